@@ -1,0 +1,6 @@
+"""Doubts about an examination become queries."""
+
+from dictate.checks import conflicts, heard, place, ranges, scope, totals  # noqa: F401 - they register their checks
+from dictate.checks.registry import Check, Doubt, catalogue, check, run_checks
+
+__all__ = ["Check", "Doubt", "catalogue", "check", "run_checks"]

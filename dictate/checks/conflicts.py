@@ -1,0 +1,174 @@
+"""values-conflict, contradiction: statements of one dictation that cannot both stand."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+from dictate.checks.coverage import (
+    about_the_same,
+    covers_item,
+    covers_side,
+    covers_site,
+    is_abnormal,
+    is_reassuring,
+    same_circumstances,
+    sides_meet,
+)
+from dictate.checks.registry import Doubt, check
+from dictate.checks.series import PRESSURE, RATE, without_position
+from dictate.checks.wording import capital, item_of, phrase, said, topic
+from dictate.grammar import Grammar, Item
+from dictate.model import Acuity, Choice, Examination, Finding, Grade, Pressure, Quantity, Score, Status, Text
+
+# Items of which several different things are said side by side.
+SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
+REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
+REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|else|elsewhere|other)\b", re.IGNORECASE)
+
+
+@check("values-conflict", severity="must")
+def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """The same thing was said twice with different values, and no word of correction.
+
+    Why: both are kept and none is chosen; only the examiner knows which was meant.
+    Example: "left knee jerk three plus ... left knee jerk one plus" asks: 3+ or 1+?
+    """
+    valued = [finding for finding in exam.findings if finding.value is not None and not isinstance(finding.value, Text)]
+    open_positions = [*without_position(exam, PRESSURE), *without_position(exam, RATE)]
+    for earlier, later in combinations(valued, 2):
+        if earlier.item != later.item or any(finding is one for one in open_positions for finding in (earlier, later)):
+            continue
+        item = item_of(grammar, later.item)
+        if item is not None and _same_place(earlier, later) and _differ(earlier, later, item, exam):
+            text = f"{topic(later, grammar)}: {said(earlier)}, then {said(later)}; which is right?"
+            yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
+
+
+def _same_place(earlier: Finding, later: Finding) -> bool:
+    """Same side, site, position and minutes, and neither an exception to the other."""
+    places = [(finding.site, finding.position, finding.minutes) for finding in (earlier, later)]
+    return places[0] == places[1] and sides_meet(earlier.side, later.side) and not (later.excepted or earlier.excepted)
+
+
+def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> bool:
+    """Two values that exclude each other, said of the same thing under the same conditions."""
+    one, other = earlier.value, later.value
+    if isinstance(one, Choice) and isinstance(other, Choice):
+        return one != other and _choices_exclude(earlier, later, item, exam)
+    if earlier.status is not Status.MEASURED or later.status is not Status.MEASURED or type(one) is not type(other):
+        return False
+    if later.item in (PRESSURE, RATE):
+        if earlier.detail or later.detail or _is_repeat(later, exam):
+            return False
+    elif {text.lower() for text in earlier.detail} != {text.lower() for text in later.detail}:
+        return False
+    return _number_of(earlier) != _number_of(later)
+
+
+def _number_of(finding: Finding) -> object:
+    """What has to agree: the value without the maximum of a score, which one statement may leave out."""
+    value = finding.value
+    if isinstance(value, Score):
+        return value.points, value.mark
+    if isinstance(value, Grade | Pressure | Acuity):
+        return value
+    return (value.number, value.then, value.upto, finding.unit) if isinstance(value, Quantity) else value
+
+
+def _choices_exclude(earlier: Finding, later: Finding, item: Item, exam: Examination) -> bool:
+    """Choices of a closed list; several abnormal ones in a row describe one finding."""
+    if earlier.detail != later.detail and earlier.status is later.status:
+        return False
+    if earlier.status is not later.status:
+        return True
+    if item.kind != "choice" or later.item in SEVERAL_AT_ONCE:
+        return False
+    places = [at for at, finding in enumerate(exam.findings) if finding is earlier or finding is later]
+    return places[1] - places[0] > 1
+
+
+def _is_repeat(later: Finding, exam: Examination) -> bool:
+    """A second reading said to be one, by itself or by the pressure it was given with."""
+    if REPEATED.search(later.quote):
+        return True
+    at = next(place for place, finding in enumerate(exam.findings) if finding is later)
+    return any(
+        near.item == PRESSURE and near.position is later.position and (near.detail or REPEATED.search(near.quote))
+        for near in exam.findings[max(0, at - 2) : at]
+    )
+
+
+@check("contradiction", severity="must")
+def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A finding, and a normal, absent or blanket that excludes it, without "except" or a correction.
+
+    Why: one of the two is wrong, whichever came first.
+    Example: "no tremor ... rest tremor of the right hand" asks which stands.
+    """
+    known = [(finding, item) for finding in exam.findings if (item := item_of(grammar, finding.item)) is not None]
+    for finding, item in known:
+        if finding.excepted or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED):
+            continue
+        for other, other_item in known:
+            if other is finding or other.excepted:
+                continue
+            if _excludes(other, other_item, finding, item, exam, grammar):
+                first, second = (finding, other) if _begins(finding) < _begins(other) else (other, finding)
+                text = f"{capital(phrase(first, grammar))}, yet {phrase(second, grammar)}: which is right?"
+                yield Doubt(finding, text, _answers(finding, other, other_item, grammar), others=(other,))
+                break
+
+
+def _excludes(
+    other: Finding, other_item: Item, finding: Finding, item: Item, exam: Examination, grammar: Grammar
+) -> bool:
+    """Whether `other` says that what was found cannot be."""
+    if REST.search(other.quote) and _begins(finding) < _begins(other):
+        return False  # "otherwise normal": what was said before it is the exception
+    if other.item == finding.item:
+        return _denies(other, finding, item, grammar)
+    if not other_item.blanket or not covers_item(other, other_item, finding, grammar):
+        return False
+    if not (covers_side(other.side, finding.side) and covers_site(other.site, finding.site)):
+        return False
+    if isinstance(other.value, Grade) and isinstance(finding.value, Grade):
+        return _grade_differs(other.value, finding.value)
+    if isinstance(other.value, Grade):
+        return finding.status is Status.ABNORMAL and not is_abnormal(other, other_item, grammar)
+    return is_reassuring(other, other_item, grammar) and is_abnormal(finding, item, grammar)
+
+
+def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """One item: a normal or absent that reaches as far as the finding."""
+    if not is_abnormal(finding, item, grammar) or not is_reassuring(other, item, grammar):
+        return False
+    if isinstance(other.value, Choice) and isinstance(finding.value, Choice):
+        return False  # two choices of one list: values-conflict asks
+    if finding.item in SEVERAL_AT_ONCE and str(other.value or "") != str(finding.value or ""):
+        return False
+    reach = covers_side(other.side, finding.side) and covers_site(other.site, finding.site)
+    if not reach and item.kind == "presence" and not item.alone:
+        # A reflex that is there: "gag present" without side, then "absent on the left".
+        reach = sides_meet(other.side, finding.side) and covers_site(finding.site, other.site)
+    return reach and same_circumstances(other, finding) and about_the_same(other, finding)
+
+
+def _grade_differs(blanket: Grade, grade: Grade) -> bool:
+    """Another grade than the one said of all; 2 and 2+ of reflexes are one grade."""
+    if blanket.scale != grade.scale:
+        return False
+    if blanket.scale == "mrc":
+        return blanket.grade != grade.grade
+    return blanket.grade.rstrip("+") != grade.grade.rstrip("+")
+
+
+def _answers(finding: Finding, other: Finding, other_item: Item, grammar: Grammar) -> tuple[str, ...]:
+    """What may have been meant: the finding as exception, the finding alone, the other alone."""
+    one, two = phrase(finding, grammar), phrase(other, grammar)
+    return (f"{two} except {one}", one, two) if other_item.blanket else (one, two)
+
+
+def _begins(finding: Finding) -> int:
+    return finding.evidence[0].first

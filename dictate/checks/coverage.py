@@ -1,0 +1,181 @@
+"""What a statement excludes: how sides and sites overlap, what a blanket covers, what counts as abnormal."""
+
+from __future__ import annotations
+
+import re
+
+from dictate.checks.wording import item_of
+from dictate.grammar import Grammar, Item
+from dictate.model import Finding, Grade, Side, Status, Text
+
+# Site → the sites within it.
+_WITHIN: dict[str, frozenset[str]] = {
+    "upper_limb": frozenset(
+        (
+            "arm",
+            "forearm",
+            "elbow",
+            "wrist",
+            "hand",
+            "palm",
+            "thumb",
+            "finger",
+            "fingertips",
+            "index_finger",
+            "middle_finger",
+            "ring_finger",
+            "little_finger",
+            "knuckle",
+            "shoulder",
+        )
+    ),
+    "lower_limb": frozenset(
+        (
+            "leg",
+            "hip",
+            "thigh",
+            "mid_thigh",
+            "knee",
+            "shin",
+            "mid_shin",
+            "calf",
+            "mid_calf",
+            "ankle",
+            "malleolus",
+            "heel",
+            "foot",
+            "sole",
+            "toe",
+            "great_toe",
+        )
+    ),
+    "hand": frozenset(
+        (
+            "thumb",
+            "finger",
+            "fingertips",
+            "index_finger",
+            "middle_finger",
+            "ring_finger",
+            "little_finger",
+            "palm",
+            "knuckle",
+        )
+    ),
+    "foot": frozenset(("toe", "great_toe", "heel", "sole")),
+    "finger": frozenset(("thumb", "fingertips", "index_finger", "middle_finger", "ring_finger", "little_finger")),
+    "toe": frozenset({"great_toe"}),
+    "face": frozenset({"v1", "v2", "v3", "forehead", "eyelid", "chin"}),
+}
+_WITHIN["arm"] = _WITHIN["upper_limb"] - {"arm"} | {"upper_limb"}
+_WITHIN["leg"] = _WITHIN["lower_limb"] - {"leg"} | {"lower_limb"}
+_WITHIN["limb"] = _WITHIN["upper_limb"] | _WITHIN["lower_limb"] | {"upper_limb", "lower_limb"}
+# Items that stand in a component and are yet no part of a plain "normal" of it.
+APART: dict[str, tuple[str, ...]] = {
+    "general_all": ("orthostatic_symptoms", "examination_conditions", "pain_score", "handedness"),
+    "mental_status_all": ("speech", "motor_response", "glabellar", "grasp", "palmomental", "snout", "rooting"),
+    "sensory_all": ("romberg",),
+}
+ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
+# Circumstances that make two statements about one item compatible ("with reinforcement", "on medication").
+_CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under)\b", re.IGNORECASE)
+_SMALL = frozenset(
+    ("a", "an", "and", "the", "of", "to", "in", "on", "at", "with", "for", "by", "is", "was", "no", "not")
+)
+
+
+def covers_side(whole: Side | None, part: Side | None) -> bool:
+    """Whether a statement about `whole` speaks of `part`; None speaks of every side, but is part of none."""
+    if whole is None:
+        return True
+    return whole is part or (whole is Side.BOTH and part is not Side.MIDLINE)
+
+
+def sides_meet(one: Side | None, other: Side | None) -> bool:
+    """Whether both speak of one side that was said."""
+    if one is None or other is None:
+        return one is other
+    return one is other or (Side.BOTH in (one, other) and Side.MIDLINE not in (one, other))
+
+
+def covers_site(whole: str, part: str) -> bool:
+    """Whether a statement about the site `whole` speaks of `part`; an empty one speaks of every site."""
+    return not whole or whole == part or part in _WITHIN.get(whole, frozenset())
+
+
+def same_circumstances(one: Finding, other: Finding) -> bool:
+    """Same position, same minutes, and no condition that only one of them names."""
+    return (one.position, one.minutes) == (other.position, other.minutes) and _conditions(one) == _conditions(other)
+
+
+def _conditions(finding: Finding) -> frozenset[str]:
+    return frozenset(detail.lower() for detail in finding.detail if _CONDITION.match(detail))
+
+
+def about_the_same(denied: Finding, found: Finding) -> bool:
+    """A denial that names a kind ("no rest tremor") speaks of that kind only."""
+    if not isinstance(denied.value, Text):
+        return True
+    kinds = _words(denied.value.words)
+    said = _words(" ".join((str(found.value or ""), found.quote, *found.detail)))
+    return not kinds or bool(kinds & said)
+
+
+def _words(text: str) -> set[str]:
+    return set(re.findall(r"[a-z]+", text.lower())) - _SMALL
+
+
+def is_abnormal(finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """Whether the statement cannot stand beside a plain "normal" of the same thing."""
+    status = finding.status
+    if status is Status.ABNORMAL:
+        return True
+    if status is Status.MEASURED:
+        return _is_low_or_high_grade(finding, item, grammar)
+    if status not in (Status.PRESENT, Status.ABSENT) or item.kind != "presence":
+        return False
+    if item.noteworthy is not None and item.noteworthy.statuses:
+        return status.value in item.noteworthy.statuses
+    return status is (Status.PRESENT if item.alone else Status.ABSENT)
+
+
+def is_reassuring(finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """Whether the statement says that nothing is wrong."""
+    if finding.status is Status.NORMAL:
+        return True
+    if finding.status in (Status.PRESENT, Status.ABSENT) and item.kind == "presence":
+        return not is_abnormal(finding, item, grammar)
+    return finding.status is Status.ABSENT
+
+
+def _is_low_or_high_grade(finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """A grade outside the normal ones of its scale; a scale that names none is not judged."""
+    if not isinstance(finding.value, Grade):
+        return False
+    scale = grammar.scales.get(finding.value.scale or item.scale)
+    return scale is not None and bool(scale.normal) and finding.value.grade not in scale.normal
+
+
+def covers_item(blanket: Finding, item: Item, finding: Finding, grammar: Grammar) -> bool:
+    """Whether the blanket speaks of the finding's item."""
+    other = item_of(grammar, finding.item)
+    if other is None or finding.item == blanket.item:
+        return False
+    if item.covers:
+        return finding.item in item.covers or (bool(other.covers) and set(other.covers) <= set(item.covers))
+    if finding.component is not blanket.component or finding.item in APART.get(blanket.item, ()):
+        return False
+    if item.scale:
+        return other.scale == item.scale
+    nerves = re.fullmatch(r"cranial_nerves_(\d+)_(\d+)", blanket.item)
+    if nerves is None:
+        return not other.blanket or bool(other.covers or other.scale)
+    return not other.blanket and _within_nerves(other.nerve, int(nerves.group(1)), int(nerves.group(2)))
+
+
+def _within_nerves(nerve: str, first: int, last: int) -> bool:
+    """Whether one of the item's nerves lies in the range; an item without nerve belongs to II to XII only."""
+    numbers = [ROMAN.index(part) + 1 for part in re.findall(r"[IVX]+", nerve) if part in ROMAN]
+    if not numbers:
+        return (first, last) in ((1, 12), (2, 12))
+    return any(first <= number <= last for number in numbers)

@@ -1,0 +1,72 @@
+"""unsure-hearing, repaired-hearing, speech-not-transcribed: what the sound leaves open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dictate.checks.registry import Doubt, check
+from dictate.checks.wording import capital, clock, phrase, said
+from dictate.grammar import Grammar
+from dictate.model import Examination, Stretch
+
+REPAIRED = "heard as "  # begins the detail of a finding whose words were mended towards a term
+
+
+@check("unsure-hearing", severity="must")
+def unsure_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """The sound fits another value, side, negation or term about as well.
+
+    Why: fourteen and forty, four plus and four minus are told apart by very little sound.
+    Example: "four minus" that may have been "four plus" asks: which one?
+    """
+    for finding in exam.findings:
+        if finding.readings:
+            taken = said(finding)
+            rivals = " or ".join(reading for reading in finding.readings if reading != taken)
+            message = f"{capital(phrase(finding, grammar))}: may be {rivals}; which is right?"
+            yield Doubt(finding, message, (taken, *finding.readings))
+
+
+@check("repaired-hearing", severity="look")
+def repaired_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """Words were mended towards a term of the trade.
+
+    Why: what was heard is kept, so that the examiner can see what became of it.
+    Example: "Hoffman sign" heard as "half man sign" asks: is it right?
+    """
+    for finding in exam.findings:
+        heard = next((detail for detail in finding.detail if detail.startswith(REPAIRED)), "")
+        if heard:
+            message = f"{capital(phrase(finding, grammar))}: mended, {heard}: is it right?"
+            yield Doubt(finding, message, (said(finding),))
+
+
+@check("speech-not-transcribed", severity="must")
+def speech_not_transcribed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """Someone spoke, and no words were made of it.
+
+    Why: what was said there is missing from the note.
+    Example: two seconds of voice without words ask: what was said at 1:42?
+    """
+    several = len(exam.transcript.sources) > 1
+    for stretch in exam.transcript.untranscribed:
+        which = f" of recording {stretch.source + 1}" if several else ""
+        message = f"Speech without words at {clock(stretch.start_s)}{which}: what was said?"
+        yield Doubt(
+            None,
+            message,
+            ("nothing that belongs in the note",),
+            start_s=stretch.start_s,
+            end_s=stretch.end_s,
+            at=_word_after(exam, stretch),
+        )
+
+
+def _word_after(exam: Examination, stretch: Stretch) -> int:
+    """Place of the first word behind the stretch."""
+    for at, word in enumerate(exam.transcript.words):
+        if word.source > stretch.source:
+            return at
+        if word.source == stretch.source and word.start_s is not None and word.start_s >= stretch.start_s:
+            return at
+    return len(exam.transcript.words)

@@ -1,0 +1,141 @@
+"""side-missing, position-missing, time-missing: where, in which position and when."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from dictate.checks.registry import Doubt, SeverityWord, check
+from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
+from dictate.checks.wording import item_of, said, topic
+from dictate.grammar import Grammar, Item
+from dictate.model import Examination, Finding, Grade, Status
+
+SIDES = ("left", "right", "both")
+POSITIONS = ("supine", "sitting", "standing")
+TIMES = ("0 min", "1 min", "3 min", "5 min")
+# Places in the middle of the body, or the whole of it: no side is missing there.
+MIDDLE = frozenset(
+    (
+        "tongue",
+        "jaw",
+        "neck",
+        "head",
+        "trunk",
+        "chest",
+        "abdomen",
+        "back",
+        "low_back",
+        "spine",
+        "palate",
+        "lips",
+        "voice",
+        "perineum",
+        "limb",
+        "generalized",
+    )
+)
+# Words that say by themselves how far a finding reaches.
+BOTH_SIDED = re.compile(
+    r"\b(throughout|generali[sz]ed|diffuse(ly)?|multifocal|widespread|global(ly)?|symmetric(al|ally)?|bilateral(ly)?|both"
+    r"|stockings?|gloves?|all (four|4)|everywhere)\b",
+    re.IGNORECASE,
+)
+# Muscles and signs whose name ends in s and means one side.
+SINGULAR_S = re.compile(r"(?:[ius]s|ceps|les|ings|(?:flex|extens|abduct|adduct|rotat)ors|interossei)$")
+
+
+@check("side-missing", severity="must")
+def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A paired item was given without its side.
+
+    Why: a reflex without a side cannot be compared at the next visit.
+    Example: "biceps reflex two plus" asks: which side?
+    """
+    for finding in exam.findings:
+        item = item_of(grammar, finding.item)
+        if item is None or item.sided != "paired" or item.blanket or finding.side is not None:
+            continue
+        if _says_both(finding) or not _side_matters(finding):
+            continue
+        doubt = f"{topic(finding, grammar)} {said(finding)}: which side?"
+        if not _is_plural(finding, item):
+            yield Doubt(finding, doubt, SIDES)
+        elif finding.status is not Status.MEASURED:
+            yield Doubt(finding, doubt, ("both", "left", "right"))
+        elif not _is_even(finding, item, grammar):
+            yield Doubt(finding, doubt, ("both", "left", "right"), severity="look")
+
+
+def _side_matters(finding: Finding) -> bool:
+    """Measured, abnormal or present: the sides may differ. Normal and absent read the same on either."""
+    return finding.status in (Status.MEASURED, Status.ABNORMAL, Status.PRESENT)
+
+
+def _says_both(finding: Finding) -> bool:
+    """In the middle of the body, or said to be everywhere."""
+    if finding.site in MIDDLE or finding.site.startswith(("left_", "right_")):
+        return True
+    words = " ".join((finding.quote, str(finding.value or ""), *finding.detail))
+    return BOTH_SIDED.search(words) is not None
+
+
+def _is_plural(finding: Finding, item: Item) -> bool:
+    """Whether the name was said in the plural ("knee jerks", "pupils"); a muscle group is plural on one side too."""
+    if item.scale == "mrc":
+        return False
+    quote = " ".join(re.findall(r"[a-z0-9']+", finding.quote.lower()))
+    for term in (item.name, *item.terms, *item.context_terms):
+        phrase = " ".join(re.findall(r"[a-z0-9']+", term.lower()))
+        if not phrase or re.search(SINGULAR_S, phrase):
+            continue
+        plural = phrase if phrase.endswith("s") else phrase + "(?:s|es)"
+        if re.search(rf"\b{plural}\b", quote):
+            return True
+    return False
+
+
+def _is_even(finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """A value that in the plural reads the same whichever side is meant: normal or absent grades, plain numbers."""
+    if not isinstance(finding.value, Grade):
+        return True
+    scale = grammar.scales.get(finding.value.scale or item.scale)
+    return scale is None or finding.value.grade in (*scale.normal, "0")
+
+
+@check("position-missing", severity="must")
+def position_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A pressure or rate without its position, while others of the same examination have one.
+
+    Why: a fall on standing cannot be told from a reading whose position is open; one pressure by itself needs none.
+    Example: "lying one forty over eighty, then one eighteen over seventy" asks: in which position?
+    """
+    asked = list(without_position(exam, PRESSURE))
+    for finding in asked or without_position(exam, RATE):
+        yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: in which position?", POSITIONS)
+    for item in _other_items(grammar):
+        for finding in without_position(exam, item, scoped=False):
+            yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: in which position?", POSITIONS)
+
+
+@check("time-missing", severity="must")
+def time_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A standing pressure without its time, while there is one lying or sitting.
+
+    Why: a fall within three minutes and a later one are different findings.
+    Example: "lying 140 over 80, standing 102 over 66" asks: how long after standing up?
+    """
+    asked = list(without_time(exam, PRESSURE))
+    item = PRESSURE if asked or readings(exam, PRESSURE) else RATE
+    upright = [finding for finding in readings(exam, item) if finding.position in UPRIGHT]
+    severity: SeverityWord = "must" if in_postural_scope(exam) or len(upright) > 1 else "look"
+    for finding in asked if item == PRESSURE else without_time(exam, RATE):
+        question = f"{topic(finding, grammar)} {said(finding)}: how long after standing up?"
+        yield Doubt(finding, question, TIMES, severity=severity)
+
+
+def _other_items(grammar: Grammar) -> tuple[str, ...]:
+    """Further items that are read in several positions (vital capacity)."""
+    return tuple(
+        name for name, item in grammar.items.items() if item.positions and item.kind == "quantity" and name != RATE
+    )

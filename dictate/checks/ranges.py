@@ -1,0 +1,196 @@
+"""value-implausible, unit-missing: numbers outside sourced limits, and numbers whose unit is open."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from dictate.checks.registry import Doubt, check
+from dictate.checks.wording import item_of, said, topic
+from dictate.grammar import Grammar, Item
+from dictate.model import (
+    Acuity,
+    Component,
+    Examination,
+    Finding,
+    Grade,
+    Pressure,
+    Quantity,
+    Score,
+    Text,
+    number_text,
+)
+
+# (said unit, usual unit) → conversion. Source: definitions; 1 lb = 0.45359237 kg, 1 in = 2.54 cm, both exact.
+_CONVERSIONS: dict[tuple[str, str], Callable[[float], float]] = {
+    ("[degF]", "Cel"): lambda number: (number - 32) * 5 / 9,
+    ("[lb_av]", "kg"): lambda number: number * 0.45359237,
+    ("g", "kg"): lambda number: number / 1000,
+    ("[stone_av]", "kg"): lambda number: number * 6.35029318,
+    ("[in_i]", "cm"): lambda number: number * 2.54,
+    ("[ft_i]", "cm"): lambda number: number * 30.48,
+    ("m", "cm"): lambda number: number * 100,
+    ("cm", "m"): lambda number: number / 100,
+    ("cm", "mm"): lambda number: number * 10,
+    ("mm", "cm"): lambda number: number / 10,
+    ("mL", "L"): lambda number: number / 1000,
+    ("ml", "L"): lambda number: number / 1000,
+    ("L", "mL"): lambda number: number * 1000,
+    ("min", "s"): lambda number: number * 60,
+}
+# Source: Wang 2020 (MIMIC-Extract, variable ranges): 0 to 375; Johnson 2018 (vital-sign query): systolic above 0,
+# diastolic above 0 and below 300. The narrower of the two: not impossible, no norm.
+SYSTOLIC_HIGHEST = 375
+DIASTOLIC_BELOW = 300
+# Source: ISNCSCI (Rupp 2021) names C2 to S4-5; C1 is left in, a spinal segment though it has no dermatome.
+SEGMENTS = {"c": 8, "t": 12, "l": 5, "s": 5}
+
+
+@check("value-implausible", severity="must")
+def value_implausible(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A number that cannot be right: outside sourced limits, above its maximum, or a grade the scale lacks.
+
+    Why: most often it was misheard or misspoken, and a wrong number looks as sure as a right one.
+    Example: "right knee jerk seven plus" asks for the grade, "seventy six over one thirty two" for the pressure.
+    """
+    for finding in exam.findings:
+        item = item_of(grammar, finding.item)
+        if item is None:
+            continue
+        reason = _fault(finding, item, grammar)
+        if reason:
+            yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: {reason}", _instead(finding))
+
+
+def _fault(finding: Finding, item: Item, grammar: Grammar) -> str:
+    """Why the value cannot be right; empty when it can."""
+    value = finding.value
+    if isinstance(value, Pressure):
+        return _pressure_fault(value, item)
+    if isinstance(value, Quantity):
+        return _quantity_fault(value, finding.unit, item)
+    if isinstance(value, Score):
+        return _score_fault(value, item)
+    if isinstance(value, Grade):
+        return _grade_fault(value.grade, value.scale or item.scale, grammar)
+    if isinstance(value, Acuity):
+        return _acuity_fault(value)
+    if isinstance(value, Text):
+        return _text_fault(value.words, finding, item, grammar)
+    return ""
+
+
+def _pressure_fault(value: Pressure, item: Item) -> str:
+    highest = SYSTOLIC_HIGHEST if item.limits is None or item.limits.high is None else item.limits.high
+    if not 0 < value.systolic <= highest:
+        return f"systolic is outside 1 to {number_text(highest)}; what was measured?"
+    if value.diastolic is None:
+        return ""
+    if value.diastolic >= value.systolic:
+        return "diastolic is not below systolic; what was measured?"
+    if not 0 < value.diastolic < DIASTOLIC_BELOW:
+        return f"diastolic is outside 1 to {DIASTOLIC_BELOW - 1}; what was measured?"
+    return ""
+
+
+def _quantity_fault(value: Quantity, unit: str, item: Item) -> str:
+    numbers = [number for number in (value.number, value.then, value.upto) if number is not None]
+    if any(number < 0 for number in numbers) and (item.limits is None or (item.limits.low or 0) >= 0):
+        return "it is below zero; what was measured?"
+    units = (unit,) if unit else (item.unit, *(item.units if item.unit_required else ()))
+    if any(_fits(numbers, one, item) for one in units):
+        return ""
+    return f"outside {_limits_text(item)}; what was measured?"
+
+
+def _fits(numbers: list[float], unit: str, item: Item) -> bool:
+    """Whether the numbers lie within the limits, taken in that unit; an unknown unit is not judged."""
+    if item.limits is None:
+        return True
+    convert = (lambda number: number) if unit in ("", item.unit) else _CONVERSIONS.get((unit, item.unit))
+    if convert is None:
+        return True
+    low, high = item.limits.low, item.limits.high
+    return all(
+        (low is None or convert(number) >= low) and (high is None or convert(number) <= high) for number in numbers
+    )
+
+
+def _limits_text(item: Item) -> str:
+    if item.limits is None:
+        return "its limits"
+    low, high = item.limits.low, item.limits.high
+    unit = f" {item.unit}" if item.unit else ""
+    if low is None:
+        return f"the limit of {number_text(high or 0)}{unit}"
+    if high is None:
+        return f"the lowest of {number_text(low)}{unit}"
+    return f"{number_text(low)} to {number_text(high)}{unit}"
+
+
+def _score_fault(value: Score, item: Item) -> str:
+    if value.points is None:
+        return ""
+    highest = value.of if value.of is not None else item.of
+    if highest is not None and value.points > highest:
+        return f"more than the {number_text(highest)} there are; what was counted?"
+    if value.points < 0:
+        return "it is below zero; what was counted?"
+    if not value.mark and not _fits([value.points], "", item):
+        return f"outside {_limits_text(item)}; what was counted?"
+    return ""
+
+
+def _grade_fault(grade: str, scale_name: str, grammar: Grammar) -> str:
+    scale = grammar.scales.get(scale_name)
+    if scale is None or grade in scale.grades:
+        return ""
+    return f"the scale ({scale.name}) has no such grade; which one?"
+
+
+def _acuity_fault(value: Acuity) -> str:
+    fraction = re.match(r"(\d+(?:\.\d+)?)/(\d+(?:\.\d+)?)", value.text)
+    if fraction and 0 in (float(fraction.group(1)), float(fraction.group(2))):
+        return "a line of zero does not exist; what was read?"
+    return ""
+
+
+def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> str:
+    """Numbers inside a descriptor: `7/6 systolic`, `5+` of a scale that ends at 4+, a segment T13."""
+    share = re.match(r"(\d+)/(\d+)\b", words)
+    if share and int(share.group(1)) > int(share.group(2)):
+        return f"more than the {share.group(2)} there are; which grade?"
+    grade = re.match(r"\d[+-]?(?=$|[ ,;])", words)
+    if grade and item.scale and not finding.unit:
+        return _grade_fault(grade.group(), item.scale, grammar)
+    segment = re.match(r"([ctls])(\d+)\b", words.lower())
+    if segment and finding.component is Component.SENSORY:
+        letter, number = segment.group(1), int(segment.group(2))
+        return "" if 1 <= number <= SEGMENTS[letter] else "there is no such segment; which level?"
+    return ""
+
+
+def _instead(finding: Finding) -> tuple[str, ...]:
+    """Values that may have been meant: only a pressure said the wrong way round suggests one."""
+    value = finding.value
+    if isinstance(value, Pressure) and value.diastolic is not None and value.diastolic > value.systolic:
+        return (f"{value.diastolic}/{value.systolic}",)
+    return ()
+
+
+@check("unit-missing", severity="look")
+def unit_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A number whose unit is open.
+
+    Why: 71 may be kilograms or pounds. Where only the usual unit gives a possible number, nothing is asked.
+    Example: "weight seventy one" asks: kg or lb?
+    """
+    for finding in exam.findings:
+        item = item_of(grammar, finding.item)
+        value = finding.value
+        if item is None or not item.unit_required or finding.unit or not isinstance(value, Quantity):
+            continue
+        units = tuple(dict.fromkeys(filter(None, (item.unit, *item.units))))
+        possible = tuple(unit for unit in units if _fits([value.number], unit, item))
+        if possible and possible != (item.unit,):
+            yield Doubt(finding, f"{topic(finding, grammar)} {value}: in which unit?", possible)

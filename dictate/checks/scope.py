@@ -1,0 +1,161 @@
+"""scope-item-missing, not-placed, blanket-unbounded, several-patients, patient-mismatch: the note as a whole."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from dictate.checks.registry import Doubt, check
+from dictate.checks.wording import capital, item_of, name_of, phrase
+from dictate.grammar import Grammar
+from dictate.model import Component, Evidence, Examination, RemarkKind, Status
+
+DIGITS = {
+    word: str(digit)
+    for digit, word in enumerate(("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"))
+} | {"oh": "0", "o": "0"}
+REFERENCE = re.compile(
+    r"\b(?:patient|record|reference|chart|hospital|case|file)\s+(?:number|reference|ref|id|identifier)\b[:,\s]*(?:is\s+)?",
+    re.IGNORECASE,
+)
+
+
+@check("scope-item-missing", severity="look")
+def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """Something that the complaint calls for was not mentioned. Only with a scope; one question per component.
+
+    Why: what was not dictated reads "nothing dictated", and may have been forgotten.
+    Example: scope dizziness without a word of positional testing asks whether it was done.
+    """
+    scope = grammar.scopes.get(exam.scope)
+    if scope is None:
+        return
+    missing: dict[Component, list[str]] = {}
+    for wanted in scope.expects:
+        if not _is_mentioned(wanted.item, exam, grammar):
+            names = missing.setdefault(grammar.component_of(wanted.item), [])
+            names.append(name_of(grammar, wanted.item))
+    for component, names in missing.items():
+        part = capital(component.value.replace("_", " "))
+        message = f"{part}, not mentioned: {', '.join(dict.fromkeys(names))}. Examined?"
+        yield Doubt(None, message, ("not examined",), component=component)
+
+
+def _is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:
+    """Whether the item itself, or a blanket that covers it, was dictated."""
+    component = grammar.component_of(name)
+    for finding in exam.findings:
+        if finding.item == name:
+            return True
+        item = item_of(grammar, finding.item)
+        if item is None or not item.blanket:
+            continue
+        if name in item.covers or (not item.covers and finding.component is component):
+            return True
+    return False
+
+
+@check("not-placed", severity="look")
+def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """Words inside the examination that became nothing.
+
+    Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
+    Example: words of the trade that fit no item ask: what was meant?
+    """
+    for remark in exam.remarks:
+        if remark.kind is RemarkKind.NOT_PLACED:
+            about = f"{name_of(grammar, remark.item)}: " if remark.item else ""
+            message = f'{capital(about)}"{" ".join(remark.evidence.quote.split())}" became no finding: leave it out?'
+            yield Doubt(
+                None,
+                message,
+                ("leave out", "keep the words"),
+                component=remark.component,
+                item=remark.item,
+                evidence=remark.evidence,
+            )
+
+
+@check("blanket-unbounded", severity="must")
+def blanket_unbounded(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A sweeping statement whose reach is open.
+
+    Why: "the rest is normal" claims parts that may not have been examined; "unchanged" needs an earlier record.
+    Example: "rest of the examination is normal" asks: which parts?
+    """
+    seen = {finding.component for finding in exam.findings}
+    silent = tuple(component.value.replace("_", " ") for component in Component if component not in seen)
+    for remark in exam.remarks:
+        if remark.kind is RemarkKind.BLANKET_UNBOUNDED:
+            message = f'"{" ".join(remark.evidence.quote.split())}": which parts were examined?'
+            yield Doubt(None, message, (*silent, "none further"), component=remark.component, evidence=remark.evidence)
+    for finding in exam.findings:
+        if finding.status is Status.UNCHANGED:
+            yield Doubt(finding, f"{phrase(finding, grammar)}: no earlier record is at hand; what was found?")
+
+
+@check("several-patients", severity="must")
+def several_patients(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """Another patient seems to begin here.
+
+    Why: two people's findings must never stand in one note.
+    Example: "next patient" asks whether the rest belongs to somebody else.
+    """
+    for remark in exam.remarks:
+        if remark.kind is RemarkKind.NEXT_PATIENT:
+            message = f'"{" ".join(remark.evidence.quote.split())}": does another patient begin here?'
+            yield Doubt(None, message, ("same patient", "another patient from here on"), evidence=remark.evidence)
+
+
+@check("patient-mismatch", severity="must")
+def patient_mismatch(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """The reference spoken in the dictation is another than the one given.
+
+    Why: the note would be filed under the wrong patient.
+    Example: "patient number four seven one" with `--patient 472` asks: which one?
+    """
+    given = _folded(exam.patient)
+    if not given:
+        return
+    for evidence, spoken in _spoken_references(exam):
+        if _folded(spoken) != given:
+            message = "The dictation names another patient than the note is made for: whose examination is it?"
+            yield Doubt(None, message, ("the note's patient", "another patient"), evidence=evidence)
+
+
+def _folded(reference: str) -> str:
+    """Letters and digits only, small."""
+    return re.sub(r"[^a-z0-9]", "", reference.lower())
+
+
+def _spoken_references(exam: Examination) -> Iterator[tuple[Evidence, str]]:
+    """Every "patient number four seven one" of the transcript, as its words and as `471`."""
+    words = exam.transcript.words
+    for at in range(len(words) - 2):
+        lead = f"{words[at].text} {words[at + 1].text} "
+        if not REFERENCE.match(lead):
+            continue
+        last, spoken = at + 1, ""
+        for place in range(at + 2, min(at + 14, len(words))):
+            text = words[place].text.strip(",.;:").lower()
+            if text == "is" and not spoken:
+                continue
+            part = DIGITS.get(text) or (text.upper() if re.fullmatch(r"[a-z]|[a-z]*-?\d[\w-]*", text) else "")
+            if not part:
+                break
+            last, spoken = place, spoken + part
+            if words[place].text.endswith((".", ",", ";")):
+                break
+        if any(letter.isdigit() for letter in spoken):
+            yield _evidence(exam, at, last), spoken
+
+
+def _evidence(exam: Examination, first: int, last: int) -> Evidence:
+    words = exam.transcript.words
+    return Evidence(
+        first=first,
+        last=last,
+        quote=exam.transcript.quote(first, last),
+        start_s=words[first].start_s,
+        end_s=words[last].end_s,
+    )

@@ -1,0 +1,75 @@
+"""How a check names items, findings and times in its questions."""
+
+from __future__ import annotations
+
+from dictate.grammar import Grammar, Item
+from dictate.model import Choice, Finding, Side, Status, Text, number_text
+
+_STATUS_WORDS = {
+    Status.NOT_EXAMINED: "not examined",
+    Status.NOT_ASSESSABLE: "not assessable",
+}
+_UNIT_WORDS = {
+    "mm[Hg]": " mmHg",
+    "/min": "/min",
+    "Cel": " °C",
+    "[degF]": " °F",
+    "[lb_av]": " lb",
+    "deg": "°",
+    "%": " %",
+}
+
+
+def item_of(grammar: Grammar, name: str) -> Item | None:
+    """The item of that id; None for one the grammar does not hold."""
+    try:
+        return grammar.item(name)
+    except KeyError:
+        return None
+
+
+def name_of(grammar: Grammar, name: str) -> str:
+    """The item's name as the grammar writes it, else made from its id."""
+    item = item_of(grammar, name)
+    return name.replace("_", " ") if item is None else item.name
+
+
+def capital(text: str) -> str:
+    """First letter in capitals, the others as they are."""
+    return text[:1].upper() + text[1:]
+
+
+def said(finding: Finding) -> str:
+    """What was said of the item: `142/84 mmHg`, `extensor`, `absent`."""
+    if finding.value is None:
+        return _STATUS_WORDS.get(finding.status, finding.status.value)
+    text = f"{finding.value}{_UNIT_WORDS.get(finding.unit, f' {finding.unit}' if finding.unit else '')}"
+    if finding.status in (Status.PRESENT, Status.ABSENT) and isinstance(finding.value, Text | Choice):
+        return f"{text} {finding.status.value}"
+    return text
+
+
+def place_words(finding: Finding) -> str:
+    """Side, site and circumstances: `right hand`, `standing, 3 min`; empty when none was said."""
+    side = {None: "", Side.BOTH: "both sides"}.get(finding.side, finding.side or "")
+    parts = [" ".join(filter(None, (str(side), finding.site.replace("_", " "))))]
+    if finding.position is not None:
+        parts.append(finding.position.value)
+    if finding.minutes is not None:
+        parts.append(f"{number_text(finding.minutes)} min")
+    return ", ".join(filter(None, parts))
+
+
+def phrase(finding: Finding, grammar: Grammar) -> str:
+    """Item, place and what was said: `knee jerk left 3+`."""
+    return " ".join(filter(None, (name_of(grammar, finding.item), place_words(finding), said(finding))))
+
+
+def topic(finding: Finding, grammar: Grammar) -> str:
+    """Item and place, with a capital: `Knee jerk left`."""
+    return capital(" ".join(filter(None, (name_of(grammar, finding.item), place_words(finding)))))
+
+
+def clock(time_s: float) -> str:
+    """Seconds as m:ss."""
+    return f"{int(time_s) // 60}:{int(time_s) % 60:02d}"

@@ -1,0 +1,53 @@
+"""Result files written whole or not at all, readable by their owner alone."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import re
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+from dictate.errors import MachineError
+
+MODE = 0o600
+LONGEST_NAME = 80  # of a file's first part; file systems end at 255 bytes
+FALLBACK_NAME = "dictation"
+
+
+def file_name(wanted: str) -> str:
+    """A reference or a source's name as the first part of a file name."""
+    name = re.sub(r"[^\w.-]+", "-", wanted).strip("-.")[:LONGEST_NAME]
+    return name or FALLBACK_NAME
+
+
+def write_files(folder: Path, files: Mapping[str, str]) -> None:
+    """Write all files under temporary names, then rename them; what stood there before stays until then.
+
+    Raises: MachineError when the folder or a file cannot be written; nothing new is left then.
+    """
+    written: dict[Path, Path] = {}
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, content in files.items():
+            _write_aside(folder, folder / name, content, written)
+        for aside, target in written.items():
+            aside.replace(target)
+    except OSError as fault:
+        for aside in written:
+            with contextlib.suppress(OSError):
+                aside.unlink()
+        reason = (fault.strerror or str(fault)).lower()
+        raise MachineError(
+            f"{folder}: cannot be written: {reason}: make room, or give another folder to --out"
+        ) from fault
+
+
+def _write_aside(folder: Path, target: Path, content: str, written: dict[Path, Path]) -> None:
+    handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=folder)  # mode 0600 from the start
+    written[Path(name)] = target
+    with open(handle, "w", encoding="utf-8", newline="") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())

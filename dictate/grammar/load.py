@@ -1,0 +1,202 @@
+"""grammars/ → Grammar: strict, all faults at once with file and line; SHA-256."""
+
+from __future__ import annotations
+
+import difflib
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+from pydantic import BaseModel, ValidationError
+
+from dictate.errors import GrammarError
+from dictate.grammar.schema import CommonFile, ComponentFile, Grammar, ScalesFile, ScopesFile
+from dictate.model import Component
+from dictate.settings import packaged_grammar_folder
+
+FILES: Mapping[str, type[BaseModel]] = {
+    **{f"{component.value}.yaml": ComponentFile for component in Component},
+    "common.yaml": CommonFile,
+    "scales.yaml": ScalesFile,
+    "scopes.yaml": ScopesFile,
+}
+
+
+_Base: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # libyaml's is ten times as fast
+
+
+class _Strict(_Base):  # type: ignore[misc]
+    """A loader that refuses a key given twice."""
+
+
+def _mapping(loader: yaml.SafeLoader, node: yaml.MappingNode) -> dict[Any, Any]:
+    seen: dict[Any, Any] = {}
+    for key_node, value_node in node.value:
+        key = loader.construct_object(key_node, deep=True)  # type: ignore[no-untyped-call]
+        if key in seen:
+            raise yaml.constructor.ConstructorError(None, None, f"{key!r} is given twice", key_node.start_mark)
+        seen[key] = loader.construct_object(value_node, deep=True)  # type: ignore[no-untyped-call]
+    return seen
+
+
+_Strict.add_constructor(yaml.resolver.BaseResolver.DEFAULT_MAPPING_TAG, _mapping)
+
+
+def load_grammar(extra: Path | None = None, *, folder: Path | None = None) -> Grammar:
+    """The packaged grammar, extended or overridden by the files of `extra`.
+
+    Lists of an item given in both are joined, other fields replaced. Raises GrammarError with every fault.
+    """
+    return _load(folder or packaged_grammar_folder(), extra)
+
+
+@lru_cache(maxsize=8)
+def _load(folder: Path, extra: Path | None) -> Grammar:
+    faults: list[str] = []
+    raw: dict[str, Any] = {}
+    digest = hashlib.sha256()
+    for place in filter(None, (folder, extra)):
+        for name, content, text in _read_folder(place, faults, required=place == folder):
+            _check_alone(place / name, name, content, text, faults, partial=place == extra)
+            raw[name] = _merge(raw[name], content) if name in raw else content
+            digest.update(name.encode() + b"\0" + text.encode() + b"\0")
+    if faults:
+        raise GrammarError(tuple(faults))
+    grammar = _assemble(raw, digest.hexdigest())
+    faults.extend(_cross_faults(grammar, folder, extra))
+    if faults:
+        raise GrammarError(tuple(faults))
+    return grammar
+
+
+def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[tuple[str, Any, str]]:
+    if not place.is_dir():
+        faults.append(f"{place}: no such folder of grammar files")
+        return
+    known = set(FILES)
+    for path in sorted(place.glob("*.y*ml")):
+        if path.name not in known:
+            near = difflib.get_close_matches(path.name, known, 1)
+            faults.append(f"{path}:1: no such grammar file" + (f": did you mean {near[0]}?" if near else ""))
+            continue
+        try:
+            text = path.read_text(encoding="utf-8")
+            content = yaml.load(text, Loader=_Strict)  # noqa: S506 - a SafeLoader
+        except yaml.MarkedYAMLError as error:
+            line = (error.problem_mark.line if error.problem_mark else 0) + 1
+            faults.append(f"{path}:{line}: {error.problem or error}")
+            continue
+        except (OSError, UnicodeDecodeError) as error:
+            faults.append(f"{path}:1: cannot be read: {error}")
+            continue
+        yield path.name, content, text
+    if required:
+        faults.extend(f"{place}: {name} is missing" for name in sorted(known) if not (place / name).is_file())
+
+
+def _check_alone(path: Path, name: str, content: Any, text: str, faults: list[str], *, partial: bool) -> None:
+    """Validate one file by itself; a user's file may hold only what it changes."""
+    model = FILES[name]
+    try:
+        model.model_validate_json(json.dumps(content, default=str))
+    except ValidationError as error:
+        for one in error.errors():
+            if partial and one["type"] in {"missing", "too_short"}:
+                continue
+            faults.append(f"{path}:{_line_of(text, one['loc'])}: {_say(one['loc'])}{one['msg'].lower()}")
+
+
+def _say(loc: tuple[int | str, ...]) -> str:
+    return ".".join(str(part) for part in loc) + ": " if loc else ""
+
+
+def _line_of(text: str, loc: tuple[int | str, ...]) -> int:
+    """Line of the deepest part of `loc` that stands in the file."""
+    node = yaml.compose(text, Loader=yaml.SafeLoader)
+    line = 1
+    for part in loc:
+        if isinstance(node, yaml.MappingNode):
+            found = next(((k, v) for k, v in node.value if k.value == str(part)), None)
+            if found is None:
+                break
+            line, node = found[0].start_mark.line + 1, found[1]
+        elif isinstance(node, yaml.SequenceNode) and isinstance(part, int) and part < len(node.value):
+            node = node.value[part]
+            line = node.start_mark.line + 1
+        else:
+            break
+    return line
+
+
+def _merge(old: Any, new: Any) -> Any:
+    """Dicts are merged, lists joined, anything else replaced."""
+    if isinstance(old, dict) and isinstance(new, dict):
+        return {**old, **{key: _merge(old[key], value) if key in old else value for key, value in new.items()}}
+    if isinstance(old, list) and isinstance(new, list):
+        return [*old, *(value for value in new if value not in old)]
+    return new
+
+
+def _assemble(raw: dict[str, Any], sha256: str) -> Grammar:
+    def one(name: str) -> Any:
+        return FILES[name].model_validate_json(json.dumps(raw[name]))
+
+    return Grammar(
+        components={component: one(f"{component.value}.yaml") for component in Component},
+        common=one("common.yaml"),
+        scales=one("scales.yaml").scales,
+        scopes=one("scopes.yaml").scopes,
+        sha256=sha256,
+    )
+
+
+def _cross_faults(grammar: Grammar, folder: Path, extra: Path | None) -> Iterator[str]:
+    """Names that point nowhere, items that stand twice."""
+    items = grammar.items
+    count = sum(len(part.items) for part in grammar.components.values())
+    if count != len(items):
+        seen: set[str] = set()
+        for component, part in grammar.components.items():
+            for name in part.items:
+                if name in seen:
+                    yield _fault(folder, extra, f"{component.value}.yaml", ("items", name), f"{name} is given twice")
+                seen.add(name)
+    for component, part in grammar.components.items():
+        file = f"{component.value}.yaml"
+        for name, item in part.items.items():
+            place: tuple[int | str, ...] = ("items", name)
+            if item.kind == "grade" and item.scale not in grammar.scales:
+                yield _fault(
+                    folder, extra, file, (*place, "scale"), _unknown("scale", item.scale, grammar.scales)
+                )
+            for other in (*item.covers, *item.site_items.values()):
+                if other not in items:
+                    yield _fault(folder, extra, file, place, _unknown("item", other, items))
+            for example in item.examples:
+                for expected in example.find:
+                    if expected.item and expected.item not in items:
+                        yield _fault(folder, extra, file, place, _unknown("item", expected.item, items))
+    for name, scope in grammar.scopes.items():
+        for wanted in scope.expects:
+            if wanted.item not in items:
+                yield _fault(folder, extra, "scopes.yaml", ("scopes", name), _unknown("item", wanted.item, items))
+
+
+def _fault(folder: Path, extra: Path | None, file: str, loc: tuple[int | str, ...], message: str) -> str:
+    """Name the file the fault stands in: the user's, when it has that place."""
+    for place in filter(None, (extra, folder)):
+        path = place / file
+        if path.is_file():
+            line = _line_of(path.read_text(encoding="utf-8"), loc)
+            if line > 1 or place == folder:
+                return f"{path}:{line}: {message}"
+    return f"{folder / file}:1: {message}"
+
+
+def _unknown(what: str, name: str, known: Mapping[str, Any]) -> str:
+    near = difflib.get_close_matches(name, known, 1)
+    return f'{what} "{name}" is not known' + (f": did you mean {near[0]}?" if near else "")

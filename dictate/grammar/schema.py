@@ -1,0 +1,217 @@
+"""What a grammar file may say, as models."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from dictate.model import Component, Frozen
+
+Kind = Literal["pressure", "quantity", "grade", "score", "acuity", "choice", "presence", "normality", "text"]
+StatusWord = Literal["measured", "normal", "abnormal", "present", "absent", "not_examined", "not_assessable"]
+Phrases = tuple[str, ...]
+
+
+class Expected(Frozen):
+    """One finding an example must yield. Side, site, position and minutes not given must be empty."""
+
+    item: str = ""  # empty: the item the example stands at
+    side: str = ""
+    site: str = ""
+    position: str = ""
+    minutes: float | None = None
+    status: StatusWord | Literal["unchanged", ""] = ""  # empty: not compared; so are value, unit and certainty
+    value: str | None = None
+    unit: str | None = None
+    certainty: Literal["stated", "uncertain", ""] = ""
+
+
+class Example(Frozen):
+    """A phrase, the findings it must yield (all of them), and the check codes it must raise."""
+
+    say: str
+    under: Component | None = None  # component heading in force when it is said
+    find: tuple[Expected, ...] = ()
+    ask: Phrases = ()
+
+
+class NamedValue(Frozen):
+    """A value with a name: a choice of the item, or a descriptor that deserves its own status."""
+
+    say: Phrases = Field(min_length=1)
+    status: StatusWord
+    alone: bool = False  # the phrase names the item by itself ("toes downgoing", "afebrile")
+    value: str | None = None  # written instead of the value's name; "" writes nothing
+
+
+class Limits(Frozen):
+    """Bounds outside which a number cannot be right; both ends allowed."""
+
+    low: float | None = None
+    high: float | None = None
+    source: str
+
+
+class Noteworthy(Frozen):
+    """Which statuses and values of the item stand out, and who says so."""
+
+    statuses: tuple[StatusWord, ...] = ()
+    values: Phrases = ()
+    below: float | None = None
+    above: float | None = None
+    source: str
+
+
+class Item(Frozen):
+    """One thing that can be examined: how it is named, what its value looks like, what it varies by."""
+
+    name: str
+    kind: Kind
+    terms: Phrases = ()  # name the item anywhere (for presence: name the sign)
+    context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
+    signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
+    sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
+    midline: bool = False
+    positions: bool = False
+    sited: bool = False  # body sites of common.yaml may follow
+    sites: dict[str, Phrases] = Field(default_factory=dict)  # sites of this item only
+    scale: str = ""  # of scales.yaml; grade items
+    of: float | None = None  # maximum that speech leaves unsaid but the item fixes
+    unit: str = ""  # UCUM, the usual one
+    units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
+    unit_required: bool = False  # a number without a unit is open (weight, temperature)
+    values: dict[str, NamedValue] = Field(default_factory=dict)
+    normal: Phrases = ()  # further words that say normal of this item
+    abnormal: Phrases = ()  # further descriptors that say abnormal of this item
+    qualifiers: Phrases = ()  # words kept in the value ("rest" tremor, "soft" bruit)
+    negated: Literal["absent", "normal", "abnormal", ""] = ""  # what "no <item>" means; default by kind
+    alone: bool = True  # presence items: the term alone means present
+    bare_value: bool = False  # a value of this kind without any item name belongs here
+    group: str = ""  # items dictated in one breath (coma_scale)
+    nerve: str = ""
+    blanket: bool = False
+    covers: Phrases = ()  # blanket: item ids it covers; empty: its whole component
+    site_items: dict[str, str] = Field(default_factory=dict)  # site → the item meant ("strength in the arms")
+    limits: Limits | None = None
+    noteworthy: Noteworthy | None = None
+    examples: tuple[Example, ...] = ()
+
+
+class ComponentFile(Frozen):
+    """One of the seven components' files."""
+
+    component: Component
+    headings: Phrases = Field(min_length=1)  # spoken headings, main one first
+    items: dict[str, Item] = Field(min_length=1)
+
+
+class Scale(Frozen):
+    """An ordinal scale."""
+
+    name: str
+    grades: Phrases = Field(min_length=2)  # in rising order, as written
+    say: dict[str, Phrases] = Field(default_factory=dict)  # grade → ways to say it besides the plain ones
+    of: float | None = None  # what "n out of m" has as m
+    normal: Phrases = ()  # grades that are not noteworthy
+    source: str
+
+
+class ScalesFile(Frozen):
+    """scales.yaml"""
+
+    scales: dict[str, Scale]
+
+
+class ScopeItem(Frozen):
+    """An item a scope expects and why."""
+
+    item: str
+    why: str
+    source: str = "common practice, no source"
+
+
+class Scope(Frozen):
+    """What an examination for one complaint is expected to hold."""
+
+    name: str
+    expects: tuple[ScopeItem, ...] = Field(min_length=1)
+
+
+class ScopesFile(Frozen):
+    """scopes.yaml"""
+
+    scopes: dict[str, Scope]
+
+
+class CommonWords(Frozen):
+    """Words that mean the same with every item."""
+
+    normal: Phrases
+    abnormal: Phrases
+    present: Phrases
+    absent: Phrases
+    not_examined: Phrases
+    not_assessable: Phrases
+    unchanged: Phrases
+    negation: Phrases
+    severity: Phrases
+    hedges: Phrases
+    exceptions: Phrases  # "except", "apart from"
+    corrections: Phrases  # "correction", "I mean"
+    strikes: Phrases  # "strike that"
+    swaps: Phrases  # "the other way round"
+    same: Phrases
+    reasons: Phrases  # "because of"
+    rest: Phrases  # "the rest of", "otherwise"
+    throughout: Phrases
+    equal: Phrases
+    fillers: Phrases  # words that carry nothing by themselves
+    talk: Phrases  # mark a clause as about another time, another person, or no examination
+    next_patient: Phrases
+    comparisons: Phrases  # "worse", "greater than": with a side they are detail, not the side
+    right_then_left: Phrases
+    left_then_right: Phrases
+
+
+class CommonFile(Frozen):
+    """common.yaml"""
+
+    sides: dict[Literal["left", "right", "both", "midline"], Phrases]
+    positions: dict[Literal["supine", "sitting", "standing", "tilted"], Phrases]
+    at_once: Phrases  # "immediately": minutes 0
+    sites: dict[str, Phrases]
+    limbs: dict[str, Phrases]  # "left upper_limb" → LUE
+    directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
+    manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
+    words: CommonWords
+    sections: dict[Literal["history", "impression", "plan"], Phrases]
+
+
+class Grammar(Frozen):
+    """Everything the reader knows of the trade."""
+
+    components: dict[Component, ComponentFile]
+    common: CommonFile
+    scales: dict[str, Scale]
+    scopes: dict[str, Scope]
+    sha256: str
+
+    @property
+    def items(self) -> dict[str, Item]:
+        """All items by id."""
+        return {name: item for part in self.components.values() for name, item in part.items.items()}
+
+    def item(self, name: str) -> Item:
+        """The item of that id. Raises KeyError."""
+        for part in self.components.values():
+            if name in part.items:
+                return part.items[name]
+        raise KeyError(name)
+
+    def component_of(self, name: str) -> Component:
+        """The component an item belongs to. Raises KeyError."""
+        for component, part in self.components.items():
+            if name in part.items:
+                return component
+        raise KeyError(name)

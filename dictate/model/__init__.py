@@ -1,0 +1,53 @@
+"""The models the rooms meet in."""
+
+from dictate.model.base import Frozen
+from dictate.model.examination import FORMAT, FORMAT_VERSION, Examination, Figure
+from dictate.model.findings import (
+    Certainty,
+    Component,
+    Evidence,
+    Finding,
+    Position,
+    Remark,
+    RemarkKind,
+    Side,
+    Status,
+)
+from dictate.model.queries import Decision, Query, Severity
+from dictate.model.values import Acuity, Choice, Grade, Pressure, Quantity, Score, Text, Value, number_text
+from dictate.model.words import Hints, ModelIdentity, Source, Stretch, Transcript, Word
+
+__all__ = [
+    "FORMAT",
+    "FORMAT_VERSION",
+    "Acuity",
+    "Certainty",
+    "Choice",
+    "Component",
+    "Decision",
+    "Evidence",
+    "Examination",
+    "Figure",
+    "Finding",
+    "Frozen",
+    "Grade",
+    "Hints",
+    "ModelIdentity",
+    "Position",
+    "Pressure",
+    "Quantity",
+    "Query",
+    "Remark",
+    "RemarkKind",
+    "Score",
+    "Severity",
+    "Side",
+    "Source",
+    "Status",
+    "Stretch",
+    "Text",
+    "Transcript",
+    "Value",
+    "Word",
+    "number_text",
+]

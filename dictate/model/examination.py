@@ -1,0 +1,57 @@
+"""Examination: scope, transcript, findings, remarks, figures, queries, decisions, provenance, format version."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Literal
+
+from dictate.model.base import Frozen
+from dictate.model.findings import Finding, Remark
+from dictate.model.queries import Decision, Query, Severity
+from dictate.model.words import Transcript
+
+FORMAT = "dictate/examination"
+FORMAT_VERSION = 1
+
+
+class Figure(Frozen):
+    """Something computed from findings: never dictated, never a diagnosis."""
+
+    name: str  # "orthostatic hypotension criterion", "mean arterial pressure"
+    text: str  # the sentence for the note
+    formula: str = ""
+    source: str = ""
+    inputs: tuple[int, ...] = ()  # places in Examination.findings
+    value: float | None = None
+    unit: str = ""
+
+
+class Examination(Frozen):
+    """One examination of one patient, as dictated."""
+
+    format: Literal["dictate/examination"] = "dictate/examination"
+    version: Literal[1] = 1
+    program: str  # version of the program that read it
+    grammar_sha256: str
+    patient: str = ""  # the user's reference, never shown in file names
+    examined_at: datetime | None = None
+    examined_at_from: Literal["option", "spoken", "recording", ""] = ""
+    scope: str = ""
+    transcript: Transcript
+    findings: tuple[Finding, ...] = ()
+    remarks: tuple[Remark, ...] = ()
+    figures: tuple[Figure, ...] = ()
+    queries: tuple[Query, ...] = ()
+    decisions: tuple[Decision, ...] = ()
+    signed_by: str = ""
+
+    @property
+    def open_queries(self) -> tuple[Query, ...]:
+        """Queries without a decision, in order."""
+        settled = {decision.query for decision in self.decisions}
+        return tuple(query for place, query in enumerate(self.queries) if place not in settled)
+
+    @property
+    def open_musts(self) -> tuple[Query, ...]:
+        """Open queries that keep the note from being signed."""
+        return tuple(query for query in self.open_queries if query.severity is Severity.MUST)

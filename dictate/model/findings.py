@@ -1,0 +1,117 @@
+"""Finding, Evidence, Remark; Component, Side, Position, Status, Certainty."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from pydantic import Field
+
+from dictate.model.base import Frozen
+from dictate.model.values import Value
+
+
+class Component(StrEnum):
+    """The seven components, in the order in which every note is written."""
+
+    GENERAL = "general"
+    MENTAL_STATUS = "mental_status"
+    CRANIAL_NERVES = "cranial_nerves"
+    MOTOR = "motor"
+    SENSORY = "sensory"
+    COORDINATION_GAIT = "coordination_gait"
+    REFLEXES = "reflexes"
+
+
+class Side(StrEnum):
+    """Side of a finding; both only when it was said."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    BOTH = "both"
+    MIDLINE = "midline"
+
+
+class Position(StrEnum):
+    """Body position of a reading."""
+
+    SUPINE = "supine"
+    SITTING = "sitting"
+    STANDING = "standing"
+    TILTED = "tilted"
+
+
+class Status(StrEnum):
+    """What kind of statement the finding is."""
+
+    MEASURED = "measured"
+    NORMAL = "normal"
+    ABNORMAL = "abnormal"
+    PRESENT = "present"
+    ABSENT = "absent"
+    UNCHANGED = "unchanged"
+    NOT_EXAMINED = "not_examined"
+    NOT_ASSESSABLE = "not_assessable"
+
+
+class Certainty(StrEnum):
+    """Whether the examiner hedged."""
+
+    STATED = "stated"
+    UNCERTAIN = "uncertain"
+
+
+class Evidence(Frozen):
+    """Words a finding was taken from: first..last (both included) of the transcript."""
+
+    first: int
+    last: int
+    quote: str
+    start_s: float | None = None
+    end_s: float | None = None
+
+
+class Finding(Frozen):
+    """One thing said about one item, and the words it was taken from."""
+
+    component: Component
+    item: str  # id in grammars/, e.g. "reflex_patellar"
+    side: Side | None = None  # None: not said. Never a default, never "both"
+    site: str = ""  # toe, ankle, v1, c7; empty: not said
+    position: Position | None = None  # None: not said
+    minutes: float | None = None  # since standing up
+    status: Status
+    certainty: Certainty = Certainty.STATED
+    value: Value | None = None
+    unit: str = ""  # UCUM, as said or the item's only one; empty: none said and several possible
+    detail: tuple[str, ...] = ()
+    excepted: bool = False  # said as an exception ("normal except ..."), so no contradiction to the blanket
+    corrected: tuple[str, ...] = ()  # earlier words that a spoken correction replaced, as said
+    readings: tuple[str, ...] = ()  # other ways to read the same words; not empty: ask which
+    evidence: tuple[Evidence, ...] = Field(min_length=1)  # in the order said
+
+    @property
+    def quote(self) -> str:
+        """All words of the evidence, pieces apart joined by ` ... `."""
+        return " ... ".join(piece.quote for piece in self.evidence)
+
+
+class RemarkKind(StrEnum):
+    """Why words became no finding."""
+
+    NOT_PLACED = "not-placed"  # inside the examination, and yet nothing was made of them
+    CORRECTED = "corrected"  # struck or replaced by the speaker
+    HISTORY = "history"
+    IMPRESSION = "impression"
+    PLAN = "plan"
+    TALK = "talk"  # about another time or another person, or no examination at all
+    BLANKET_UNBOUNDED = "blanket-unbounded"  # "rest of the examination normal": scope unknown
+    NEXT_PATIENT = "next-patient"  # another patient seems to begin here
+
+
+class Remark(Frozen):
+    """Words kept in view that became no finding."""
+
+    kind: RemarkKind
+    evidence: Evidence
+    component: Component | None = None
+    item: str = ""  # the item the words name, when one is named

@@ -1,0 +1,6 @@
+"""The notes room: examination → note and tables."""
+
+from dictate.notes.tables import FILES, exam_json, findings_csv, queries_csv, transcript_json
+from dictate.notes.text import write_note
+
+__all__ = ["FILES", "exam_json", "findings_csv", "queries_csv", "transcript_json", "write_note"]

@@ -1,0 +1,122 @@
+"""One finding in the trade's wording and units."""
+
+from __future__ import annotations
+
+import re
+
+from dictate.grammar import Grammar, Item
+from dictate.model import Certainty, Component, Finding, Quantity, Side, Status, Value, number_text
+from dictate.notes import words
+
+STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
+SEGMENT = re.compile(r"[a-z]\d{1,2}")  # v1, c7, t10
+ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
+
+
+def item_of(grammar: Grammar, name: str) -> Item | None:
+    """The item of that id; None for one the grammar does not hold (an older examination, another range)."""
+    return grammar.items.get(name)
+
+
+def item_name(grammar: Grammar, name: str) -> str:
+    """The item's name as the grammar writes it, else made from its id."""
+    item = item_of(grammar, name)
+    if item is not None:
+        return item.name
+    return " ".join(part.upper() if part in words.ABBREVIATIONS else part for part in name.split("_"))
+
+
+def nerve_label(grammar: Grammar, name: str) -> str:
+    """Roman numerals of the item's nerves, as `III IV VI`; empty when the grammar names none."""
+    item = item_of(grammar, name)
+    return " ".join(part for part in re.findall(r"[A-Za-z]+", item.nerve if item else "") if part in ROMAN)
+
+
+def nerve_order(nerve: str) -> int:
+    """Place of the first nerve named among the twelve; 0 when none is named."""
+    first = re.match(r"[IVX]+", nerve)
+    return ROMAN.index(first.group()) + 1 if first and first.group() in ROMAN else 0
+
+
+def is_blanket(grammar: Grammar, finding: Finding) -> bool:
+    """Whether the finding speaks of many items at once."""
+    item = item_of(grammar, finding.item)
+    if item is not None:
+        return item.blanket
+    return finding.item.endswith("_all") or re.fullmatch(r"cranial_nerves_\d+_\d+", finding.item) is not None
+
+
+def capital(text: str) -> str:
+    """First letter in capitals, the others as they are."""
+    return text[:1].upper() + text[1:]
+
+
+def one_line(text: str) -> str:
+    """White space of any kind becomes one blank."""
+    return " ".join(text.split())
+
+
+def circumstances(finding: Finding) -> str:
+    """Position and time since standing, as `standing at 3 min`; empty when neither was said."""
+    parts = [] if finding.position is None else [words.POSITIONS[finding.position]]
+    if finding.minutes is not None:
+        at_once = finding.minutes == 0
+        parts.append(words.AT_ONCE if at_once else words.AFTER_STANDING.format(minutes=number_text(finding.minutes)))
+    return " ".join(parts)
+
+
+def place(finding: Finding) -> str:
+    """Side and site, as `right great toe`; empty when neither was said."""
+    site = finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+    side = words.SIDES[finding.side] if finding.side else ""
+    pair = (site, side) if finding.side is Side.BOTH else (side, site)
+    return " ".join(filter(None, pair))
+
+
+def amount(value: Value, unit: str) -> str:
+    """A value with its unit."""
+    behind = words.UNITS.get(unit, f" {unit}" if unit else "")
+    if not isinstance(value, Quantity):
+        return f"{value}{behind}"
+    text = number_text(value.number)
+    other = value.then if value.then is not None else value.upto
+    if other is not None:
+        text += f" to {number_text(other)}"
+    if value.note.endswith(" in"):
+        return f"{value.note} {text}{behind}"
+    return f"{text}{behind} {value.note}".rstrip()
+
+
+def statement(finding: Finding) -> str:
+    """What was said of the item, without item and place: `2+`, `absent`, `not examined (painful hip)`."""
+    value = "" if finding.value is None else amount(finding.value, finding.unit).replace(" ", STAY)
+    said = words.STATUSES[finding.status]
+    detail = [part for part in map(one_line, finding.detail) if part.lower() != value.replace(STAY, " ").lower()]
+    if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
+        said = value or said
+    elif value:
+        detail.insert(0, value)
+    return f"{said} ({'; '.join(detail)})" if detail else said
+
+
+def hedge(finding: Finding, grammar: Grammar) -> str:
+    """The word of doubt as it was said, in front of an uncertain finding; else empty."""
+    if finding.certainty is not Certainty.UNCERTAIN:
+        return ""
+    quote = one_line(finding.quote).lower()
+    said = [doubt for doubt in grammar.common.words.hedges if re.search(rf"(?<!\w){re.escape(doubt)}(?!\w)", quote)]
+    return max(said, key=len) if said else words.UNCERTAIN
+
+
+def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = True) -> str:
+    """Place, circumstances, doubt and statement of one finding, as `right possible 3+`."""
+    around = circumstances(finding) if with_circumstances else ""
+    text = " ".join(filter(None, (place(finding), around, hedge(finding, grammar), statement(finding))))
+    if is_blanket(grammar, finding):
+        text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
+    return text
+
+
+def nerve_sorted(component: Component) -> bool:
+    """Whether the component's items are written by nerve instead of in the order dictated."""
+    return component is Component.CRANIAL_NERVES

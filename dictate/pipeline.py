@@ -1,0 +1,206 @@
+"""From recordings or typed transcripts to the examination they describe: the README paragraph as code."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from importlib.metadata import version
+from pathlib import Path
+from typing import Literal, Protocol
+
+from dictate.errors import InputError
+from dictate.grammar import ComponentFile, Grammar
+from dictate.model import Examination, Hints, Query, Severity, Source, Stretch, Transcript, Word
+from dictate.settings import PROGRAM
+
+FIRST_HINTS = 8  # terms of each component for the first pass: together they fit the recogniser's prompt
+BREAK = "\n\n"  # between two sources: no statement runs on
+TEXT_ENDING = ".txt"
+Progress = Callable[[float], None]  # share done, 0..1
+Origin = Literal["option", "spoken", "recording", ""]
+
+
+class Hearer(Protocol):
+    """What is asked of an engine: one recording → words with times."""
+
+    def hear(self, path: Path, *, hints: Hints, progress: Progress | None = None) -> Transcript:
+        """Hear the whole recording."""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A transcript that is text already, and what to call it."""
+
+    name: str
+    text: str
+
+
+def is_text(source: Path | Typed) -> bool:
+    """Whether nothing has to be heard."""
+    return isinstance(source, Typed) or source.suffix.lower() == TEXT_ENDING
+
+
+def examine(
+    sources: Sequence[Path | Typed],
+    *,
+    engine: Hearer | None,
+    grammar: Grammar,
+    scope: str = "",
+    patient: str = "",
+    examined_at: datetime | None = None,
+    age: float | None = None,
+    progress: Progress | None = None,
+) -> Examination:
+    """Hear or read one examination, dictated in one or several pieces, and return it with its queries.
+
+    sources: in order of dictation. engine: None when every source is text. Raises: InputError, MachineError.
+    """
+    hints = hints_of(grammar)
+    pieces = []
+    for at, source in enumerate(sources):
+        part = None if progress is None else _part_of(progress, at, len(sources))
+        pieces.append(_take(source, engine=engine, hints=hints, progress=part))
+    return examine_transcript(
+        join(pieces), grammar=grammar, scope=scope, patient=patient, examined_at=examined_at, age=age
+    )
+
+
+def examine_transcript(
+    transcript: Transcript,
+    *,
+    grammar: Grammar,
+    scope: str = "",
+    patient: str = "",
+    examined_at: datetime | None = None,
+    age: float | None = None,
+) -> Examination:
+    """Words → findings → computed figures → queries. Opens no file and asks no clock."""
+    from dictate.checks import run_checks
+    from dictate.reading import read
+    from dictate.reckoning import reckon
+
+    reading = read(transcript, grammar)
+    time, origin = _time_of(transcript, examined_at)
+    exam = Examination(
+        program=version(PROGRAM),
+        grammar_sha256=grammar.sha256,
+        patient=patient,
+        examined_at=time,
+        examined_at_from=origin,
+        scope=scope,
+        transcript=transcript,
+        findings=reading.findings,
+        remarks=reading.remarks,
+        figures=reckon(reading.findings, age=age),
+    )
+    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam))})
+
+
+def hints_of(grammar: Grammar) -> Hints:
+    """Terms of the trade for the recogniser: those with the longest words first, for they are misheard most."""
+    by_component = {component.value: _terms(part) for component, part in grammar.components.items()}
+    return Hints(
+        first=tuple(term for terms in by_component.values() for term in terms[:FIRST_HINTS]),
+        by_component=by_component,
+        headings={component.value: part.headings for component, part in grammar.components.items()},
+    )
+
+
+def join(pieces: Sequence[Transcript]) -> Transcript:
+    """Several transcripts of one examination as one; words and stretches know their source."""
+    words: list[Word] = []
+    sources: list[Source] = []
+    speech: list[Stretch] = []
+    untranscribed: list[Stretch] = []
+    for piece in pieces:
+        shift = len(sources)
+        moved = [word.model_copy(update={"source": word.source + shift}) for word in piece.words]
+        if words and moved:
+            moved[0] = moved[0].model_copy(update={"lead": BREAK})
+        words += moved
+        sources += piece.sources
+        speech += _moved(piece.speech, shift)
+        untranscribed += _moved(piece.untranscribed, shift)
+    model = next((piece.model for piece in pieces if piece.model), None)
+    return Transcript(
+        words=tuple(words),
+        sources=tuple(sources),
+        speech=tuple(speech),
+        untranscribed=tuple(untranscribed),
+        model=model,
+    )
+
+
+def _take(source: Path | Typed, *, engine: Hearer | None, hints: Hints, progress: Progress | None) -> Transcript:
+    from dictate.reading import transcript_of_text
+
+    if not is_text(source):
+        if engine is None or isinstance(source, Typed):
+            raise InputError(f"{source}: a recording needs an engine to hear it")
+        return engine.hear(source, hints=hints, progress=progress)
+    typed = source if isinstance(source, Typed) else Typed(source.name, _read_text(source))
+    if not typed.text.strip():
+        raise InputError(f"{typed.name}: the text is empty: give the words of the dictation")
+    return transcript_of_text(typed.text, name=typed.name)
+
+
+def _read_text(path: Path) -> str:
+    try:
+        if path.is_dir():
+            raise InputError(f"{path}: is a folder: name a file")
+        return path.read_text(encoding="utf-8-sig")
+    except FileNotFoundError as fault:
+        raise InputError(f"{path}: no such file: check the name") from fault
+    except UnicodeDecodeError as fault:
+        raise InputError(
+            f"{path.name}: is no UTF-8 text: save it as plain text, or give a recording its ending"
+        ) from fault
+    except OSError as fault:
+        reason = (fault.strerror or str(fault)).lower()
+        raise InputError(f"{path}: cannot be read: {reason}: check its permissions") from fault
+
+
+def _part_of(progress: Progress, at: int, count: int) -> Progress:
+    """Progress of one of several sources as progress of the whole."""
+    return lambda share: progress((at + share) / count)
+
+
+def _moved(stretches: Iterable[Stretch], shift: int) -> list[Stretch]:
+    return [stretch.model_copy(update={"source": stretch.source + shift}) for stretch in stretches]
+
+
+def _terms(part: ComponentFile) -> tuple[str, ...]:
+    names = [name for item in part.items.values() if not item.blanket for name in (item.name, *item.terms[:2])]
+    return tuple(sorted(dict.fromkeys(names), key=lambda name: (-max(map(len, name.split())), len(name))))
+
+
+def _time_of(transcript: Transcript, given: datetime | None) -> tuple[datetime | None, Origin]:
+    """The option, else the first recording's own creation time; never the time of processing."""
+    if given is not None:
+        return given, "option"
+    made = next((source.created_at for source in transcript.sources if source.created_at), None)
+    return made, "recording" if made else ""
+
+
+def _own_queries(exam: Examination) -> list[Query]:
+    """Doubts about the examination as a whole."""
+    queries = []
+    if not exam.transcript.words:
+        names = ", ".join(source.name for source in exam.transcript.sources)
+        queries.append(
+            Query(
+                code="speech-not-transcribed",
+                severity=Severity.MUST,
+                message=f"No words were heard in {names}: is it the right recording, and was the microphone on?",
+            )
+        )
+    if exam.examined_at is None:
+        queries.append(
+            Query(
+                code="time-missing",
+                severity=Severity.LOOK,
+                message="The time of the examination was not stated: when was it?",
+            )
+        )
+    return queries

@@ -1,0 +1,330 @@
+"""A statement's nodes → cells: each value with the side, site and words that go with it; corrections applied."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from dictate.model import Side
+from dictate.reading.drafts import Cell
+from dictate.reading.kinds import read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+if TYPE_CHECKING:
+    from dictate.reading.statements import Statement
+
+_SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
+
+
+class CellBuilder:
+    """Cuts one statement into cells."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.items = lexicon.items
+        self.scales = lexicon.grammar.scales
+
+    def build(self, statement: Statement, candidates: Sequence[str], order: tuple[Side, Side] | None = None) -> list[Cell]:
+        """Cells of a statement in the order said. `order`: sides of two values in a row, when it was declared."""
+        sequence = [(n, False) for n in statement.before] + [(n, True) for n in statement.names] + [(n, False) for n in statement.after]
+        parts: list[list[tuple[Node, bool]]] = [[]]
+        links: list[str] = []
+        for node, is_name in sequence:
+            if node.main in ("correction", "strike", "swap"):
+                if node.main == "swap" and parts[-1] == [] and links:
+                    links[-1] = "swap"
+                    continue
+                links.append(node.main)
+                parts.append([])
+            else:
+                parts[-1].append((node, is_name))
+        cells = self._cells(parts[0], candidates, ())
+        for link, part in zip(links, parts[1:], strict=True):
+            cells = self.amend(cells, self._cells(part, candidates, cells), link)
+        if order:
+            _give_order(cells, order)
+        return [c for c in cells if c.nodes]
+
+    def amend(self, cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
+        """Cells after a spoken correction; what was said before stays as `corrected`."""
+        new = [c for c in new if not c.empty or c.side is not None or c.site_node is not None]
+        if link == "strike":
+            return new
+        if not cells:
+            return new
+        if link == "swap" and not any(c.values for c in new):
+            if len(cells) >= 2:
+                one, two = cells[-2], cells[-1]
+                one.values, two.values = two.values, one.values
+                one.corrected.append("the other way round")
+                two.corrected.append("the other way round")
+            return cells
+        if not new:
+            return cells
+        changed = list(cells)
+        for cell in new:
+            target = self._target(changed, cell)
+            words = _words(target)
+            cell.corrected = [*target.corrected, words] if words else list(target.corrected)
+            cell.side = cell.side or (target.side if cell.values or cell.negated else None)
+            cell.site_node = cell.site_node or target.site_node
+            if cell.empty:
+                cell.values, cell.negated, cell.modifiers, cell.units = target.values, target.negated, target.modifiers, target.units
+            cell.nodes = [*target.nodes, *cell.nodes]
+            changed[_place(changed, target)] = cell
+        return changed
+
+    def _target(self, cells: list[Cell], new: Cell) -> Cell:
+        """The cell a correction speaks of: the one of the same side, else the last."""
+        if new.side is not None and new.values:
+            for cell in reversed(cells):
+                if cell.side == new.side:
+                    return cell
+        return cells[-1]
+
+    def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]) -> list[Cell]:
+        cells = [Cell()]
+        skip = -1
+        for place, (node, is_name) in enumerate(sequence):
+            if place <= skip:
+                continue
+            following = [n for n, _ in sequence[place + 1 :]]
+            cell = cells[-1]
+            if is_name:
+                cell.nodes.append(node)
+                if node.sign or node.mark.number is not None or any(node.value_roles(c) for c in node.candidates):
+                    cell.values.append(node)
+                if node.mark.has("side") and cell.side is None:
+                    cell.side = Side(node.key("side"))
+            elif node.main == "comparison" or (node.main in ("value", "severity", "word") and self._compares(node, following, cell)):
+                skip = place + self._comparison(cell, node, following)
+            elif node.main in _SEPARATORS:
+                cell.split = True
+            else:
+                self._take(cells, node, following, candidates)
+        return self._inherit(cells)
+
+    # --- comparisons --------------------------------------------------------------------------------------------
+
+    def _compares(self, node: Node, following: list[Node], cell: Cell) -> bool:
+        return bool(following) and following[0].text == "than"
+
+    def _comparison(self, cell: Cell, node: Node, following: list[Node]) -> int:
+        """ "worse on the left", "greater than right": kept as detail; returns how many further nodes it took."""
+        taken = 0
+        words = [node.text]
+        cell.nodes.append(node)
+        for after in following[:4]:
+            if after.main in ("filler", "side", "site", "direction") or after.text == "than":
+                words.append(after.text)
+                cell.nodes.append(after)
+                taken += 1
+                if after.main in ("side", "site", "direction"):
+                    break
+            else:
+                break
+        if taken == 0 and not cell.values:
+            cell.values.append(node)
+        cell.detail.append(" ".join(words))
+        return taken
+
+    # --- one node -----------------------------------------------------------------------------------------------
+
+    def _take(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
+        cell = cells[-1]
+        if node.main == "side":
+            self._take_side(cells, node, following)
+        elif node.main == "site" or (node.main == "dermatome" and "sensory_level" not in candidates):
+            self._take_site(cells, node)
+        elif node.main in ("value", "number", "dermatome"):
+            self._take_value(cells, node, candidates)
+        elif node.main == "negation":
+            if cell.values and cell.split:
+                cells.append(cell := Cell())
+            cell.negated, cell.negation = True, node
+            cell.nodes.append(node)
+        elif node.main in ("severity", "qualifier", "direction"):
+            if cell.values and cell.split and any(n.main in ("value", "number") for n in following[:2]) and not following[0].is_break:
+                cells.append(cell := Cell())
+            cell.modifiers.append(node)
+            cell.nodes.append(node)
+        elif node.main == "hedge":
+            cell.hedged = True
+            cell.nodes.append(node)
+        elif node.main == "unit":
+            if cell.values:
+                cell.units[id(cell.values[-1])] = node
+                cell.nodes.append(node)
+        elif node.main in ("minutes", "time_span"):
+            if any(self.items[c].positions for c in candidates):
+                return  # minutes of a posture are read with the posture
+            cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
+            cell.nodes.append(node)
+        elif node.main == "reason":
+            self._take_reason(cell, node, following)
+
+    def _take_side(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
+        cell = cells[-1]
+        side = Side(node.key("side"))
+        limb = node.mark.role("site")
+        if cell.side is not None and cell.side != side:
+            joined = not (cell.split and cell.values) and not self._value_next(following) and not cell.values
+            if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
+                cell.side = Side.BOTH
+                cell.nodes.append(node)
+                return
+            cells.append(cell := Cell())
+        elif cell.side is None and cell.values and cell.split and self._value_next(following) and not self._value_side_order(cells):
+            cells.append(cell := Cell())
+        elif cell.side is not None and cell.values and cell.split and self._value_next(following):
+            cells.append(cell := Cell())
+        cell.side_first = not cell.values
+        cell.side = side
+        cell.nodes.append(node)
+        if limb is not None:
+            cell.site_node = node
+        cell.split = False
+
+    def _value_next(self, following: list[Node]) -> bool:
+        """A value comes before the next break."""
+        for node in following:
+            if node.main in ("value", "number", "negation"):
+                return True
+            if node.is_break or node.main == "side":
+                return False
+        return False
+
+    def _value_side_order(self, cells: list[Cell]) -> bool:
+        return any(c.values and c.side is not None and not c.side_first for c in cells[:-1])
+
+    def _take_site(self, cells: list[Cell], node: Node) -> None:
+        cell = cells[-1]
+        if cell.site_node is not None and (cell.split or cell.values):
+            side = cell.side if not cell.nodes or cell.nodes[-1].main == "side" else None
+            if cell.nodes[-1].main == "side" and len(cells[-1].nodes) and cell.side is not None and not cell.split:
+                side = cell.side
+            cells.append(cell := Cell(side=side))
+        cell.site_node = node
+        cell.nodes.append(node)
+
+    def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str]) -> None:
+        cell = cells[-1]
+        if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
+            if cell.side is None:
+                cell.side = Side.BOTH
+            cell.values.append(node)
+            cell.nodes.append(node)
+            return
+        owner = self.owner(candidates, node)
+        said = [v for v in cell.values if not v.mark.has("equal") and self.owner(candidates, v) == owner]
+        if said and not self._goes_on(said[-1], node, cell, owner):
+            before = cell
+            cells.append(cell := Cell())
+            cell.site_node = None
+            if before.side_first and self.owner(candidates, before.values[-1]) != owner:
+                cell.side = before.side
+        cell.values.append(node)
+        cell.nodes.append(node)
+        cell.split = False
+
+    def owner(self, candidates: Sequence[str], node: Node) -> str:
+        """The item of the candidates that the value says something of."""
+        if not candidates:
+            return ""
+        if node.mark.number is not None:
+            fits = []
+            for place, name in enumerate(candidates):
+                meaning = read_number(self.items[name], node.mark.number, "", self.scales.get(self.items[name].scale))
+                fits.append((meaning.fits if meaning else 0, -place, name))
+            best = max(fits)
+            return best[2] if best[0] else candidates[0]
+        for name in candidates:
+            if any(r.kind in ("value", "normal", "abnormal") for r in node.value_roles(name)):
+                return name
+        for name in candidates:
+            if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
+                return name
+        for kind in ("normality", "presence", "choice", "grade"):
+            for name in candidates:
+                if self.items[name].kind == kind:
+                    return name
+        return candidates[0]
+
+    def _goes_on(self, last: Node, node: Node, cell: Cell, owner: str) -> bool:
+        """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
+        if last.mark.number is not None and node.mark.number is None:
+            return cell.side is None or not cell.split
+        if last.mark.number is not None or node.mark.number is not None:
+            return last.mark.number is None and not last.mark.has("grade") and self.items[owner].kind not in ("grade", "acuity")
+        return self._sense(owner, last) == self._sense(owner, node)
+
+    def _sense(self, owner: str, node: Node) -> str:
+        """normal, abnormal, or another status the word gives the item."""
+        for role in node.mark.roles:
+            if role.item == owner and role.kind == "value":
+                return self.items[owner].values[role.key].status
+            if role.item == owner and role.kind in ("normal", "abnormal"):
+                return role.kind
+        for kind in ("not_examined", "not_assessable", "normal", "absent", "present", "abnormal", "unchanged"):
+            if node.mark.role(kind, ""):
+                return kind
+        return "abnormal"
+
+    def _take_reason(self, cell: Cell, node: Node, following: list[Node]) -> None:
+        words = [node.text]
+        cell.nodes.append(node)
+        for place, after in enumerate(following):
+            if after.main in ("comma", "semicolon", "stop", "contrast", "correction"):
+                break
+            if after.main == "side" and not after.text.startswith("on ") and self._value_next(following[place + 1 :]):
+                break
+            words.append(after.text)
+            if after.main in ("word", "talk"):
+                after.main = "reason_word"
+                cell.nodes.append(after)
+        cell.detail.append(" ".join(words))
+
+    # --- what a cell takes from its neighbours ------------------------------------------------------------------
+
+    def _inherit(self, cells: list[Cell]) -> list[Cell]:
+        """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
+        full = [c for c in cells if c.nodes]
+        result: list[Cell] = []
+        for place, cell in enumerate(full):
+            if cell.values or cell.negated or place == 0:
+                result.append(cell)
+                continue
+            before = result[-1]
+            if cell.site_node is None and cell.side is not None and all(c.side is None for c in result):
+                for one in result:
+                    one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
+            elif cell.site_node is not None or (cell.side is not None and cell.side is not before.side and (before.values or before.negated)):
+                if cell.side is Side.BOTH and cell.site_node is None and all(c.side is not None for c in result):
+                    before.nodes.extend(cell.nodes)
+                    continue
+                cell.values, cell.negated, cell.units = before.values, before.negated, before.units
+                cell.modifiers = cell.modifiers or before.modifiers
+                result.append(cell)
+            else:
+                before.nodes.extend(cell.nodes)
+                before.detail.extend(cell.detail)
+                before.modifiers.extend(cell.modifiers)
+        for one, two in zip(result, result[1:], strict=False):
+            if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
+                two.site_node = one.site_node
+        return result
+
+
+def _give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
+    """Sides declared once ("right then left") for two values in a row."""
+    bare = [c for c in cells if c.side is None and c.values]
+    if len(bare) == 2 and len(cells) == 2:
+        bare[0].side, bare[1].side = order
+
+
+def _place(cells: list[Cell], cell: Cell) -> int:
+    return next(i for i, c in enumerate(cells) if c is cell)
+
+
+def _words(cell: Cell) -> str:
+    return " ".join(n.text for n in sorted(cell.nodes, key=lambda n: n.mark.start))

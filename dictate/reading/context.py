@@ -1,0 +1,157 @@
+"""Component, side, position and minutes in force when a statement is made, and what ends them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from typing import TYPE_CHECKING
+
+from dictate.model import Position, Side
+
+if TYPE_CHECKING:
+    from dictate.reading.nodes import Node
+
+
+@dataclass(slots=True)
+class Posture:
+    """Position, minutes of standing and manoeuvre of a reading."""
+
+    position: Position | None = None
+    minutes: float | None = None
+    manoeuvre: str = ""
+    detail: str = ""
+    nodes: tuple[Node, ...] = ()
+
+
+@dataclass(slots=True)
+class Context:
+    """What the speaker has said that still holds.
+
+    component: until another heading or an item of another component.
+    side: a side said as a heading ("on the left:") holds to the next side, heading or line; a side said before a
+    name ("right deltoid five, biceps five") holds for items of the same scale to the end of the sentence.
+    posture: to the next position, and past a full stop only for the pulse that directly follows a pressure.
+    """
+
+    component: str = ""
+    active: tuple[str, ...] = ()  # the items last spoken of
+    heading_side: Side | None = None
+    adjective_side: Side | None = None
+    adjective_scale: str = ""
+    order: tuple[Side, Side] | None = None
+    posture: Posture | None = None
+    posture_open: bool = False  # a position was said and no reading followed yet
+    after_pressure: bool = False
+    component_words: list[Node] = field(default_factory=list)
+
+
+def events(nodes: Sequence[Node]) -> list[tuple[int, Posture]]:
+    """Where in a sentence the posture changes, as (token, posture)."""
+    found: list[tuple[int, Posture]] = []
+    current = Posture()
+    place = 0
+    while place < len(nodes):
+        node = nodes[place]
+        if node.main == "position":
+            current = Posture(position=Position(node.key("position")), nodes=(node,))
+            place = _minutes_near(nodes, place, current)
+            found.append((node.mark.start, current))
+        elif node.main == "at_once" and _position_near(nodes, place):
+            place += 1
+            continue
+        elif node.main == "minutes" and node.mark.number is not None:
+            after = _position_after(nodes, place)
+            if after is not None:
+                current = Posture(position=Position(nodes[after].key("position")), nodes=(node, nodes[after]))
+                _set_minutes(current, node.mark.number.a)
+                found.append((node.mark.start, current))
+                place = after
+            elif current.position in (Position.STANDING, Position.TILTED):
+                current = Posture(position=current.position, minutes=node.mark.number.a, nodes=(*current.nodes[:1], node))
+                found.append((node.mark.start, current))
+            elif current.position is not None or current.manoeuvre:
+                number = node.mark.number.first
+                current = Posture(current.position, None, current.manoeuvre, f"after {number} min {_lying(current)}".strip(), (*current.nodes, node))
+                found.append((node.mark.start, current))
+        elif node.main == "manoeuvre":
+            current = Posture(manoeuvre=node.key("manoeuvre"), nodes=(node,))
+            found.append((node.mark.start, current))
+        place += 1
+    return found
+
+
+def _lying(posture: Posture) -> str:
+    return {Position.SUPINE: "lying", Position.SITTING: "sitting"}.get(posture.position or Position.STANDING, "")
+
+
+def _set_minutes(posture: Posture, minutes: float) -> None:
+    if posture.position in (Position.STANDING, Position.TILTED):
+        posture.minutes = minutes
+    else:
+        posture.detail = f"after {int(minutes) if minutes == int(minutes) else minutes} min {_lying(posture)}"
+
+
+def _minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
+    """Minutes or "immediately" said with the position; returns the last place taken."""
+    for before in (place - 1, place - 2):
+        if before >= 0 and nodes[before].main == "at_once" and posture.position is Position.STANDING:
+            posture.minutes = 0.0
+            posture.nodes = (nodes[before], *posture.nodes)
+    after = place + 1
+    while after < len(nodes) and nodes[after].main == "filler":
+        after += 1
+    if after < len(nodes) and nodes[after].main == "at_once" and posture.position is Position.STANDING:
+        posture.minutes, posture.nodes = 0.0, (*posture.nodes, nodes[after])
+        return after
+    if after < len(nodes) and nodes[after].main == "minutes" and nodes[after].mark.number is not None:
+        _set_minutes(posture, nodes[after].mark.number.a)  # type: ignore[union-attr]
+        posture.nodes = (*posture.nodes, nodes[after])
+        return after
+    return place
+
+
+def _position_near(nodes: Sequence[Node], place: int) -> bool:
+    return any(n.main == "position" for n in nodes[max(0, place - 2) : place + 3])
+
+
+def _position_after(nodes: Sequence[Node], place: int) -> int | None:
+    """A position directly after minutes ("at three minutes standing")."""
+    after = place + 1
+    while after < len(nodes) and nodes[after].main == "filler":
+        after += 1
+    return after if after < len(nodes) and nodes[after].main == "position" else None
+
+
+def posture_at(token: int, sentence: Sequence[Node], anchors: Sequence[int], carried: Posture | None) -> Posture | None:
+    """The posture of the reading at `token`; `anchors` are the tokens of all readings of the sentence."""
+    start, end = _clause(token, sentence)
+    inside = [e for e in events(sentence) if start <= e[0] < end]
+    readings = sorted(a for a in anchors if start <= a < end)
+    if not inside:
+        return carried if start == sentence[0].mark.start else _last_before(start, sentence)
+    if readings and inside[0][0] < readings[0]:
+        before = [p for at, p in inside if at <= token]
+        return before[-1] if before else carried
+    if carried is not None and start == sentence[0].mark.start and not any(at > token for at, _ in inside):
+        return [p for at, p in inside if at <= token][-1]
+    after = [p for at, p in inside if at > token]
+    before = [p for at, p in inside if at <= token]
+    return after[0] if after else before[-1] if before else None
+
+
+def _clause(token: int, sentence: Sequence[Node]) -> tuple[int, int]:
+    """Token range of the part between semicolons that holds the token."""
+    start, end = sentence[0].mark.start, sentence[-1].mark.end
+    for node in sentence:
+        if node.main in ("semicolon", "stop"):
+            if node.mark.start < token:
+                start = node.mark.end
+            elif node.mark.start > token:
+                return start, node.mark.start
+    return start, end
+
+
+def _last_before(start: int, sentence: Sequence[Node]) -> Posture | None:
+    """The posture that a clause without its own takes over from the clause before it: none."""
+    return None

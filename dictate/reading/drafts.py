@@ -1,0 +1,55 @@
+"""Draft: a finding while it is being put together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from dictate.model import Position, Side, Status, Value
+from dictate.reading.nodes import Node
+
+
+@dataclass(slots=True)
+class Cell:
+    """Words of one statement that make one reading: at most one value an item, one side, one site."""
+
+    side: Side | None = None
+    side_first: bool = False  # the side came before the value
+    site_node: Node | None = None
+    values: list[Node] = field(default_factory=list)
+    negated: bool = False
+    negation: Node | None = None
+    hedged: bool = False
+    modifiers: list[Node] = field(default_factory=list)  # severity and qualifiers
+    units: dict[int, Node] = field(default_factory=dict)  # id of a value node → its unit
+    detail: list[str] = field(default_factory=list)
+    nodes: list[Node] = field(default_factory=list)
+    split: bool = False  # a comma or link came after its last value
+    corrected: list[str] = field(default_factory=list)
+    doubtful_side: bool = False  # two values with no word saying which side is which
+
+    @property
+    def empty(self) -> bool:
+        """Nothing was found in it yet."""
+        return not (self.values or self.negated or self.modifiers)
+
+
+@dataclass(slots=True)
+class Draft:
+    """A finding in the making; `spans` are token ranges."""
+
+    item: str
+    status: Status
+    spans: list[tuple[int, int]]
+    side: Side | None = None
+    site: str = ""
+    position: Position | None = None
+    minutes: float | None = None
+    value: Value | None = None
+    unit: str = ""
+    detail: list[str] = field(default_factory=list)
+    uncertain: bool = False
+    excepted: bool = False
+    corrected: list[str] = field(default_factory=list)
+    readings: tuple[str, ...] = ()
+    anchor: int = 0  # token at which it was said, for the position in force
+    side_said_first: bool = False

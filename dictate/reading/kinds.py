@@ -1,0 +1,155 @@
+"""One small reader per value kind: a number or word beside an item → value and status."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from dictate.grammar import Item, Scale
+from dictate.model import Acuity, Choice, Grade, Pressure, Quantity, Score, Side, Status, Text, Value
+from dictate.reading.marks import Number
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """What a value means of an item; `by_side` when one phrase holds right and left ("2/3")."""
+
+    value: Value | None
+    status: Status
+    unit: str = ""
+    by_side: tuple[tuple[Side, Value], ...] = ()
+    readings: tuple[str, ...] = ()  # other ways to take it
+    fits: int = 1  # the higher the better; 0 does not fit
+
+
+def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    """What a number phrase means of an item; None when it cannot be of this item."""
+    if item.kind == "normality":
+        if not (item.units or item.unit or item.of or number.op in {"/", "of"}):
+            return None
+        return _score(item, number, unit, scale) if number.op in {"/", "of"} else _quantity(item, number, unit, scale)
+    if item.kind == "presence":
+        return _quantity(item, number, unit, scale) if item.unit or item.units else _levine(number)
+    reader = _READERS.get(item.kind)
+    return reader(item, number, unit, scale) if reader else None
+
+
+def _levine(number: Number) -> Meaning | None:
+    """A murmur of n of six, an oedema of n plus."""
+    if number.op in {"/", "of"} and number.b is not None:
+        return Meaning(Text(words=f"{number.first}/{number.second}"), Status.PRESENT)
+    if number.a_sign == "+":
+        return Meaning(Text(words=number.first), Status.PRESENT)
+    return None
+
+
+def _pressure(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if number.op not in {"/"} or number.a_sign or number.b_sign:
+        return None
+    if number.palpable:
+        return Meaning(Pressure(systolic=int(number.a)), Status.MEASURED, "mm[Hg]", fits=3)
+    if number.b is None or number.a < 30 or number.b < 20 or number.a != int(number.a) or number.b != int(number.b):
+        return None
+    return Meaning(Pressure(systolic=int(number.a), diastolic=int(number.b)), Status.MEASURED, "mm[Hg]", fits=3)
+
+
+def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    """A number with its unit; a pair "4/4 to 2/2" is right/left."""
+    said = unit or ("" if item.unit_required else item.unit)
+    fits = 3 if unit else 1
+    if number.op == "ft" and number.b is not None:
+        if "[ft_i]" in item.units or item.unit in {"cm", "m"}:
+            return Meaning(Text(words=f"{number.first}'{number.second}"), Status.MEASURED, "[ft_i]", fits=3)
+        return None
+    if number.op == "/" and number.b is not None:
+        one, two = number.then or (None, None)
+        right, left = Quantity(number=number.a, then=one), Quantity(number=number.b, then=two)
+        if item.sided == "never" or number.a > 30:
+            return None
+        return Meaning(None, Status.MEASURED, said, by_side=((Side.RIGHT, right), (Side.LEFT, left)))
+    if number.op == "of" or number.a_sign:
+        return None
+    if number.op in {"->", "to"} and number.b is not None:
+        if "mm" in (item.unit, unit) and number.op in {"->", "to"}:
+            return Meaning(Quantity(number=number.a, then=number.b), Status.MEASURED, said, fits=3)
+        return Meaning(Quantity(number=number.a, upto=number.b), Status.MEASURED, said, fits=fits)
+    if number.op == "-" and number.b is not None:
+        return Meaning(Quantity(number=number.a, upto=number.b), Status.MEASURED, said, fits=fits)
+    return Meaning(Quantity(number=number.a), Status.MEASURED, said, fits=fits)
+
+
+def as_grade(scale: Scale, written: str) -> str:
+    """The grade as the scale writes it: a reflex "2" is 2+ where only 2+ exists."""
+    if written not in scale.grades and written + "+" in scale.grades:
+        return written + "+"
+    return written
+
+
+def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if scale is None or number.mark or number.a != int(number.a) or number.op == "ft":
+        return None
+
+    def grade(written: str) -> Grade:
+        return Grade(scale=item.scale, grade=as_grade(scale, written))
+
+    signed = any(g.endswith("+") for g in scale.grades) and bool(number.a_sign)
+    fits = 2 if as_grade(scale, number.first) in scale.grades else 1
+    fits += 1 if signed else 0
+    if number.b is None:
+        return Meaning(grade(number.first), Status.MEASURED, fits=fits if number.a < 10 else 0)
+    whole = scale.of is not None and number.b == scale.of and not number.b_sign
+    if number.op in {"/", "of", "-"} and whole:
+        return Meaning(grade(number.first), Status.MEASURED, fits=3)
+    if number.op == "/" and item.sided != "never" and number.a < 10 and number.b < 10:
+        pair = ((Side.RIGHT, grade(number.first)), (Side.LEFT, grade(number.second)))
+        return Meaning(None, Status.MEASURED, by_side=pair, fits=2)
+    if number.op in {"to", "->", "-"} and number.b < 10:
+        ends = (str(grade(number.first)), str(grade(number.second)))
+        return Meaning(grade(number.first), Status.MEASURED, readings=ends)
+    if number.op == "/":
+        return Meaning(grade(number.first), Status.MEASURED, fits=1)
+    return None
+
+
+def _score(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if number.op in {"/", "of"} and number.b is not None:
+        of = None if item.of is not None and item.of == number.b else number.b
+        return Meaning(Score(points=number.a, of=of), Status.MEASURED, fits=3)
+    if number.op == "-" and number.b is not None and item.of is not None:
+        return Meaning(Score(points=number.a), Status.MEASURED)
+    if number.op or number.a_sign:
+        return None
+    return Meaning(Score(points=number.a, mark=number.mark), Status.MEASURED, fits=2)
+
+
+def _acuity(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if number.op in {"/"} and number.b is not None:
+        return Meaning(Acuity(text=f"{number.first}/{number.second}"), Status.MEASURED, fits=3)
+    if number.a in {2020, 2025, 2030, 2040, 2050, 2060, 2070, 2080}:
+        return Meaning(Acuity(text=f"20/{int(number.a) % 100}"), Status.MEASURED, fits=3)
+    return None
+
+
+def _choice(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if (item.unit or item.units) and not number.op and not number.a_sign:
+        return Meaning(Quantity(number=number.a), Status.MEASURED, unit or item.unit)
+    return None
+
+
+def choice_value(key: str, written: str | None, kind: str) -> Value | None:
+    """The value of a named choice: its key, or what the grammar writes instead."""
+    if written == "":
+        return None
+    if written is not None:
+        return Text(words=written)
+    return Choice(choice=key) if kind == "choice" else Text(words=key.replace("_", " "))
+
+
+_READERS: dict[str, Callable[[Item, Number, str, Scale | None], Meaning | None]] = {
+    "pressure": _pressure,
+    "quantity": _quantity,
+    "grade": _grade,
+    "score": _score,
+    "acuity": _acuity,
+    "choice": _choice,
+}

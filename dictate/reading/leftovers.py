@@ -1,0 +1,54 @@
+"""Words that became no finding: kept as remarks, so that nothing said is lost."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.model import Remark, RemarkKind, Transcript
+from dictate.reading.drafts import Draft
+from dictate.reading.marks import Mark
+from dictate.reading.sections import Kept, sentences_of
+from dictate.reading.tokens import Token, evidence
+
+_CARRY_NOTHING = frozenset({
+    "filler", "comma", "semicolon", "colon", "stop", "conj", "contrast", "hedge", "heading", "severity", "correction", "strike", "swap",
+    "except", "rest", "throughout", "right_then_left", "left_then_right", "next_patient", "reason", "section",
+})  # fmt: skip
+
+
+def leftovers(
+    transcript: Transcript,
+    tokens: Sequence[Token],
+    marks: Sequence[Mark],
+    drafts: Sequence[Draft],
+    kept: Sequence[Kept],
+    noted: Sequence[tuple[RemarkKind, int, int]],
+    covered: set[int],
+) -> tuple[Remark, ...]:
+    """Remarks in the order said: sections kept verbatim, corrected words, talk, and what was not placed.
+
+    One not-placed remark a sentence: its uncovered words that carry something, joined.
+    """
+    remarks = [(kind, start, end) for kind, start, end in (*kept, *noted)]
+    taken = set(covered)
+    for draft in drafts:
+        for start, end in draft.spans:
+            taken.update(range(start, end))
+    for _, start, end in remarks:
+        taken.update(range(start, end))
+    for sentence in sentences_of(marks, tokens):
+        loose = [m for m in sentence if not _carries_nothing(m) and any(i not in taken for i in range(m.start, m.end))]
+        if loose:
+            remarks.append((RemarkKind.NOT_PLACED, loose[0].start, loose[-1].end))
+    token_list = list(tokens)
+    return tuple(
+        Remark(kind=kind, evidence=evidence(transcript, token_list, start, end - 1))
+        for kind, start, end in sorted(remarks, key=lambda r: (r[1], r[2]))
+    )
+
+
+def _carries_nothing(mark: Mark) -> bool:
+    if mark.number is not None:
+        return False
+    kinds = {role.kind for role in mark.roles if not role.item}
+    return bool(kinds & _CARRY_NOTHING) and not any(role.kind in ("item", "sign", "alone") for role in mark.roles)

@@ -1,0 +1,79 @@
+"""Marks: what the words of a statement may mean, before it is decided."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from dictate.model.values import number_text
+
+
+@dataclass(frozen=True, slots=True)
+class Role:
+    """One thing a phrase can be: a name of an item, a side, a word for normal ..."""
+
+    kind: str
+    item: str = ""  # the item it belongs to; empty: any
+    key: str = ""  # side, site, position, unit, value name, component
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number phrase as said: one number with its sign, or two joined by `op`."""
+
+    a: float
+    a_sign: str = ""  # "+", "-" or ""
+    op: str = ""  # "/" over, "of" out of, "->" going to, "to" a range or a change, "ft" feet and inches
+    b: float | None = None
+    b_sign: str = ""
+    then: tuple[float, float] | None = None  # "4/4 decreasing to 2/2"
+    mark: str = ""  # the T of an untestable part
+    palpable: bool = False
+    tens: float = 0.0  # what a mishearing may have added ("160 to over" = 162)
+
+    @property
+    def first(self) -> str:
+        """The first number with its sign."""
+        return number_text(self.a) + self.a_sign + self.mark
+
+    @property
+    def second(self) -> str:
+        """The second number with its sign."""
+        return "" if self.b is None else number_text(self.b) + self.b_sign
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """Tokens start..end-1 and what they may mean."""
+
+    start: int
+    end: int
+    roles: tuple[Role, ...]
+    number: Number | None = None
+    text: str = ""
+    inner: tuple[Mark, ...] = ()  # what it falls into when it is not a name here ("left arm" of a stroke scale)
+
+    def role(self, kind: str, item: str | None = None) -> Role | None:
+        """The first role of that kind (of that item, when one is given)."""
+        for role in self.roles:
+            if role.kind == kind and (item is None or role.item == item):
+                return role
+        return None
+
+    def has(self, *kinds: str) -> bool:
+        """Whether it can be any of these."""
+        return any(role.kind in kinds for role in self.roles)
+
+
+@dataclass(slots=True)
+class Span:
+    """A mutable stretch of marks, used while a statement is taken apart."""
+
+    marks: list[Mark] = field(default_factory=list)
+
+    @property
+    def start(self) -> int:
+        return self.marks[0].start
+
+    @property
+    def end(self) -> int:
+        return self.marks[-1].end

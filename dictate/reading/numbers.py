@@ -1,0 +1,283 @@
+"""Number phrases → Number: "one forty two over eighty four" → 142/84, "four minus" → 4-, "twenty thirty" → 20/30."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.marks import Mark, Number, Role
+from dictate.reading.tokens import Token
+
+UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())}
+TEENS = {
+    w: n
+    for n, w in enumerate(
+        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(), start=10
+    )
+}
+TENS = {w: 10 * n for n, w in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)}
+ROMAN = {w: n for n, w in enumerate("i ii iii iv v vi vii viii ix x xi xii".split(), start=1)}
+_ACUITY_LINES = {10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 400}
+_GOING = {
+    ("going", "to"), ("decreasing", "to"), ("constricting", "to"), ("reacting", "to"), ("down", "to"), ("falling", "to"),
+    ("reducing", "to"), ("reactive", "to"), ("react", "to"), ("which", "constrict", "to"), ("constrict", "to"),
+    ("contracting", "to"), ("shrinking", "to"), ("becoming",), ("->",), ("to",),
+}  # fmt: skip
+_MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
+
+
+class _Reader:
+    """Reads number phrases at a place of the token list."""
+
+    def __init__(self, tokens: Sequence[Token]) -> None:
+        self.tokens = tokens
+        self.words = [token.lower for token in tokens]
+
+    def at(self, place: int, *, same_sentence: bool = True) -> str:
+        """The word at a place; empty past the end or past a sentence end."""
+        if place >= len(self.words):
+            return ""
+        if same_sentence and place > 0 and self.tokens[place - 1].ends_sentence:
+            return ""
+        return self.words[place]
+
+    def cardinal(self, i: int) -> tuple[float, int] | None:
+        """A plain number from place i: (number, place after it)."""
+        word = self.at(i, same_sentence=False)
+        if not word:
+            return None
+        if word[0].isdigit():
+            number, end = float(word), i + 1
+            if number == 100 and self.at(end) == "and" and self.at(end + 1).isdigit() and float(self.words[end + 1]) < 100:
+                return number + float(self.words[end + 1]), end + 2
+            return self._tail(number, end)
+        if word in {"half", "a"} and (word == "half" or self.at(i + 1) == "half"):
+            return None if self.at(i + 1) not in {"a", "an", "half"} and word == "half" else (0.5, i + 1 if word == "half" else i + 2)
+        found = self._spoken(i)
+        return self._tail(*found) if found else None
+
+    def _tail(self, number: float, end: int) -> tuple[float, int]:
+        """Decimals and halves: "point six", "and a half"."""
+        if self.at(end) == "point" and self._digit(self.at(end + 1)) is not None:
+            digits, end = "", end + 1
+            while (digit := self._digit(self.at(end))) is not None:
+                digits, end = digits + str(digit), end + 1
+            return float(f"{int(number)}.{digits}"), end
+        if self.words[end : end + 3] == ["and", "a", "half"]:
+            return number + 0.5, end + 3
+        return number, end
+
+    @staticmethod
+    def _digit(word: str) -> int | None:
+        if word.isdigit():
+            return int(word)
+        return 0 if word == "oh" else UNITS.get(word, TEENS.get(word))
+
+    def _below_hundred(self, i: int) -> tuple[int, int] | None:
+        word = self.at(i)
+        if word in TENS:
+            unit = UNITS.get(self.at(i + 1), 0)
+            # "twenty five" is 25; "eighty one forty" is 80, 140: the unit belongs to the number after it
+            if unit and not (unit <= 3 and (self.at(i + 2) in TENS or self.at(i + 2) in TEENS or self.at(i + 2) == "oh")):
+                return TENS[word] + unit, i + 2
+            if unit and self.at(i + 2) in TENS | TEENS and self.at(i + 1) == "one":
+                return TENS[word], i + 1
+            return TENS[word] + unit if unit else TENS[word], i + 2 if unit else i + 1
+        if word in TEENS:
+            return TEENS[word], i + 1
+        return None
+
+    def _spoken(self, i: int) -> tuple[float, int] | None:
+        word = self.at(i, same_sentence=False)
+        if word == "a" and self.at(i + 1) == "hundred":
+            return self._hundred(1, i + 2)
+        if word in UNITS:
+            unit = UNITS[word]
+            if self.at(i + 1) == "hundred":
+                return self._hundred(unit, i + 2)
+            if 1 <= unit <= 3:
+                if self.at(i + 1) in {"oh", "o", "zero"} and self.at(i + 2) in UNITS:
+                    return 100.0 * unit + UNITS[self.at(i + 2)], i + 3
+                rest = self._below_hundred(i + 1)
+                if rest is not None and rest[0] >= 10:
+                    return 100.0 * unit + rest[0], rest[1]
+            return float(unit), i + 1
+        found = self._below_hundred(i)
+        return (float(found[0]), found[1]) if found else None
+
+    def _hundred(self, unit: int, i: int) -> tuple[float, int]:
+        after = i + 1 if self.at(i) == "and" else i
+        rest = self._below_hundred(after)
+        if rest is None and self.at(after) in UNITS and self.at(after + 1) not in {"over", "plus", "minus"}:
+            rest = (UNITS[self.at(after)], after + 1)
+        if rest is None and self.at(after) in UNITS:
+            rest = (UNITS[self.at(after)], after + 1)
+        return (100.0 * unit, i) if rest is None else (100.0 * unit + rest[0], rest[1])
+
+    def signed(self, i: int) -> tuple[float, str, int] | None:
+        """A number with the sign of a grade: "four minus", "2+", "+2", "++"."""
+        if self.at(i, same_sentence=False) == "+":
+            count = 1
+            while self.at(i + count) == "+" and self.tokens[i + count].glued:
+                count += 1
+            if count > 1:
+                return float(count), "+", i + count
+            if self.at(i + 1).isdigit() and self.tokens[i + 1].glued:
+                return float(self.words[i + 1]), "+", i + 2
+            return None
+        found = self.cardinal(i)
+        if found is None:
+            return None
+        number, end = found
+        sign = self.at(end)
+        if sign in {"plus", "minus"}:
+            return number, "+" if sign == "plus" else "-", end + 1
+        if sign in {"+", "-"} and (self.tokens[end].glued or sign == "+"):
+            after = self.at(end + 1)
+            tight = bool(after) and self.tokens[end + 1].glued and (after[0].isdigit())
+            if not tight:
+                return number, sign, end + 1
+        return number, "", end
+
+    def phrase(self, i: int) -> tuple[Number, int] | None:
+        """The longest number phrase from place i."""
+        pressure = self._broken_pressure(i)
+        if pressure is not None:
+            return pressure
+        roman = self._roman_of(i)
+        if roman is not None:
+            return roman
+        first = self.signed(i)
+        if first is None:
+            return None
+        a, sign, end = first
+        word = self.at(end)
+        if word == "t" and (self.tokens[end].glued or self.tokens[end].text == "T") and not sign:
+            return Number(a=a, mark="T"), end + 1
+        if word in {"feet", "foot", "ft", "'", "’"} and not sign:
+            inches = self.cardinal(end + 1)
+            if inches is not None:
+                stop = inches[1] + (1 if self.at(inches[1]) in {"inches", "inch", "in", '"', "”"} else 0)
+                return Number(a=a, op="ft", b=inches[0]), stop
+        joined = self._joined(a, sign, end)
+        if joined is not None:
+            return self._going(*joined)
+        return self._going(Number(a=a, a_sign=sign), end)
+
+    def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
+        """ "n over m", "n out of m", "20 30"."""
+        word, after, op = self.at(end), self.at(end + 1), ""
+        if word in {"over", "/"}:
+            op, end = "/", end + 1
+        elif word == "on" and a >= 60 and (two := self.cardinal(end + 1)) and 30 <= two[0] < a:
+            op, end = "/", end + 1
+        elif word == "out" and after == "of":
+            op, end = "of", end + 2
+        elif word == "of" and self.cardinal(end + 1) is not None:
+            op, end = "of", end + 1
+        elif a == 20 and not sign and (two := self.cardinal(end)) and two[0] in _ACUITY_LINES and not self._has_unit(two[1]):
+            return Number(a=a, op="/", b=two[0]), two[1]
+        elif word == "-" and self.tokens[end].glued and (two := self.cardinal(end + 1)) and self.tokens[end + 1].glued:
+            return Number(a=a, a_sign=sign, op="-", b=two[0]), two[1]
+        if not op:
+            return None
+        if self.at(end) in {"palpable", "palp", "p"} and op == "/":
+            return Number(a=a, palpable=True, op="/"), end + 1
+        second = self.signed(end)
+        if second is None:
+            return None
+        b, b_sign, stop = second
+        return Number(a=a, a_sign=sign, op=op, b=b, b_sign=b_sign), stop
+
+    def _has_unit(self, end: int) -> bool:
+        return self.at(end) in {"seconds", "minutes", "second", "minute", "beats", "degrees", "kilos", "kg"}
+
+    def _going(self, number: Number, end: int) -> tuple[Number, int]:
+        """ "four millimetres going to two", "4/4 decreasing to 2/2", "five in the dark three in the light"."""
+        place = end + 1 if self.at(end) in _MM else end
+        if self.words[place : place + 3] in (["in", "the", "dark"], ["in", "dim", "light"]) or self.words[place : place + 2] == ["in", "dark"]:
+            place += 2 if self.words[place : place + 2] == ["in", "dark"] else 3
+            place += 1 if self.at(place) in {",", "and"} else 0
+            place += 1 if self.at(place) == "and" else 0
+            second = self.cardinal(place)
+            if second is not None:
+                place = second[1] + (1 if self.at(second[1]) in _MM else 0)
+                for bright in (["in", "the", "light"], ["in", "light"], ["in", "bright", "light"]):
+                    if self.words[place : place + len(bright)] == bright:
+                        return Number(a=number.a, op="->", b=second[0]), place + len(bright)
+        for going in sorted(_GOING, key=len, reverse=True):
+            if tuple(self.words[place : place + len(going)]) != going or not self.at(place):
+                continue
+            start = place + len(going)
+            second_phrase = self.signed(start)
+            if second_phrase is None:
+                continue
+            b, b_sign, stop = second_phrase
+            if number.op == "/" and number.b is not None and self.at(stop) in {"/", "over"}:
+                last = self.cardinal(stop + 1)
+                if last is not None:
+                    return Number(a=number.a, op="/", b=number.b, then=(b, last[0])), last[1]
+            if number.op:
+                continue
+            op = "to" if going == ("to",) else "->"
+            return Number(a=number.a, a_sign=number.a_sign, op=op, b=b, b_sign=b_sign), stop
+        return number, end
+
+    def _broken_pressure(self, i: int) -> tuple[Number, int] | None:
+        """The recogniser's ways of breaking a systolic: "1 19 over 50", "1-16 over", "1.82 over", "160 to over 90"."""
+        parts: list[float] = []
+        place = i
+        while len(parts) < 3 and self.at(place, same_sentence=place > i)[:1].isdigit():
+            parts.append(float(self.words[place]))
+            place += 1
+            if self.at(place) in {",", "-"} and self.at(place + 1)[:1].isdigit() and len(parts) < 3:
+                place += 1
+        extra = 0.0
+        if len(parts) == 1 and parts[0] % 10 == 0 and self.at(place) in {"to", "for", "two", "four"} and self.at(place + 1) in {"over", "/"}:
+            extra, place = (2.0 if self.at(place) in {"to", "two"} else 4.0), place + 1
+        if not parts or self.at(place) not in {"over", "/"}:
+            return None
+        systolic = _join_digits(parts)
+        if systolic is None or (len(parts) == 1 and not extra and parts[0] == int(parts[0])):
+            return None
+        second = self.cardinal(place + 1)
+        if second is None or systolic + extra < 50:
+            return None
+        return Number(a=systolic + extra, op="/", b=second[0], tens=extra), second[1]
+
+    def _roman_of(self, i: int) -> tuple[Number, int] | None:
+        """ "II/VI" of a murmur."""
+        text = self.tokens[i].text
+        if text.isupper() and text.lower() in ROMAN and self.at(i + 1) == "/" and self.at(i + 2) in ROMAN:
+            return Number(a=float(ROMAN[text.lower()]), op="/", b=float(ROMAN[self.words[i + 2]])), i + 3
+        return None
+
+
+def _join_digits(parts: list[float]) -> float | None:
+    """Pieces of one systolic pressure put together; None when they make none."""
+    if len(parts) == 1:
+        whole = round(parts[0] * 100)
+        return float(whole) if parts[0] != int(parts[0]) and 1 <= parts[0] < 3 and 70 <= whole <= 260 else parts[0]
+    if any(p != int(p) for p in parts):
+        return None
+    if parts[0] in (1, 2):
+        joined = float("".join(str(int(p)) for p in parts))
+        return joined if 100 <= joined <= 260 else None
+    if len(parts) == 2 and parts[0] % 10 == 0 and parts[0] >= 100 and parts[1] < 10:
+        return parts[0] + parts[1]
+    return None
+
+
+def find_numbers(tokens: Sequence[Token]) -> list[Mark]:
+    """Every number phrase of the text, as marks that do not overlap."""
+    reader = _Reader(tokens)
+    marks: list[Mark] = []
+    place = 0
+    while place < len(tokens):
+        found = reader.phrase(place)
+        if found is None:
+            place += 1
+            continue
+        number, end = found
+        marks.append(Mark(start=place, end=end, roles=(Role("number"),), number=number))
+        place = end
+    return marks

@@ -1,0 +1,90 @@
+"""read(): the order of the steps below, nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from dictate.grammar import Grammar
+from dictate.model import Certainty, Finding, Remark, Transcript
+from dictate.reading.drafts import Draft
+from dictate.reading.leftovers import leftovers
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.sections import split
+from dictate.reading.sentences import SentenceReader
+from dictate.reading.tokens import Token, evidence, tokenize
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a transcript says: findings in the order said, and the words that became none."""
+
+    findings: tuple[Finding, ...]
+    remarks: tuple[Remark, ...]
+
+
+@lru_cache(maxsize=4)
+def _lexicon(sha256: str, holder: _Holder) -> Lexicon:
+    return Lexicon(holder.grammar)
+
+
+class _Holder:
+    """Hashable by identity of content, so that a grammar's lexicon is built once."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.grammar = grammar
+
+    def __hash__(self) -> int:
+        return hash(self.grammar.sha256)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Holder) and other.grammar.sha256 == self.grammar.sha256
+
+
+def lexicon_of(grammar: Grammar) -> Lexicon:
+    """The phrases of a grammar; built once for each grammar."""
+    return _lexicon(grammar.sha256, _Holder(grammar))
+
+
+def read(transcript: Transcript, grammar: Grammar) -> Reading:
+    """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing."""
+    lexicon = lexicon_of(grammar)
+    tokens = tokenize(transcript)
+    if not tokens:
+        return Reading((), ())
+    marks = lexicon.find(tokens)
+    sentences, kept = split(marks, tokens)
+    reader = SentenceReader(lexicon, tokens)
+    for sentence in sentences:
+        reader.read(sentence)
+    drafts = reader.finish()
+    findings = tuple(_finding(draft, transcript, tokens, lexicon) for draft in drafts)
+    remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
+    return Reading(findings, remarks)
+
+
+def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon: Lexicon) -> Finding:
+    """A draft with its evidence: token spans joined where only small gaps lie between."""
+    ranges: list[list[int]] = []
+    for start, end in sorted(draft.spans):
+        if ranges and start - ranges[-1][1] <= 3:
+            ranges[-1][1] = max(end, ranges[-1][1])
+        else:
+            ranges.append([start, end])
+    return Finding(
+        component=lexicon.component[draft.item],
+        item=draft.item,
+        side=draft.side,
+        site=draft.site,
+        position=draft.position,
+        minutes=draft.minutes,
+        status=draft.status,
+        certainty=Certainty.UNCERTAIN if draft.uncertain else Certainty.STATED,
+        value=draft.value,
+        unit=draft.unit,
+        detail=tuple(dict.fromkeys(draft.detail)),
+        excepted=draft.excepted,
+        corrected=tuple(draft.corrected),
+        readings=draft.readings,
+        evidence=tuple(evidence(transcript, tokens, start, end - 1) for start, end in ranges),
+    )

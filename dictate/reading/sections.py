@@ -1,0 +1,65 @@
+"""Marks → sentences of the examination, and the stretches kept verbatim: history, impression, plan."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.model import RemarkKind
+from dictate.reading.marks import Mark
+from dictate.reading.tokens import Token
+
+Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
+
+
+def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Mark]]:
+    """Marks cut where a sentence ends."""
+    sentences: list[list[Mark]] = []
+    current: list[Mark] = []
+    for mark in marks:
+        current.append(mark)
+        if tokens[mark.end - 1].ends_sentence:
+            sentences.append(current)
+            current = []
+    if current:
+        sentences.append(current)
+    return sentences
+
+
+def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mark]], list[Kept]]:
+    """Sentences of the examination in order, and the spans of spoken sections that are not examination.
+
+    A section starts with its heading at the start of a sentence and holds until a component's heading starts a sentence.
+    """
+    inside: list[list[Mark]] = []
+    kept: list[Kept] = []
+    section: RemarkKind | None = None
+    for sentence in sentences_of(marks, tokens):
+        opened = _opens_section(sentence)
+        if opened is not None:
+            section = opened
+        elif section is not None and _opens_component(sentence):
+            section = None
+        if section is None:
+            inside.append(sentence)
+        elif kept and kept[-1][0] is section and kept[-1][2] == sentence[0].start:
+            kept[-1] = (section, kept[-1][1], sentence[-1].end)
+        else:
+            kept.append((section, sentence[0].start, sentence[-1].end))
+    return inside, kept
+
+
+def _opens_section(sentence: Sequence[Mark]) -> RemarkKind | None:
+    first = sentence[0]
+    role = first.role("section")
+    if role is None:
+        return None
+    after = sentence[1] if len(sentence) > 1 else None
+    heading_like = after is None or after.text in (":", ".", "-", ",", "is") or not after.has("normal", "abnormal", "number", "not_examined")
+    return RemarkKind(role.key) if heading_like else None
+
+
+def _opens_component(sentence: Sequence[Mark]) -> bool:
+    first = sentence[0]
+    if first.role("heading") is None:
+        return False
+    return len(sentence) == 1 or sentence[1].text == ":" or not first.has("item", "context")

@@ -1,0 +1,329 @@
+"""Sentence after sentence: nodes → statements → cells → drafts, with what carries over from one to the next."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from dictate.model import Position, RemarkKind, Side, Status
+from dictate.reading.cells import CellBuilder
+from dictate.reading.context import Context, Posture, events, posture_at
+from dictate.reading.drafts import Cell, Draft
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import Labeller, Node
+from dictate.reading.statements import Divider, Statement
+from dictate.reading.status import StatusReader
+from dictate.reading.talk import silence_talk
+from dictate.reading.tokens import Token
+
+
+@dataclass(slots=True)
+class _Said:
+    """The last statement, kept so that later words can correct it or go on about it."""
+
+    statement: Statement
+    cells: list[Cell]
+    candidates: tuple[str, ...]
+    drafts: list[Draft] = field(default_factory=list)
+
+
+class SentenceReader:
+    """Reads sentences in order; `finish()` gives the drafts."""
+
+    def __init__(self, lexicon: Lexicon, tokens: Sequence[Token]) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+        self.tokens = tokens
+        self.labeller = Labeller(lexicon)
+        self.divider = Divider(lexicon)
+        self.cells = CellBuilder(lexicon)
+        self.status = StatusReader(lexicon, self.cells)
+        self.context = Context()
+        self.drafts: list[Draft] = []
+        self.remarks: list[tuple[RemarkKind, int, int]] = []
+        self.covered: set[int] = set()
+        self.said: _Said | None = None
+        self.before_sentence: list[Draft] = []
+
+    def finish(self) -> list[Draft]:
+        """All drafts in the order said."""
+        return self.drafts
+
+    def read(self, marks: Sequence[Mark]) -> None:
+        """Read one sentence."""
+        sentence, talk = silence_talk(marks)
+        self.remarks.extend((RemarkKind.TALK, start, end) for start, end in talk)
+        for mark in sentence:
+            if mark.has("next_patient"):
+                self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
+        nodes = self.labeller.label(sentence, self.context)
+        if not nodes:
+            return
+        self._headings(nodes)
+        self._orders(nodes)
+        if self._unbounded_rest(nodes):
+            return
+        self.context.adjective_side = None
+        statements = self.divider.divide(nodes, self.context.active)
+        first_draft = len(self.drafts)
+        for statement in statements:
+            self._statement(statement)
+        self._postures(nodes, self.drafts[first_draft:])
+        if len(self.drafts) > first_draft:
+            self.before_sentence = self.drafts[first_draft:]
+        if self.tokens[nodes[-1].mark.end - 1].ends_line:
+            self.context.heading_side = None
+
+    # --- headings -----------------------------------------------------------------------------------------------
+
+    def _headings(self, nodes: list[Node]) -> None:
+        for place, node in enumerate(nodes):
+            role = node.mark.role("heading")
+            if role is None:
+                continue
+            own = node.main == "item" and any(self.lexicon.component[c].value == role.key for c in node.candidates)
+            if node.main == "heading" or own:
+                if self.context.component != role.key:
+                    self.context.heading_side = None
+                self.context.component = role.key
+                self._cover(node)
+                if place + 1 < len(nodes) and nodes[place + 1].main in ("colon", "filler"):
+                    self._cover(nodes[place + 1])
+
+    def _orders(self, nodes: list[Node]) -> None:
+        """Sides declared for what follows: "on the left:" and "right then left"."""
+        for node in nodes:
+            if node.main == "right_then_left":
+                self.context.order = (Side.RIGHT, Side.LEFT)
+                self._cover(node)
+            elif node.main == "left_then_right":
+                self.context.order = (Side.LEFT, Side.RIGHT)
+                self._cover(node)
+        lead = [n for n in nodes if n.main != "filler"][:3]
+        if len(lead) >= 2 and lead[0].main == "side" and lead[1].main in ("colon", "comma") and not lead[0].mark.role("site"):
+            if lead[1].main == "colon" or lead[0].text.startswith("on "):
+                self.context.heading_side = Side(lead[0].key("side"))
+                self._cover(lead[0])
+                lead[0].main = lead[1].main = "filler"
+
+    def _unbounded_rest(self, nodes: list[Node]) -> bool:
+        """ "the rest of the examination is normal": no one knows what was examined."""
+        rest = next((n for n in nodes if n.main == "rest"), None)
+        if rest is None or any(n.main == "item" for n in nodes):
+            return False
+        words = {n.text for n in nodes}
+        whole = any(w in {"exam", "examination", "neurologic", "neurological", "everything", "physical"} for text in words for w in text.split())
+        if not (whole or rest.text == "everything else"):
+            return False
+        if any(n.mark.has("normal", "absent", "unchanged") for n in nodes):
+            self.remarks.append((RemarkKind.BLANKET_UNBOUNDED, nodes[0].mark.start, nodes[-1].mark.end))
+            return True
+        return False
+
+    # --- one statement ------------------------------------------------------------------------------------------
+
+    def _statement(self, statement: Statement) -> None:
+        if not statement.names:
+            self._orphan(statement)
+            return
+        candidates = statement.candidates
+        self.context.active = candidates
+        self._adjective(statement)
+        cells = self.cells.build(statement, candidates, self.context.order)
+        if self._corrects_earlier(statement):
+            self._withdraw(statement, cells)
+        struck = [n for n in statement.nodes if n.main == "strike"]
+        if struck:
+            self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck[-1].mark.end))
+        drafts = self._drafts(cells, statement, candidates)
+        self.said = _Said(statement, cells, candidates, drafts)
+        self.drafts.extend(drafts)
+
+    def _drafts(self, cells: list[Cell], statement: Statement, candidates: tuple[str, ...]) -> list[Draft]:
+        drafts: list[Draft] = []
+        for cell in cells:
+            if any(n.mark.has("same") and not n.mark.has("normal") for n in cell.values):
+                drafts.extend(self._same(cell, statement))
+            else:
+                drafts.extend(self.status.drafts(cell, statement.names, candidates))
+        rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
+        for draft in drafts:
+            draft.excepted = statement.excepted or (rest and self.items[draft.item].blanket)
+            self._carry_side(draft, statement)
+            self._cover_all(statement)
+        return drafts
+
+    def _adjective(self, statement: Statement) -> None:
+        """A bare side before a name holds for later names of the same scale in this sentence."""
+        scale = self.items[statement.candidates[0]].scale
+        sides = [(i, n) for i, n in enumerate(statement.before) if n.main == "side"]
+        if sides and not self.divider.is_postposed(statement.before, sides[-1][0]):
+            self.context.adjective_side = Side(sides[-1][1].key("side"))
+            self.context.adjective_scale = scale
+        elif any(n.main == "side" for n in statement.after) or sides:
+            self.context.adjective_side = None
+
+    def _carry_side(self, draft: Draft, statement: Statement) -> None:
+        item = self.items[draft.item]
+        if draft.side is not None or item.sided != "paired":
+            return
+        if self.context.heading_side is not None:
+            draft.side = self.context.heading_side
+        elif self.context.adjective_side is not None and item.scale and item.scale == self.context.adjective_scale and not item.blanket:
+            if not any(n.main == "side" for n in statement.nodes):
+                draft.side = self.context.adjective_side
+
+    # --- words without an item ----------------------------------------------------------------------------------
+
+    def _orphan(self, statement: Statement) -> None:
+        """Words that go on about the last statement: a further side, a correction, "strike that"."""
+        nodes = statement.after
+        if self.said is None or not self.said.candidates:
+            return
+        link = next((n.main for n in nodes if n.main in ("correction", "strike", "swap")), "")
+        if link:
+            self._amend_last(statement, link)
+            return
+        if not any(n.main in ("value", "number", "negation") for n in nodes):
+            return
+        if not any(self.divider.accepts(self.said.candidates, n) for n in nodes if self.divider.is_value(n)):
+            if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
+                return
+        whole = Statement(names=[], before=[], after=nodes)
+        cells = self.cells.build(whole, self.said.candidates, self.context.order)
+        if any(n.mark.has("same") and not n.mark.has("normal") for c in cells for n in c.values):
+            self.drafts.extend(d for c in cells for d in self._same(c, whole))
+            self._cover_all(whole)
+            return
+        drafts = [d for cell in cells if self._says_something(cell) for d in self._orphan_drafts(cell)]
+        self._cover_all(whole)
+        self.drafts.extend(drafts)
+        self.said.drafts.extend(drafts)
+
+    def _says_something(self, cell: Cell) -> bool:
+        return bool(cell.values) or (cell.negated and cell.side is not None)
+
+    def _orphan_drafts(self, cell: Cell) -> list[Draft]:
+        """Findings for the items of the last statement; not for signs, whose name was the finding."""
+        if self.said is None:
+            return []
+        drafts = self.status.drafts(cell, [], self.said.candidates)
+        site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
+        for draft in drafts:
+            if not draft.site and draft.side is not None and site and cell.site_node is None:
+                draft.site = site
+            self._carry_side(draft, Statement(after=cell.nodes))
+        return drafts
+
+    def _amend_last(self, statement: Statement, link: str) -> None:
+        """A correction at the start of a sentence changes the last statement's cells."""
+        if self.said is None:
+            return
+        place = next(i for i, n in enumerate(statement.after) if n.main == link)
+        rest = Statement(names=[], before=[], after=statement.after[place + 1 :])
+        new = self.cells.build(rest, self.said.candidates)
+        cells = self.cells.amend(self.said.cells, new, link)
+        names = self.said.statement.names
+        gone = self.said.drafts
+        self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
+        self._cover_all(statement)
+        if link == "strike" and not new:
+            for draft in gone:
+                self.remarks.append((RemarkKind.CORRECTED, min(s for s, _ in draft.spans), max(e for _, e in draft.spans)))
+            self.said = _Said(self.said.statement, [], self.said.candidates)
+            return
+        drafts = [d for cell in cells for d in self.status.drafts(cell, names, self.said.candidates)]
+        for old in gone:
+            for draft in drafts:
+                if draft.item == old.item:
+                    draft.position, draft.minutes, draft.excepted = old.position, old.minutes, old.excepted
+        self.said = _Said(self.said.statement, cells, self.said.candidates, drafts)
+        self.drafts.extend(drafts)
+
+    def _corrects_earlier(self, statement: Statement) -> bool:
+        lead = [n for n in statement.before if n.main not in ("filler", "comma")]
+        return bool(lead) and lead[0].main in ("correction", "strike")
+
+    def _withdraw(self, statement: Statement, cells: list[Cell]) -> None:
+        """A corrected item: what was said of it before is struck; another item named instead strikes the last."""
+        sides = {c.side for c in cells}
+        items = set(statement.candidates)
+        same = [d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)]
+        gone = same[-len(cells) :] if same else (self.said.drafts[-1:] if self.said else [])
+        for draft in gone:
+            start, end = min(s for s, _ in draft.spans), max(e for _, e in draft.spans)
+            self.remarks.append((RemarkKind.CORRECTED, start, end))
+        self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
+
+    def _same(self, cell: Cell, statement: Statement) -> list[Draft]:
+        """ "the same on the left", "same for deltoid": the other side's finding, with this side."""
+        names = {c for n in statement.names for c in n.candidates}
+        side = cell.side or self.context.heading_side
+        earlier: list[Draft] = []
+        pool = self.drafts if names else (self.before_sentence or (self.said.drafts if self.said else []))
+        for draft in reversed(pool):
+            if (not names or draft.item in names) and draft.side is not side and not any(e.item == draft.item for e in earlier):
+                earlier.append(draft)
+            if names and earlier and {e.item for e in earlier} >= names:
+                break
+        spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
+        return [
+            Draft(item=d.item, status=d.status, spans=spans, side=side, site=d.site, value=d.value, unit=d.unit, anchor=spans[0][0],
+                  detail=["as on the other side"])
+            for d in reversed(earlier)
+            if side is not None
+        ]  # fmt: skip
+
+    # --- positions ----------------------------------------------------------------------------------------------
+
+    def _postures(self, nodes: list[Node], drafts: list[Draft]) -> None:
+        """Position and minutes of the readings of this sentence."""
+        positional = [d for d in drafts if self.items[d.item].positions]
+        found = events(nodes)
+        carried = self.context.posture if self.context.posture_open or self.context.after_pressure else None
+        first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
+        if carried is not None and not self.context.posture_open and first_pressure is not None:
+            carried = None
+        anchors = [d.anchor for d in positional]
+        last: Posture | None = None
+        for draft in positional:
+            posture = posture_at(draft.anchor, nodes, anchors, carried)
+            if posture is None:
+                continue
+            last = posture
+            self._give(draft, posture)
+        for _, posture in found if positional else ():
+            for node in posture.nodes:
+                self._cover(node)
+        if positional:
+            self.context.posture = last
+            self.context.after_pressure = self.items[positional[-1].item].kind == "pressure" and last is not None
+            self.context.posture_open = False
+        elif found and not drafts:
+            self.context.posture, self.context.posture_open = found[-1][1], True
+            for node in found[-1][1].nodes:
+                self._cover(node)
+        else:
+            self.context.posture_open = self.context.after_pressure = False
+
+    def _give(self, draft: Draft, posture: Posture) -> None:
+        draft.position = posture.position
+        draft.minutes = posture.minutes
+        if posture.manoeuvre and not draft.site:
+            draft.site = posture.manoeuvre
+        if posture.detail:
+            draft.detail.append(posture.detail)
+        draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)
+        if draft.status is Status.ABSENT and posture.position is Position.STANDING:
+            return
+
+    # --- words accounted for ------------------------------------------------------------------------------------
+
+    def _cover(self, node: Node) -> None:
+        self.covered.update(range(node.mark.start, node.mark.end))
+
+    def _cover_all(self, statement: Statement) -> None:
+        for node in statement.nodes:
+            if node.main not in ("word",):
+                self._cover(node)

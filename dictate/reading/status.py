@@ -1,0 +1,290 @@
+"""present, absent, normal, not examined, not assessable; stated or uncertain: cells → drafts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.grammar import Item
+from dictate.model import Grade, Quantity, Side, Status, Text, Value
+from dictate.reading.cells import CellBuilder
+from dictate.reading.drafts import Cell, Draft
+from dictate.reading.kinds import Meaning, choice_value, read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+_LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "upper_limb": "upper_limb", "lower_limb": "lower_limb"}
+_FLIP = {
+    Status.NORMAL: Status.ABNORMAL,
+    Status.ABNORMAL: Status.NORMAL,
+    Status.PRESENT: Status.ABSENT,
+    Status.ABSENT: Status.PRESENT,
+}
+
+
+class StatusReader:
+    """What a cell says of an item."""
+
+    def __init__(self, lexicon: Lexicon, cells: CellBuilder) -> None:
+        self.items = lexicon.items
+        self.scales = lexicon.grammar.scales
+        self.cells = cells
+
+    def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
+        """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
+        found: list[Draft] = []
+        groups = [n.candidates for n in names] or [tuple(fallback)]
+        for candidates in groups:
+            for item, values in self._by_item(cell, candidates):
+                draft = self._draft(item, cell, values, [n for n in names if item in n.candidates])
+                if draft is not None:
+                    found.extend(draft)
+        return found
+
+    def _by_item(self, cell: Cell, candidates: Sequence[str]) -> list[tuple[str, list[Node]]]:
+        """The values of a cell dealt out to the items they speak of."""
+        alone = [c for c in candidates if any(r.kind == "alone" and r.item == c for n in cell.values for r in n.mark.roles)]
+        named = [n for n in cell.values if any(r.kind == "alone" for r in n.mark.roles) and n.main == "item"]
+        if len(alone) > 1 and named:
+            return [(c, [n for n in cell.values if n.value_roles(c) or n not in named]) for c in alone]
+        dealt: dict[str, list[Node]] = {}
+        for node in cell.values:
+            if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
+                continue
+            owner = self.cells.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
+            dealt.setdefault(owner, []).append(node)
+        if not dealt:
+            dealt[self._general_owner(candidates)] = [n for n in cell.values if n.mark.has("equal")]
+        return list(dealt.items())
+
+    def _general_owner(self, candidates: Sequence[str]) -> str:
+        for kind in ("presence", "normality", "choice"):
+            for name in candidates:
+                if self.items[name].kind == kind:
+                    return name
+        return candidates[0]
+
+    def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
+        item = self.items[name]
+        numbers = [n for n in values if n.mark.number is not None]
+        others = [n for n in values if n.mark.number is None]
+        meaning = self._number_meaning(item, numbers, cell) if numbers else None
+        if meaning is None or self._refuses(others):
+            meaning = self._word_meaning(name, item, cell, others, numbers)
+        if meaning is None:
+            return None
+        base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        if meaning.by_side and cell.side is None:
+            (one, right), (two, left) = meaning.by_side
+            if str(right) == str(left):
+                base.side, base.value = Side.BOTH, right
+                return [base]
+            second = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+            base.side, base.value, second.side, second.value = one, right, two, left
+            return [base, second]
+        if meaning.by_side:
+            (_, right), (_, left) = meaning.by_side
+            base.value = right
+            if str(right) != str(left):
+                base.readings = (str(right), str(left))
+        return [base]
+
+    def _refuses(self, others: Sequence[Node]) -> bool:
+        return any(n.mark.has("not_examined", "not_assessable") for n in others)
+
+    def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
+        site = self._site(name, item, cell)
+        target = item.site_items.get(site) or item.site_items.get(_LIMBS.get(site, ""))
+        if target:
+            name, site, item = target, "", self.items[target]
+        side = cell.side
+        detail = list(cell.detail)
+        if side is not None and item.sided == "never":
+            side_words = [n.text for n in cell.nodes if n.main == "side" and not n.mark.role("site")]
+            if side is not Side.BOTH and meaning.status is not Status.NORMAL:
+                detail.extend(side_words)
+            side = None
+        if side is Side.MIDLINE and not item.midline:
+            side = None
+        spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
+        anchor = next((n.mark.start for n in cell.values), spans[0][0] if spans else 0)
+        return Draft(
+            item=name, status=meaning.status, spans=spans, side=side, site=site, value=meaning.value, unit=meaning.unit,
+            detail=detail, uncertain=cell.hedged, corrected=list(cell.corrected), readings=meaning.readings, anchor=anchor,
+            side_said_first=cell.side_first,
+        )  # fmt: skip
+
+    def _site(self, name: str, item: Item, cell: Cell) -> str:
+        if cell.site_node is None:
+            return ""
+        for role in cell.site_node.mark.roles:
+            if role.kind == "site" and role.item == name:
+                return role.key
+        general = cell.site_node.mark.role("site", "")
+        if general is None:
+            return ""
+        return general.key if item.sited or item.site_items else ""
+
+    # --- numbers ------------------------------------------------------------------------------------------------
+
+    def _number_meaning(self, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
+        node = numbers[-1]
+        unit = cell.units.get(id(node))
+        said = self._unit(item, unit)
+        number = node.mark.number
+        meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
+        if meaning is None:
+            return None
+        words = self._modifier_text(cell)
+        value = meaning.value
+        status = meaning.status
+        if item.kind == "presence":
+            written = f"{value} {unit.text}" if unit is not None and not said else str(value)
+            text = " ".join(filter(None, [words, written if unit is None or said else f"{value} {unit.text}"]))
+            status = Status.ABSENT if cell.negated else Status.PRESENT
+            if isinstance(value, Quantity) and said and not words:
+                return Meaning(value, status, meaning.unit, meaning.by_side)
+            return Meaning(Text(words=text), status, "", meaning.by_side)
+        others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
+        abnormal = any(self.cells._sense("", n) == "abnormal" for n in others if not n.value_roles("")) if others else False
+        if isinstance(value, Quantity) and unit is not None and not said:
+            return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
+        if abnormal and item.kind == "normality":
+            return None
+        return meaning
+
+    def _unit(self, item: Item, unit: Node | None) -> str:
+        if unit is None:
+            return ""
+        for role in unit.mark.roles:
+            if role.kind == "unit" and role.key in item.units:
+                return role.key
+        return next((r.key for r in unit.mark.roles if r.kind == "unit" and r.key == item.unit), "")
+
+    # --- words --------------------------------------------------------------------------------------------------
+
+    def _word_meaning(self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]) -> Meaning | None:
+        kinds = [self._one(name, item, node) for node in others]
+        for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
+            if any(k is not None and k[0] is status for k in kinds):
+                return Meaning(None, status)
+        said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
+        if not said:
+            return self._unsaid(item, cell, others)
+        status = self._overall([k[0] for k, _ in said])
+        value = self._value(item, said, status, cell, numbers)
+        if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
+            status, value = self._negate(item, status, value)
+        return Meaning(value, status)
+
+    def _overall(self, statuses: list[Status]) -> Status:
+        for status in (Status.MEASURED, Status.ABNORMAL, Status.ABSENT, Status.PRESENT, Status.NORMAL, Status.UNCHANGED):
+            if status in statuses:
+                return status
+        return statuses[0]
+
+    def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
+        flipped = _FLIP.get(status, status)
+        if item.kind == "presence" and status is Status.PRESENT:
+            return Status.ABSENT, None
+        if flipped is Status.ABNORMAL:
+            return flipped, Text(words="not normal")
+        return flipped, None
+
+    def _unsaid(self, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
+        """No word said how it was: a presence item is present when named, denied when negated."""
+        words = self._modifier_text(cell)
+        if item.kind == "presence":
+            if cell.negated:
+                return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
+            if any(n.mark.has("equal") for n in others):
+                return None
+            if not item.alone and not words:
+                return None
+            return Meaning(Text(words=words) if words else None, Status.PRESENT)
+        if cell.negated:
+            if item.negated == "normal" or (item.kind == "choice" and not item.negated):
+                return Meaning(None, Status.NORMAL)
+            if item.negated == "absent":
+                return Meaning(None, Status.ABSENT)
+            return Meaning(Text(words="absent"), Status.ABNORMAL)
+        if others:
+            return Meaning(None, Status.NORMAL)
+        modified = [n for n in cell.modifiers if n.main != "severity"]
+        if modified and item.kind in ("normality", "choice"):
+            return Meaning(Text(words=words), Status.ABNORMAL)
+        return None
+
+    def _one(self, name: str, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
+        """Status, fixed value and descriptor words that one node gives the item."""
+        for role in node.mark.roles:
+            if role.kind == "value" and role.item == name:
+                named = item.values[role.key]
+                return Status(named.status), choice_value(role.key, named.value, item.kind), ""
+        if item.kind == "grade":
+            for role in node.mark.roles:
+                if role.kind == "grade" and role.item == item.scale:
+                    return Status.MEASURED, Grade(scale=item.scale, grade=role.key), ""
+        for role in node.mark.roles:
+            if role.item == name and role.kind in ("normal", "abnormal"):
+                if role.kind == "normal":
+                    return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
+                return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
+        if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
+            return Status.ABNORMAL, None, _residue(node.text, item)
+        return self._general(item, node)
+
+    def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
+        mark = node.mark
+        if mark.role("not_examined", ""):
+            return Status.NOT_EXAMINED, None, ""
+        if mark.role("not_assessable", ""):
+            return Status.NOT_ASSESSABLE, None, ""
+        if node.text in ("positive", "negative"):
+            if item.kind == "presence":
+                return (Status.PRESENT if node.text == "positive" else Status.ABSENT), None, ""
+            return (Status.ABNORMAL, None, "positive") if node.text == "positive" else (Status.NORMAL, None, "")
+        if mark.role("normal", ""):
+            present = item.kind == "presence" and not item.alone
+            return (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL), None, ""
+        if mark.role("absent", ""):
+            if item.kind == "presence":
+                return Status.ABSENT, None, ""
+            return Status.ABNORMAL, Text(words="absent"), ""
+        if mark.role("present", ""):
+            return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
+        if mark.role("abnormal", ""):
+            return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
+        if mark.role("unchanged", ""):
+            return Status.UNCHANGED, None, ""
+        return None
+
+    def _value(self, item: Item, said: list[tuple[tuple[Status, Value | None, str], Node]], status: Status, cell: Cell, numbers: list[Node]) -> Value | None:
+        """The value written: a named one, a grade, or the descriptor as said."""
+        fixed = [k[1] for k, _ in said if k[1] is not None and k[0] is status]
+        if status in (Status.NORMAL, Status.ABSENT, Status.UNCHANGED):
+            return fixed[0] if fixed else None
+        if fixed and len(said) == 1 and not cell.modifiers and not numbers:
+            return fixed[0]
+        if fixed and (item.kind == "grade" or status is Status.MEASURED):
+            return fixed[0]
+        pieces: list[tuple[int, str]] = []
+        for (_, value, words), node in said:
+            text = str(value) if value is not None else words
+            if text and not (text == "positive" and len(said) > 1):
+                pieces.append((node.mark.start, text))
+        pieces += [(n.mark.start, n.text) for n in cell.modifiers]
+        pieces += [(n.mark.start, f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip()) for n in numbers]
+        text = " ".join(dict.fromkeys(words for _, words in sorted(pieces)))
+        if not text:
+            return None
+        return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
+
+    def _modifier_text(self, cell: Cell) -> str:
+        return " ".join(dict.fromkeys(n.text for n in sorted(cell.modifiers, key=lambda n: n.mark.start)))
+
+
+def _residue(sign: str, item: Item) -> str:
+    """The sign without the words that only name the item: "facial droop" → droop."""
+    own = {word for term in (*item.terms, item.name) for word in term.lower().split()}
+    kept = [word for word in sign.split() if word not in own]
+    return " ".join(kept) or sign

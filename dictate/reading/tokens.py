@@ -1,0 +1,178 @@
+"""Words → tokens of a spaCy Doc, each knowing the word it came from."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from dictate.model import Evidence, Source, Transcript, Word
+
+if TYPE_CHECKING:
+    from spacy.language import Language
+    from spacy.tokens import Doc
+
+_PIECES = re.compile(r"(?P<num>\d+(?:\.\d+)?)|(?P<arrow>->|→|=>)|(?P<let>[^\W\d_]+)|(?P<mark>\S)")
+_LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?![\d.%])", re.IGNORECASE)
+_SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
+_DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
+_ABBREVIATIONS = frozenset(
+    "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
+    "rt lt bil diff max min sec secs mins e i g incl resp refl".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One token: `lower` is what is matched, `text` what stood there."""
+
+    text: str
+    lower: str
+    word: int  # place in Transcript.words
+    glued: bool  # nothing stood between it and the token before
+    ends_sentence: bool = False  # a full stop, a line break or a long silence follows
+    ends_line: bool = False
+
+
+@lru_cache(maxsize=1)
+def pipeline() -> Language:
+    """The blank English pipeline every Doc of the reader is made with."""
+    import spacy
+    from spacy.tokens import Token as SpacyToken
+
+    if not SpacyToken.has_extension("word"):
+        SpacyToken.set_extension("word", default=-1)
+    return spacy.blank("en")
+
+
+def transcript_of_text(text: str, *, name: str = "text", source: int = 0) -> Transcript:
+    """A typed transcript as a Transcript; words carry no times.
+
+    Source numbers start at `source`; line breaks are kept in `Word.lead`.
+    """
+    words = tuple(
+        Word(text=found.group(2), lead=found.group(1), source=source) for found in re.finditer(r"(\s*)(\S+)", text)
+    )
+    digest = hashlib.sha256(text.encode()).hexdigest()
+    return Transcript(words=words, sources=(Source(name=name, kind="text", sha256=digest),))
+
+
+def _pieces(text: str) -> list[tuple[str, bool]]:
+    """Cut one word; True where nothing stood between the piece and the one before."""
+    text = re.sub(r"(?<=\w)['’]s\b", "", text)
+    text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
+    pieces: list[tuple[str, bool]] = []
+    place = 0
+    glued = False
+    while place < len(text):
+        if text[place].isspace():
+            place, glued = place + 1, False
+            continue
+        at_start = place == 0 or not text[place - 1].isalnum()
+        found = (_LEVEL.match(text, place) or _SPEECH.match(text, place)) if at_start else None
+        if found is not None:
+            piece = found.group(0)
+            pieces += [(piece[:2], glued), (piece[2:], False)] if piece[2:3].lower() == "s" else [(piece, glued)]
+            place = found.end()
+        else:
+            plain = _PIECES.match(text, place)
+            if plain is None:
+                place += 1
+                continue
+            place = plain.end()
+            piece = plain.group(0)
+            inner_hyphen = (
+                piece in "-–‐" and 0 < place - 1 and text[place - 2].isalpha() and place < len(text) and text[place].isalpha()
+            )
+            if piece in _DROPPED and not (pieces and pieces[-1][0].isdigit() and piece in "'\"’”"):
+                glued = False
+                continue
+            if inner_hyphen:
+                glued = False
+                continue
+            pieces.append((piece.replace("→", "->").replace("=>", "->").replace("–", "-").replace("−", "-"), glued))
+        glued = True
+    return pieces
+
+
+def tokenize(transcript: Transcript, *, long_silence_s: float = 1.5) -> list[Token]:
+    """All words cut to tokens, with sentence ends marked.
+
+    A sentence ends at a full stop, question or exclamation mark, a line break that looks like one, or a silence
+    longer than `long_silence_s` before a word (recogniser's punctuation is kept where it gave any).
+    """
+    words = transcript.words
+    punctuated = sum(w.text.endswith((".", ";", ":")) for w in words) * 40 >= len(words)
+    tokens: list[Token] = []
+    line_length = 0
+    for place, word in enumerate(words):
+        line_length = 0 if "\n" in word.lead else line_length
+        line_length += len(word.text) + 1
+        after = words[place + 1] if place + 1 < len(words) else None
+        line = after is None or (
+            "\n" in after.lead
+            and (
+                "\n\n" in after.lead.replace(" ", "")
+                or not punctuated
+                or line_length < 80
+                or word.text[-1:] in ".:;?!"
+                or after.text[:1].isupper()
+            )
+        )
+        pause = (
+            after is not None
+            and after.start_s is not None
+            and word.end_s is not None
+            and (after.start_s - word.end_s > long_silence_s or after.source != word.source)
+        )
+        pieces = _pieces(word.text)
+        for number, (piece, glued) in enumerate(pieces):
+            last = number == len(pieces) - 1
+            stop = last and piece in ".?!" and _is_stop(pieces, after)
+            tokens.append(
+                Token(
+                    text=piece,
+                    lower=piece.lower(),
+                    word=place,
+                    glued=glued and number > 0,
+                    ends_sentence=stop or (last and (line or pause)),
+                    ends_line=last and line,
+                )
+            )
+    return tokens
+
+
+def _is_stop(pieces: list[tuple[str, bool]], after: Word | None) -> bool:
+    """A full stop that ends a sentence, not an abbreviation."""
+    if after is None or pieces[-1][0] in "?!":
+        return True
+    before = pieces[-2][0].lower() if len(pieces) > 1 else ""
+    if len(pieces) > 2 and pieces[-2][0] == "." and pieces[-3][0] == ".":
+        return False  # an ellipsis: the speaker goes on
+    if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):
+        return "\n" in after.lead or (len(after.text) > 1 and after.text[0].isupper() and before not in _ABBREVIATIONS)
+    return True
+
+
+def make_doc(tokens: list[Token]) -> Doc:
+    """The tokens as a spaCy Doc; each token's `_.word` is its place in Transcript.words."""
+    from spacy.tokens import Doc
+
+    doc = Doc(pipeline().vocab, words=[token.lower for token in tokens])
+    for spacy_token, token in zip(doc, tokens, strict=True):
+        spacy_token._.word = token.word
+    return doc
+
+
+def evidence(transcript: Transcript, tokens: list[Token], first: int, last: int) -> Evidence:
+    """Evidence for the tokens first..last (both included)."""
+    a, b = tokens[first].word, tokens[last].word
+    return Evidence(
+        first=a,
+        last=b,
+        quote=transcript.quote(a, b),
+        start_s=transcript.words[a].start_s,
+        end_s=transcript.words[b].end_s,
+    )

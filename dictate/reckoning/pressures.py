@@ -1,0 +1,91 @@
+"""Mean and pulse pressure, difference between the arms."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dictate.model import Figure, Finding, Pressure, Side
+from dictate.reckoning.readings import Reading, conflicting, readings_of
+
+# Systolic difference between the arms called notable; sources differ, so each is named.
+# Source: Clark 2021 (above 10); ESC/ESH 2018 (above 15); British guideline, older edition (above 20).
+ARM_LIMITS = ((10, "Clark 2021"), (15, "ESC/ESH 2018"), (20, "older British guideline"))
+
+
+def mean_pressure(pressure: Pressure) -> float | None:
+    """Diastolic plus a third of the pulse pressure; None when the diastolic was not measured.
+
+    An estimate at resting rates. Source: DeMers and Wachs, StatPearls.
+    """
+    if pressure.diastolic is None:
+        return None
+    return (pressure.systolic + 2 * pressure.diastolic) / 3
+
+
+def pulse_pressure(pressure: Pressure) -> int | None:
+    """Systolic minus diastolic; None when the diastolic was not measured."""
+    return None if pressure.diastolic is None else pressure.systolic - pressure.diastolic
+
+
+def mean_pressures(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Mean and pulse pressure of every complete pressure.
+
+    Source: DeMers and Wachs, StatPearls.
+    """
+    for reading in readings_of(findings):
+        if reading.pressure is None:
+            continue
+        mean, pulse = mean_pressure(reading.pressure), pulse_pressure(reading.pressure)
+        if mean is None or pulse is None:
+            continue
+        yield Figure(
+            name="mean arterial pressure",
+            text=f"{_of(reading)}: mean pressure {mean:.0f} mmHg, pulse pressure {pulse} mmHg",
+            formula="diastolic + (systolic - diastolic) / 3",
+            source="DeMers and Wachs, StatPearls",
+            inputs=reading.places[:1],
+            value=round(mean, 1),
+            unit="mm[Hg]",
+        )
+
+
+def _of(reading: Reading) -> str:
+    arm = f"{reading.side.value} arm" if reading.side in (Side.LEFT, Side.RIGHT) else ""
+    return ", ".join(filter(None, (str(reading.pressure), arm, reading.when)))
+
+
+def arm_difference(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Right minus left systolic, where both arms were taken in one position at one time.
+
+    A single pair proves nothing. Source: Clark 2021; ESC/ESH 2018 (limits differ, all are named).
+    """
+    readings = readings_of(findings)
+    refused = conflicting(readings)
+    arms = [one for one in readings if one.pressure is not None and one.side in (Side.LEFT, Side.RIGHT)]
+    stances = dict.fromkeys((one.position, one.minutes) for one in arms)
+    for stance in stances:
+        here = [one for one in arms if (one.position, one.minutes) == stance]
+        rights = [one for one in here if one.side is Side.RIGHT]
+        lefts = [one for one in here if one.side is Side.LEFT]
+        if len(rights) == 1 and len(lefts) == 1 and rights[0] not in refused and lefts[0] not in refused:
+            yield _difference(rights[0], lefts[0])
+
+
+def _difference(right: Reading, left: Reading) -> Figure:
+    if right.pressure is None or left.pressure is None:
+        raise ValueError("a difference between the arms needs both pressures")
+    difference = right.pressure.systolic - left.pressure.systolic
+    above = [f"{limit} ({source})" for limit, source in ARM_LIMITS if abs(difference) > limit]
+    lowest, source = ARM_LIMITS[0]
+    judged = f"above {', '.join(above)}" if above else f"not above {lowest} ({source})"
+    higher = "right higher" if difference > 0 else "left higher" if difference < 0 else "equal"
+    where = f", {right.when}" if right.when else ""
+    return Figure(
+        name="difference between the arms",
+        text=f"Systolic difference between the arms{where}: {abs(difference)} mmHg ({higher}); {judged}; one pair only",
+        formula="right systolic - left systolic",
+        source="; ".join(source for _, source in ARM_LIMITS),
+        inputs=(right.places[0], left.places[0]),
+        value=float(difference),
+        unit="mm[Hg]",
+    )

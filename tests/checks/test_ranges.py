@@ -1,0 +1,110 @@
+"""Numbers that cannot be right, and numbers without unit."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.model import Acuity, Quantity
+
+
+@pytest.mark.parametrize(
+    ("item", "value", "more"),
+    [
+        ("blood_pressure", "76/132", {}),
+        ("blood_pressure", "120/120", {}),
+        ("blood_pressure", "376/80", {}),
+        ("blood_pressure", "375/300", {}),
+        ("heart_rate", "300", {}),
+        ("temperature", "47.1", {}),
+        ("temperature", "45.1", {"unit": "Cel"}),
+        ("temperature", "25.9", {"unit": "Cel"}),
+        ("temperature", "140", {"unit": "[degF]"}),
+        ("recall", "5/3", {}),
+        ("gcs_eye", "5", {}),
+        ("gcs_eye", "0", {}),
+        ("gcs_total", "16", {}),
+        ("gcs_total", "2", {}),
+        ("reflex_patellar", "7+", {}),
+        ("reflex_patellar", "5+", {}),
+        ("strength_deltoid", "6", {}),
+        ("strength_deltoid", "5+", {}),
+        ("visual_acuity", "20/0", {}),
+        ("visual_acuity", "0/20", {}),
+        ("sensory_level", "T13", {}),
+        ("sensory_level", "C9", {}),
+        ("pupil_size", "-2", {}),
+    ],
+)
+def test_an_impossible_value_must_be_asked(said, ask, item, value, more):
+    """Outside its limits, above its maximum, or a grade the scale lacks."""
+    (query,) = ask("value-implausible", said(item, "measured", value, side="right", **more))
+    assert query.severity == "must"
+
+
+@pytest.mark.parametrize(
+    ("item", "value", "more"),
+    [
+        ("blood_pressure", "375/80", {}),
+        ("blood_pressure", "375/299", {}),
+        ("blood_pressure", "70/palpable", {}),
+        ("blood_pressure", "180/62", {}),
+        ("heart_rate", "299", {}),
+        ("temperature", "26", {"unit": "Cel"}),
+        ("temperature", "45", {"unit": "Cel"}),
+        ("temperature", "98.6", {"unit": "[degF]"}),
+        ("temperature", "98.6", {}),
+        ("recall", "3/3", {}),
+        ("gcs_verbal", "T", {}),
+        ("gcs_total", "10T", {}),
+        ("gcs_total", "3", {}),
+        ("reflex_patellar", "4+", {}),
+        ("reflex_patellar", "trace", {}),
+        ("strength_deltoid", "4-", {}),
+        ("visual_acuity", "20/10", {}),
+        ("sensory_level", "T4", {}),
+        ("sensory_level", "S5", {}),
+    ],
+)
+def test_a_possible_value_is_left_alone(said, ask, item, value, more):
+    """At the limit is inside it."""
+    assert ask("value-implausible", said(item, "measured", value, side="right", **more)) == ()
+
+
+@pytest.mark.parametrize(("value", "count"), [("2/6 systolic", 0), ("2/4", 0), ("6/6", 0), ("7/6 systolic", 1), ("7", 1)])
+def test_the_grade_of_a_murmur_cannot_exceed_its_maximum(said, ask, value, count):
+    """A murmur of seven of six is asked about, one of two of four is kept."""
+    assert len(ask("value-implausible", said("murmur", "present", value))) == count
+
+
+def test_the_second_number_of_a_change_is_judged_too(said, ask):
+    """A rate going to 400 is impossible although it began at 80."""
+    assert len(ask("value-implausible", said("heart_rate", "measured", Quantity(number=80, then=400)))) == 1
+
+
+def test_acuity_in_words_is_left_alone(said, ask):
+    """Counting fingers is no fraction."""
+    assert ask("value-implausible", said("visual_acuity", "measured", Acuity(text="counting fingers"), side="left")) == ()
+
+
+def test_a_pressure_said_the_wrong_way_round_suggests_its_reverse(said, ask):
+    """76/132 may have been 132/76; it is suggested, not written."""
+    (query,) = ask("value-implausible", said("blood_pressure", "measured", "76/132"))
+    assert query.suggestions == ("132/76",)
+
+
+def test_a_number_that_fits_two_units_is_asked(said, ask):
+    """71 may be kilograms or pounds."""
+    (query,) = ask("unit-missing", said("weight", "measured", "71"))
+    assert (query.severity, query.suggestions) == ("look", ("kg", "[lb_av]"))
+
+
+def test_a_number_that_fits_only_another_unit_is_asked(said, ask):
+    """98.6 is no temperature in Celsius: the unit is asked, never converted silently."""
+    (query,) = ask("unit-missing", said("temperature", "measured", "98.6"))
+    assert query.suggestions == ("[degF]",)
+
+
+@pytest.mark.parametrize(("item", "value", "unit"), [("temperature", "36.8", ""), ("weight", "71", "kg"), ("heart_rate", "70", "")])
+def test_no_unit_is_open(said, ask, item, value, unit):
+    """Only the usual unit fits, it was said, or there is only one."""
+    assert ask("unit-missing", said(item, "measured", value, unit=unit)) == ()

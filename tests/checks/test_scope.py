@@ -1,0 +1,89 @@
+"""What the note as a whole leaves open."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.checks import run_checks
+from dictate.model import Evidence, Remark, RemarkKind, Transcript, Word
+
+
+def remark(kind: RemarkKind, quote: str) -> Remark:
+    """Words that became no finding."""
+    return Remark(kind=kind, evidence=Evidence(first=0, last=0, quote=quote, start_s=3.0, end_s=4.0))
+
+
+def test_nothing_is_asked_for_without_a_scope(said, ask):
+    """What was not dictated is no query of its own."""
+    assert ask("scope-item-missing", said("heart_rate", "measured", "70")) == ()
+
+
+def test_one_grouped_question_for_each_component(said, ask):
+    """Missing items of one component share a question."""
+    queries = ask("scope-item-missing", said("blood_pressure", "measured", "120/80", position="supine"), scope="dizziness")
+    assert [(query.component, query.severity) for query in queries] == [
+        ("cranial_nerves", "look"),
+        ("coordination_gait", "look"),
+        ("sensory", "look"),
+    ] or {query.component for query in queries} == {"cranial_nerves", "coordination_gait", "sensory"}
+
+
+def test_a_blanket_and_not_examined_are_mentions(said, ask):
+    """Covered by a blanket, or said not to have been examined: not asked."""
+    queries = ask(
+        "scope-item-missing",
+        said("blood_pressure", "measured", "120/80", position="supine"),
+        said("cranial_nerves_2_12", "normal"),
+        said("gait", "not_examined"),
+        said("sensory_all", "normal"),
+        scope="dizziness",
+    )
+    assert queries == ()
+
+
+def test_words_that_became_nothing_are_looked_at(ask):
+    """Every not-placed remark is shown with its words and time; talk is not."""
+    queries = ask(
+        "not-placed", remarks=(remark(RemarkKind.NOT_PLACED, "brisk as ever"), remark(RemarkKind.TALK, "the phone rang"))
+    )
+    assert [(query.quote, query.start_s, query.severity) for query in queries] == [("brisk as ever", 3.0, "look")]
+
+
+def test_the_rest_of_the_examination_must_be_bounded(said, ask):
+    """The components nothing was said of are suggested."""
+    (query,) = ask(
+        "blanket-unbounded",
+        said("gait", "normal"),
+        remarks=(remark(RemarkKind.BLANKET_UNBOUNDED, "rest of the examination is normal"),),
+    )
+    assert query.severity == "must"
+    assert "sensory" in query.suggestions
+    assert "coordination gait" not in query.suggestions
+
+
+def test_another_patient_must_be_asked(ask):
+    """Two people's findings must not stand in one note."""
+    (query,) = ask("several-patients", remarks=(remark(RemarkKind.NEXT_PATIENT, "next patient"),))
+    assert (query.severity, query.quote) == ("must", "next patient")
+
+
+@pytest.mark.parametrize(
+    ("text", "patient", "count"),
+    [
+        ("patient number four seven one . gait normal", "471", 0),
+        ("patient number four seven one . gait normal", "472", 1),
+        ("patient number four seven one . gait normal", "", 0),
+        ("record reference is P-104, gait normal", "p104", 0),
+        ("record reference is P-104, gait normal", "p105", 1),
+        ("the patient walks normally, a number of times", "472", 0),
+        ("patient reference unknown", "472", 0),
+    ],
+)
+def test_a_spoken_reference_is_held_against_the_one_given(exam, grammar, text, patient, count):
+    """Another reference than the one given must be asked; the message names neither."""
+    transcript = Transcript(words=tuple(Word(text=word) for word in text.split()))
+    queries = [
+        query for query in run_checks(exam(transcript=transcript, patient=patient), grammar) if query.code == "patient-mismatch"
+    ]
+    assert len(queries) == count
+    assert all(patient not in query.message for query in queries)

@@ -1,0 +1,68 @@
+"""The app: commands, and errors as one line with an exit status."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+from dictate.cli import app as app_module
+from dictate.errors import DictateError, GrammarError, InputError, MachineError
+
+HEAVY = ("faster_whisper", "ctranslate2", "av", "spacy", "pydantic", "numpy", "yaml")
+
+
+def run_with(fault: BaseException, monkeypatch: pytest.MonkeyPatch) -> int:
+    """Exit status of main() when a command raises `fault`."""
+
+    def command() -> None:
+        raise fault
+
+    monkeypatch.setattr(app_module, "app", command)
+    with pytest.raises(SystemExit) as stop:
+        app_module.main()
+    return int(stop.value.code or 0)
+
+
+@pytest.mark.parametrize("kind", [InputError, MachineError, DictateError])
+def test_fault_is_one_line_and_status_1(
+    kind: type[DictateError], monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """No traceback for what the user can mend."""
+    assert run_with(kind("a.wav: the file is empty"), monkeypatch) == 1
+    assert capsys.readouterr() == ("", "dictate: a.wav: the file is empty\n")
+
+
+def test_grammar_faults_are_one_line_each(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    """All faults of grammar files are shown at once."""
+    assert run_with(GrammarError(("a.yaml:1: x", "b.yaml:2: y")), monkeypatch) == 1
+    assert capsys.readouterr().err == "a.yaml:1: x\nb.yaml:2: y\n"
+
+
+def test_stopped_by_hand(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    """Ctrl-C ends quietly with the shell's usual status."""
+    assert run_with(KeyboardInterrupt(), monkeypatch) == 130
+    assert capsys.readouterr().err == "stopped\n"
+
+
+def test_help_loads_nothing_heavy() -> None:
+    """`dictate --help` answers at once, for no recogniser, reader or model is loaded."""
+    code = (
+        "import sys\nfrom dictate.cli.app import app\n"
+        "try:\n    app(['--help'])\nexcept SystemExit:\n    pass\n"
+        f"print([name for name in {HEAVY!r} if name in sys.modules])"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert run.stdout.splitlines()[-1] == "[]"
+    assert "Supports licensed practice" in run.stdout
+    assert "no diagnosis" in " ".join(run.stdout.split())
+
+
+def test_wrong_usage_is_status_2() -> None:
+    """An unknown option is the user's, told by the parser."""
+    run = subprocess.run(
+        [sys.executable, "-m", "dictate.cli.app", "note", "--nonsense"], capture_output=True, text=True, check=False
+    )
+    assert run.returncode == 2
+    assert "--nonsense" in run.stderr

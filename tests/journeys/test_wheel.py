@@ -1,0 +1,66 @@
+"""The wheel in a fresh environment, away from the checkout."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import sysconfig
+import venv
+from pathlib import Path
+
+import pytest
+from by_hand import ROOT
+
+TEXT = "Reflexes. Biceps two plus on the right, three plus on the left."
+
+
+@pytest.fixture(scope="module")
+def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """`dictate` of a wheel built here; its dependencies are those of the running environment."""
+    made = tmp_path_factory.mktemp("wheel")
+    build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", str(made), str(ROOT)]
+    subprocess.run(build, check=True, capture_output=True)
+    place = made / "environment"
+    venv.create(place)
+    python = place / "bin" / "python"
+    wheel = next(made.glob("*.whl"))
+    install = [sys.executable, "-m", "pip", "--python", str(python), "install", "--no-deps", "--no-index", str(wheel)]
+    subprocess.run(install, check=True, capture_output=True)
+    packages = next((place / "lib").glob("python*")) / "site-packages"
+    (packages / "dependencies.pth").write_text(sysconfig.get_path("purelib") + "\n", encoding="utf-8")
+    return place / "bin" / "dictate"
+
+
+def run(program: Path, *arguments: str, cwd: Path, stdin: str = "") -> subprocess.CompletedProcess[str]:
+    """Run it from an empty folder."""
+    env = {name: value for name, value in os.environ.items() if name not in ("PYTHONPATH", "DICTATE_GRAMMAR")}
+    return subprocess.run(
+        [str(program), *arguments], input=stdin, capture_output=True, text=True, cwd=cwd, env=env, check=False
+    )
+
+
+def test_wheel_holds_all_that_is_needed(program: Path, tmp_path: Path) -> None:
+    """Note and grammar come out of the wheel, not out of the checkout."""
+    where = subprocess.run(
+        [str(program.with_name("python")), "-c", "import dictate; print(dictate.__file__)"],
+        capture_output=True, text=True, cwd=tmp_path, check=True,
+    )  # fmt: skip
+    assert Path(where.stdout.strip()).is_relative_to(program.parent.parent)
+    path = tmp_path / "visit.txt"
+    path.write_text(TEXT, encoding="utf-8")
+    result = run(program, "note", str(path), cwd=tmp_path)
+    assert (result.returncode, result.stderr) == (0, "")
+    assert "Biceps reflex: right 2+, left 3+" in result.stdout
+
+
+def test_wheel_checks_its_grammar(program: Path, tmp_path: Path) -> None:
+    """The grammar files travel in the wheel, and a user's own are read beside them."""
+    (tmp_path / "reflexes.yaml").write_text(
+        "items:\n  reflex_biceps:\n    terms: [elbow tap]\n    examples:\n"
+        '      - {say: "elbow tap two plus on the right", find: [{side: right, value: "2+"}]}\n',
+        encoding="utf-8",
+    )
+    result = run(program, "grammar", "check", str(tmp_path), cwd=tmp_path)
+    assert result.returncode == 0, result.stdout
+    assert "elbow tap" not in result.stdout

@@ -1,0 +1,100 @@
+"""One finding in the trade's wording and units."""
+
+from __future__ import annotations
+
+import pytest
+from by_hand import finding, reflex, small_grammar
+
+from dictate.grammar import Grammar, Item
+from dictate.model import Certainty, Component, Finding, Pressure, Quantity, Score, Side, Status, Text, Value
+from dictate.notes.phrases import STAY, amount, hedge, item_name, nerve_label, nerve_order, phrase, place, statement
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (Pressure(systolic=142, diastolic=84), "mm[Hg]", "142/84 mmHg"),
+        (Pressure(systolic=90), "mm[Hg]", "90/palpable mmHg"),
+        (Quantity(number=36.9), "Cel", "36.9 °C"),
+        (Quantity(number=98), "%", "98%"),
+        (Quantity(number=40), "deg", "40°"),
+        (Quantity(number=12, note="10 m in"), "s", "10 m in 12 s"),
+        (Quantity(number=5, note="beats"), "", "5 beats"),
+        (Score(points=2, of=3), "", "2/3"),
+        (Quantity(number=3), "furlong", "3 furlong"),
+    ],
+)
+def test_amount(value: Value, unit: str, text: str) -> None:
+    """A value is written with its unit; a unit unknown here is written as it is."""
+    assert amount(value, unit) == text
+
+
+@pytest.mark.parametrize(
+    ("more", "text"),
+    [
+        ({"side": Side.RIGHT, "site": "great_toe"}, "right great toe"),
+        ({"side": Side.BOTH, "site": "ankle"}, "ankle both sides"),
+        ({"site": "t10"}, "T10"),
+        ({"side": Side.MIDLINE}, "midline"),
+        ({}, ""),
+    ],
+)
+def test_place(more: dict[str, object], text: str) -> None:
+    """Side and site as they were said, and nothing when neither was."""
+    assert place(finding(Component.SENSORY, "vibration", Status.NORMAL, **more)) == text
+
+
+@pytest.mark.parametrize(
+    ("one", "text"),
+    [
+        (finding(Component.GENERAL, "murmur", Status.PRESENT, value=Text(words="soft")), "present (soft)"),
+        (
+            finding(Component.GENERAL, "murmur", Status.PRESENT, value=Text(words="soft"), detail=("at the apex",)),
+            "present (soft; at the apex)",
+        ),
+        (finding(Component.MENTAL_STATUS, "gcs", Status.NOT_ASSESSABLE, value=Score(points=None, mark="T")),
+         "not assessable (T)"),
+        (finding(Component.GENERAL, "abdomen", Status.NORMAL, value=Text(words="soft"), detail=("Soft",)), "soft"),
+    ],
+)  # fmt: skip
+def test_statement(one: Finding, text: str) -> None:
+    """The status is always told, and no word is told twice."""
+    assert statement(one) == text
+
+
+def test_longest_hedge_said_is_kept(small: Grammar) -> None:
+    """The word of doubt is the examiner's own."""
+    one = reflex("reflex_biceps", "3+", certainty=Certainty.UNCERTAIN, quote="I think possibly three plus")
+    assert hedge(one, small) == "i think"
+
+
+def test_certain_finding_has_no_hedge(small: Grammar) -> None:
+    """A word of doubt elsewhere in the quote does not make a stated finding doubtful."""
+    assert hedge(reflex("reflex_biceps", "3+", quote="no possible clonus"), small) == ""
+
+
+def test_value_and_unit_stay_together(small: Grammar) -> None:
+    """A line never ends between number and unit."""
+    one = finding(Component.SENSORY, "vibration", Status.MEASURED, value=Quantity(number=8), unit="s")
+    assert phrase(one, small) == f"8{STAY}s"
+
+
+@pytest.mark.parametrize(("nerve", "order"), [("I", 1), ("II III", 2), ("IX X", 9), ("XII", 12), ("", 0)])
+def test_nerve_order(nerve: str, order: int) -> None:
+    """An item of several nerves stands with the first."""
+    assert nerve_order(nerve) == order
+
+
+def test_name_of_an_item_the_grammar_lacks(small: Grammar) -> None:
+    """Abbreviations in an id stay in capitals."""
+    assert item_name(small, "nihss_total") == "NIHSS total"
+
+
+@pytest.mark.parametrize(
+    ("nerve", "label"),
+    [("II/III", "II III"), ("III IV VI", "III IV VI"), ("VIII/cerebellar", "VIII"), ("III / motor", "III")],
+)
+def test_only_numerals_are_written(nerve: str, label: str) -> None:
+    """What else the grammar says about the nerve stays there."""
+    grammar = small_grammar(ptosis=Item(name="ptosis", kind="presence", nerve=nerve))
+    assert nerve_label(grammar, "ptosis") == label
