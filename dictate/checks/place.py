@@ -41,8 +41,12 @@ BOTH_SIDED = re.compile(
     r"|stockings?|gloves?|all (four|4)|everywhere)\b",
     re.IGNORECASE,
 )
-# Muscles and signs whose name ends in s and means one side.
-SINGULAR_S = re.compile(r"(?:[ius]s|ceps|les|ings|(?:flex|extens|abduct|adduct|rotat)ors|interossei)$")
+# Names and places that mean both sides when said in the plural ("knee jerks two plus", "five seconds at the toes").
+PLURAL = re.compile(
+    r"\b(jerks|reflexes|knees|ankles|elbows|supinators|plantars|pupils|acuities|discs|fundi|corneals|arms|hands|legs|feet"
+    r"|toes)\b",
+    re.IGNORECASE,
+)
 
 
 @check("side-missing", severity="must")
@@ -81,18 +85,8 @@ def _says_both(finding: Finding) -> bool:
 
 
 def _is_plural(finding: Finding, item: Item) -> bool:
-    """Whether the name was said in the plural ("knee jerks", "pupils"); a muscle group is plural on one side too."""
-    if item.scale == "mrc":
-        return False
-    quote = " ".join(re.findall(r"[a-z0-9']+", finding.quote.lower()))
-    for term in (item.name, *item.terms, *item.context_terms):
-        phrase = " ".join(re.findall(r"[a-z0-9']+", term.lower()))
-        if not phrase or re.search(SINGULAR_S, phrase):
-            continue
-        plural = phrase if phrase.endswith("s") else phrase + "(?:s|es)"
-        if re.search(rf"\b{plural}\b", quote):
-            return True
-    return False
+    """Whether the name was said in the plural; a muscle group is plural on one side too."""
+    return item.scale != "mrc" and PLURAL.search(finding.quote) is not None
 
 
 def _is_even(finding: Finding, item: Item, grammar: Grammar) -> bool:

@@ -16,14 +16,14 @@ from dictate.errors import InputError, MachineError
 from dictate.hearing.audio import RATE_HZ, Samples
 from dictate.hearing.chunks import Span
 from dictate.hearing.models import Model, find_model
-from dictate.model.words import ModelIdentity
+from dictate.model.words import Hints, ModelIdentity, Transcript
 
 if TYPE_CHECKING:
     from faster_whisper import WhisperModel
     from faster_whisper.tokenizer import Tokenizer
 
 Encoded = npt.NDArray[np.float32]  # (frames of 20 ms, width): what the encoder made of one chunk
-Progress = Callable[[float, float | None], None]  # seconds heard, seconds in all where known
+Progress = Callable[[float], None]  # share done, 0..1
 
 # Windows of the encoder in seconds; a chunk takes the shortest that holds it. Under 15 s terms get lost.
 WINDOWS_S = (15, 18, 21, 24, 30)
@@ -105,6 +105,20 @@ class Engine:
         own = self._tokenizer
         marks = (own.transcribe, own.translate, own.sot, own.sot_prev, own.sot_lm, own.no_speech)
         return sorted({*own.non_speech_tokens, *marks})
+
+    @property
+    def knows_trade(self) -> bool:
+        """Whether the decoder has learnt the trade's words, so that no list of terms is needed."""
+        return self.model.adapted
+
+    def hear(self, path: Path, *, hints: Hints, progress: Progress | None = None) -> Transcript:
+        """Everything said in a recording, with times; voiced stretches that gave no words are named.
+
+        Raises: InputError for the recording, MachineError for the model.
+        """
+        from dictate.hearing.hear import hear_recording
+
+        return hear_recording(self, Path(path), hints=hints, progress=progress)
 
     def spans(self, samples: Samples) -> list[Span]:
         """Where voice is heard, without padding; raised in level first, so that low recordings are heard too."""

@@ -50,6 +50,7 @@ class Model(Frozen):
     folder: Path
     sha256: str  # of model.bin
     origin: Literal["path", "cache", "packages", "hub"]
+    adapted: bool = False  # its decoder has learnt the trade's words
 
     @property
     def identity(self) -> ModelIdentity:

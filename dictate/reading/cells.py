@@ -21,6 +21,7 @@ class CellBuilder:
     """Cuts one statement into cells."""
 
     def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
         self.items = lexicon.items
         self.scales = lexicon.grammar.scales
 
@@ -85,24 +86,39 @@ class CellBuilder:
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]) -> list[Cell]:
         cells = [Cell()]
         skip = -1
+        foreign = False  # past a word of unknown meaning in a new clause: what follows is of something else
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
+            foreign = self._foreign(foreign, node, following, cell)
+            if foreign and not is_name:
+                continue
             if is_name:
                 cell.nodes.append(node)
                 if node.sign or node.mark.number is not None or any(node.value_roles(c) for c in node.candidates):
                     cell.values.append(node)
                 if node.mark.has("side") and cell.side is None:
                     cell.side = Side(node.key("side"))
+                if any(r.kind == "site" and r.item in node.candidates for r in node.mark.roles):
+                    cell.site_node = node
+                elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
+                    cell.site = self.lexicon.site_in(node.text)
             elif node.main == "comparison" or (node.main in ("value", "severity", "word") and self._compares(node, following, cell)):
                 skip = place + self._comparison(cell, node, following)
             elif node.main in _SEPARATORS:
                 cell.split = True
+                if node.text == "and":
+                    cell.links.append(node)
             else:
                 self._take(cells, node, following, candidates)
         return self._inherit(cells)
+
+    def _foreign(self, foreign: bool, node: Node, following: list[Node], cell: Cell) -> bool:
+        if foreign:
+            return not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
+        return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
 
     # --- comparisons --------------------------------------------------------------------------------------------
 
@@ -209,12 +225,16 @@ class CellBuilder:
 
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str]) -> None:
         cell = cells[-1]
+        if node.mark.has("equal") and cell.side is None and not all(self.items[c].blanket for c in candidates):
+            owned = [c for c in candidates if node.value_roles(c)]
+            if not owned or any(self.items[c].sided == "paired" for c in owned):
+                cell.side, cell.split = Side.BOTH, False
         if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
-            if cell.side is None:
-                cell.side = Side.BOTH
             cell.values.append(node)
             cell.nodes.append(node)
             return
+        if node.mark.role("side") and cell.side is None:
+            cell.side = Side(node.key("side"))
         owner = self.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owner(candidates, v) == owner]
         if said and not self._goes_on(said[-1], node, cell, owner):
@@ -239,7 +259,7 @@ class CellBuilder:
             best = max(fits)
             return best[2] if best[0] else candidates[0]
         for name in candidates:
-            if any(r.kind in ("value", "normal", "abnormal") for r in node.value_roles(name)):
+            if any(r.item == name and r.kind in ("value", "normal", "abnormal", "sign") for r in node.mark.roles):
                 return name
         for name in candidates:
             if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
@@ -252,6 +272,8 @@ class CellBuilder:
 
     def _goes_on(self, last: Node, node: Node, cell: Cell, owner: str) -> bool:
         """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
+        if self.items[owner].kind == "grade" and node.mark.has("grade"):
+            return False
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
         if last.mark.number is not None or node.mark.number is not None:
@@ -279,7 +301,7 @@ class CellBuilder:
             if after.main == "side" and not after.text.startswith("on ") and self._value_next(following[place + 1 :]):
                 break
             words.append(after.text)
-            if after.main in ("word", "talk"):
+            if after.main != "side":
                 after.main = "reason_word"
                 cell.nodes.append(after)
         cell.detail.append(" ".join(words))

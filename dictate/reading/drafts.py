@@ -15,6 +15,7 @@ class Cell:
     side: Side | None = None
     side_first: bool = False  # the side came before the value
     site_node: Node | None = None
+    site: str = ""  # a site that stands inside the name ("ankle clonus")
     values: list[Node] = field(default_factory=list)
     negated: bool = False
     negation: Node | None = None
@@ -23,6 +24,7 @@ class Cell:
     units: dict[int, Node] = field(default_factory=dict)  # id of a value node → its unit
     detail: list[str] = field(default_factory=list)
     nodes: list[Node] = field(default_factory=list)
+    links: list[Node] = field(default_factory=list)  # "and" between descriptors
     split: bool = False  # a comma or link came after its last value
     corrected: list[str] = field(default_factory=list)
     doubtful_side: bool = False  # two values with no word saying which side is which

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from dictate.grammar import Item, Scale
 from dictate.model import Acuity, Choice, Grade, Pressure, Quantity, Score, Side, Status, Text, Value
 from dictate.reading.marks import Number
+from dictate.reading.numbers import find_numbers
+from dictate.reading.tokens import tokenize, transcript_of_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,6 +145,19 @@ def choice_value(key: str, written: str | None, kind: str) -> Value | None:
     if written is not None:
         return Text(words=written)
     return Choice(choice=key) if kind == "choice" else Text(words=key.replace("_", " "))
+
+
+LENGTHS = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "m": "m", "foot": "ft", "feet": "ft", "ft": "ft"}
+
+
+def distance_in(name: str) -> str:
+    """The distance a name holds: "ten metre walk" → "10 m"; empty when it holds none."""
+    tokens = tokenize(transcript_of_text(name))
+    for mark in find_numbers(tokens):
+        unit = tokens[mark.end].lower if mark.end < len(tokens) else ""
+        if mark.number is not None and unit in LENGTHS:
+            return f"{mark.number.first} {LENGTHS[unit]}"
+    return ""
 
 
 _READERS: dict[str, Callable[[Item, Number, str, Scale | None], Meaning | None]] = {

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
-from dictate.reading.marks import Mark, Number, Role
+from dictate.reading.kinds import LENGTHS
+from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import ROMAN, find_numbers
 from dictate.reading.tokens import Token, make_doc, pipeline, tokenize, transcript_of_text
 
@@ -73,7 +74,7 @@ class Lexicon:
             if not words:
                 continue
             shout = len(tokens) == 1 and phrase.isupper() and len(phrase) <= 3
-            for form in variants(words) if inflect and not shout else (words,):
+            for form in variants(words) if inflect and not (shout and len(phrase) < 3) else (words,):
                 entry = (role, shout)
                 if entry not in self._phrases[form]:
                     self._phrases[form].append(entry)
@@ -134,6 +135,14 @@ class Lexicon:
         matcher.add("phrase", [Doc(vocab, words=list(words)) for words in self._phrases])
         return matcher
 
+    def site_in(self, text: str) -> str:
+        """The body site a name holds ("ankle clonus" → ankle), or empty."""
+        for word in text.split():
+            for role, _ in self._phrases.get((word,), ()):
+                if role.kind == "site" and not role.item:
+                    return role.key
+        return ""
+
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""
         spans: list[Mark] = find_numbers(tokens)
@@ -150,7 +159,7 @@ class Lexicon:
         words = tuple(token.lower for token in tokens[start:end])
         found = []
         for role, shout in self._phrases.get(words, ()):
-            if shout and not tokens[start].text.isupper():
+            if shout and not tokens[start].text.removesuffix("s").isupper():
                 continue
             found.append(role)
         return tuple(found)
@@ -176,13 +185,17 @@ def _dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
 
 
 def _with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token]) -> Mark:
-    """A phrase that is a name only in its context, together with what it falls into elsewhere."""
-    if mark.end - mark.start < 2 or not mark.roles or any(role.kind != "context" for role in mark.roles):
+    """A phrase that means something of certain items only, together with what it falls into elsewhere."""
+    if mark.end - mark.start < 2 or mark.number is not None:
+        return mark
+    if any(not role.item or role.kind in ("item", "sign", "alone", "grade") for role in mark.roles):
         return mark
     inside = [s for s in spans if mark.start <= s.start and s.end <= mark.end and s.end - s.start < mark.end - mark.start]
     moved = [Mark(s.start - mark.start, s.end - mark.start, s.roles, s.number, s.text) for s in inside]
     filled = _fill(_longest_first(moved, mark.end - mark.start), tokens[mark.start : mark.end])
-    inner = tuple(Mark(m.start + mark.start, m.end + mark.start, m.roles, m.number, m.text) for m in filled)
+    inner = tuple(
+        _with_inner(Mark(m.start + mark.start, m.end + mark.start, m.roles, m.number, m.text), inside, tokens) for m in filled
+    )
     return Mark(mark.start, mark.end, mark.roles, mark.number, mark.text, inner)
 
 
@@ -233,6 +246,10 @@ def _join(marks: list[Mark], tokens: Sequence[Token], lexicon: Lexicon) -> Itera
                 yield Mark(mark.start, after.end, (Role(kind),), mark.number, f"{mark.text} {after.text}")
                 place += 2
                 continue
+        if mark.number is not None and after is not None and after.has("item") and after.text.split()[0] in LENGTHS:
+            yield Mark(mark.start, after.end, after.roles, None, f"{mark.text} {after.text}")
+            place += 2
+            continue
         if mark.role("heading") and (joined := _nerve_range(marks, place, tokens, lexicon)):
             yield joined[0]
             place = joined[1]

@@ -66,6 +66,14 @@ def _plain(mark: Mark) -> str:
     return "site" if mark.has("site") else "word"
 
 
+_LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "foot": "lower_limb"}
+
+
+def limb_of(site: str) -> str:
+    """The limb a site is of, where an item is told by limbs; other sites stay as they are."""
+    return _LIMBS.get(site, site)
+
+
 class Labeller:
     """Decides the part each mark of a sentence plays."""
 
@@ -83,7 +91,7 @@ class Labeller:
         place = -1
         while (place := place + 1) < len(marks):
             mark = marks[place]
-            if mark.inner and (in_reason or not self._candidates(marks, place, here, active, nodes)):
+            while mark.inner and (in_reason or not self._concerns(marks, place, here, active, nodes)):
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
             node = Node(mark, _plain(mark))
@@ -102,6 +110,13 @@ class Labeller:
             nodes.append(node)
         return nodes
 
+    def _concerns(self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]) -> bool:
+        """Whether an item-bound phrase is of an item spoken of here."""
+        if self._candidates(marks, place, here, active, nodes):
+            return True
+        near = {r.item for later in marks[place + 1 : place + 4] for r in later.roles if r.kind in ("item", "sign", "context")}
+        return any(r.item in active or r.item in near for r in marks[place].roles)
+
     def _name(self, node: Node, candidates: tuple[str, ...], marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> None:
         """Make the node an item name, a site or a value."""
         mark = node.mark
@@ -114,6 +129,11 @@ class Labeller:
             node.sign = not named and not self._is_heading(mark, candidates)
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
+        elif node.main in ("filler", "word", "severity", "side", "site", "comparison", "hedge", "equal", "unit", "direction", "position"):
+            last = next((n for n in reversed(nodes) if n.main == "item"), None)
+            names = last.candidates if last else active
+            if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
+                node.main = "value"
 
     def _is_heading(self, mark: Mark, candidates: tuple[str, ...]) -> bool:
         return mark.number is None and (mark.has("heading") or mark.has("rest")) and not any(r.item in candidates for r in mark.roles)
@@ -223,6 +243,8 @@ class Labeller:
                 if name in candidates:
                     return not (last and last.sign) and not named
                 return not named or not self._has_own_value(marks, place)
+            if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
+                return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:
@@ -238,9 +260,11 @@ class Labeller:
         """A body part that says where the item spoken of was found, rather than an item."""
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        site = marks[place].role("site")
+        regional = site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
-                return not self._number_before(nodes, node)
+                return regional or not self._number_before(nodes, node)
             if node.main in ("filler", "side") or node.text in ("both", "the"):
                 continue
             if node.main in ("comma", "conj") and any(n.main == "site" for n in nodes):

@@ -185,7 +185,8 @@ class SentenceReader:
         if link:
             self._amend_last(statement, link)
             return
-        if not any(n.main in ("value", "number", "negation") for n in nodes):
+        first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
+        if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
             return
         if not any(self.divider.accepts(self.said.candidates, n) for n in nodes if self.divider.is_value(n)):
             if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
@@ -288,7 +289,7 @@ class SentenceReader:
         anchors = [d.anchor for d in positional]
         last: Posture | None = None
         for draft in positional:
-            posture = posture_at(draft.anchor, nodes, anchors, carried)
+            posture = self._own_posture(draft, found) or posture_at(draft.anchor, nodes, anchors, carried)
             if posture is None:
                 continue
             last = posture
@@ -306,6 +307,13 @@ class SentenceReader:
                 self._cover(node)
         else:
             self.context.posture_open = self.context.after_pressure = False
+
+    def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]]) -> Posture | None:
+        """ "no dizziness on standing": a symptom's own words name its posture."""
+        if self.items[draft.item].kind != "presence":
+            return None
+        end = max(e for _, e in draft.spans)
+        return next((p for at, p in found if end <= at <= end + 2 and p.nodes[0].text.startswith(("on ", "when ", "after "))), None)
 
     def _give(self, draft: Draft, posture: Posture) -> None:
         draft.position = posture.position

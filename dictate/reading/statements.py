@@ -88,8 +88,7 @@ class Divider:
         if one.blanket != two.blanket:
             return linked and any(n.main == "conj" for n in between) and not one.blanket
         if not linked:
-            same = one.kind == two.kind and one.scale == two.scale and one.group == two.group
-            return same and last.sign == node.sign
+            return one.kind == two.kind and one.kind in ("grade", "presence") and one.scale == two.scale and last.sign == node.sign
         return last.sign == node.sign or "presence" in (one.kind, two.kind)
 
     def _carries_value(self, node: Node) -> bool:
@@ -169,8 +168,10 @@ class Divider:
         for node in nodes:
             if self.is_value(node):
                 score -= 0.4 if self.accepts(active, node) else 3.0
-            elif node.main in ("negation", "side", "severity"):
+            elif node.main in ("negation", "side", "severity", "qualifier", "site"):
                 score -= 0.6
+            elif node.main == "hedge":
+                score -= 0.3
         return score
 
     def _weigh(self, statement: Statement, *, tight: bool) -> float:

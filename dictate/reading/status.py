@@ -8,11 +8,10 @@ from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.cells import CellBuilder
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import Meaning, choice_value, read_number
+from dictate.reading.kinds import Meaning, choice_value, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 
-_LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "upper_limb": "upper_limb", "lower_limb": "lower_limb"}
 _FLIP = {
     Status.NORMAL: Status.ABNORMAL,
     Status.ABNORMAL: Status.NORMAL,
@@ -52,6 +51,10 @@ class StatusReader:
                 continue
             owner = self.cells.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
             dealt.setdefault(owner, []).append(node)
+        if len(dealt) > 1 and all(self.items[c].blanket for c in candidates):
+            graded = [c for c in dealt if any(n.mark.number is not None or n.mark.has("grade") for n in dealt[c])]
+            if graded:
+                return [(graded[0], dealt[graded[0]])]
         if not dealt:
             dealt[self._general_owner(candidates)] = [n for n in cell.values if n.mark.has("equal")]
         return list(dealt.items())
@@ -72,6 +75,7 @@ class StatusReader:
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:
             return None
+        meaning = self._with_distance(item, meaning, named)
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
@@ -88,12 +92,22 @@ class StatusReader:
                 base.readings = (str(right), str(left))
         return [base]
 
+    def _with_distance(self, item: Item, meaning: Meaning, named: Sequence[Node]) -> Meaning:
+        """A walk whose distance stands in its name: "ten metre walk nine seconds" → 10 m in 9 s."""
+        if not ({"m", "s"} <= set(item.units) and isinstance(meaning.value, Quantity)):
+            return meaning
+        for node in named:
+            distance = distance_in(node.text)
+            if distance:
+                return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
+        return meaning
+
     def _refuses(self, others: Sequence[Node]) -> bool:
         return any(n.mark.has("not_examined", "not_assessable") for n in others)
 
     def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
         site = self._site(name, item, cell)
-        target = item.site_items.get(site) or item.site_items.get(_LIMBS.get(site, ""))
+        target = item.site_items.get(site) or item.site_items.get(limb_of(site))
         if target:
             name, site, item = target, "", self.items[target]
         side = cell.side
@@ -115,7 +129,7 @@ class StatusReader:
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
         if cell.site_node is None:
-            return ""
+            return cell.site if item.sited else ""
         for role in cell.site_node.mark.roles:
             if role.kind == "site" and role.item == name:
                 return role.key
@@ -138,10 +152,10 @@ class StatusReader:
         value = meaning.value
         status = meaning.status
         if item.kind == "presence":
-            written = f"{value} {unit.text}" if unit is not None and not said else str(value)
-            text = " ".join(filter(None, [words, written if unit is None or said else f"{value} {unit.text}"]))
+            counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
+            text = " ".join(filter(None, [words, f"{value} {unit.text}" if counted and unit else str(value)]))
             status = Status.ABSENT if cell.negated else Status.PRESENT
-            if isinstance(value, Quantity) and said and not words:
+            if isinstance(value, Quantity) and said and not counted and not words:
                 return Meaning(value, status, meaning.unit, meaning.by_side)
             return Meaning(Text(words=text), status, "", meaning.by_side)
         others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
@@ -170,11 +184,19 @@ class StatusReader:
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
         if not said:
             return self._unsaid(item, cell, others)
+        if self._denied_sign(name, others):
+            return Meaning(None, Status.NORMAL)
         status = self._overall([k[0] for k, _ in said])
         value = self._value(item, said, status, cell, numbers)
         if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
+
+    def _denied_sign(self, name: str, others: list[Node]) -> bool:
+        """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
+        signs = [n for n in others if any(r.kind == "sign" and r.item == name for r in n.mark.roles)]
+        rest = [n for n in others if not any(n is sign for sign in signs)]
+        return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
     def _overall(self, statuses: list[Status]) -> Status:
         for status in (Status.MEASURED, Status.ABNORMAL, Status.ABSENT, Status.PRESENT, Status.NORMAL, Status.UNCHANGED):
@@ -198,10 +220,12 @@ class StatusReader:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
             if any(n.mark.has("equal") for n in others):
                 return None
-            if not item.alone and not words:
+            if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
         if cell.negated:
+            if item.kind == "grade" and "0" in self.scales[item.scale].grades:
+                return Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
             if item.negated == "normal" or (item.kind == "choice" and not item.negated):
                 return Meaning(None, Status.NORMAL)
             if item.negated == "absent":
@@ -230,7 +254,7 @@ class StatusReader:
                     return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
                 return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
         if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
-            return Status.ABNORMAL, None, _residue(node.text, item)
+            return Status.ABNORMAL, None, node.text
         return self._general(item, node)
 
     def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
@@ -239,18 +263,23 @@ class StatusReader:
             return Status.NOT_EXAMINED, None, ""
         if mark.role("not_assessable", ""):
             return Status.NOT_ASSESSABLE, None, ""
-        if node.text in ("positive", "negative"):
+        if node.text in ("positive", "negative", "pos", "neg"):
+            positive = node.text.startswith("pos")
             if item.kind == "presence":
-                return (Status.PRESENT if node.text == "positive" else Status.ABSENT), None, ""
-            return (Status.ABNORMAL, None, "positive") if node.text == "positive" else (Status.NORMAL, None, "")
+                return (Status.PRESENT if positive else Status.ABSENT), None, ""
+            return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
         if mark.role("normal", ""):
             present = item.kind == "presence" and not item.alone
             return (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("absent", ""):
             if item.kind == "presence":
                 return Status.ABSENT, None, ""
+            if item.kind == "grade" and "0" in self.scales[item.scale].grades:
+                return Status.MEASURED, Grade(scale=item.scale, grade="0"), ""
             return Status.ABNORMAL, Text(words="absent"), ""
         if mark.role("present", ""):
+            if item.kind == "grade":
+                return Status.PRESENT, None, ""
             return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("abnormal", ""):
             return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
@@ -274,7 +303,8 @@ class StatusReader:
                 pieces.append((node.mark.start, text))
         pieces += [(n.mark.start, n.text) for n in cell.modifiers]
         pieces += [(n.mark.start, f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip()) for n in numbers]
-        text = " ".join(dict.fromkeys(words for _, words in sorted(pieces)))
+        pieces = _with_links(sorted(pieces), cell)
+        text = " ".join(dict.fromkeys(words for _, words in pieces))
         if not text:
             return None
         return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
@@ -283,8 +313,13 @@ class StatusReader:
         return " ".join(dict.fromkeys(n.text for n in sorted(cell.modifiers, key=lambda n: n.mark.start)))
 
 
-def _residue(sign: str, item: Item) -> str:
-    """The sign without the words that only name the item: "facial droop" → droop."""
-    own = {word for term in (*item.terms, item.name) for word in term.lower().split()}
-    kept = [word for word in sign.split() if word not in own]
-    return " ".join(kept) or sign
+
+def _with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:
+    """Descriptors with the "and" that joins two of them."""
+    links = [n.mark.start for n in cell.links]
+    joined: list[tuple[int, str]] = []
+    for one, two in zip(pieces, [*pieces[1:], (10**9, "")][: len(pieces)], strict=True):
+        joined.append(one)
+        if two[1] and any(one[0] < at < two[0] for at in links) and len(pieces) == 2:
+            joined.append((one[0], "and"))
+    return joined

@@ -9,7 +9,7 @@ import pytest
 
 from dictate.checks import run_checks
 from dictate.grammar import CommonFile, ComponentFile, Grammar, Item, Scale, Scope, ScopeItem
-from dictate.grammar.schema import CommonWords, Limits, Noteworthy
+from dictate.grammar.schema import Limits, Noteworthy
 from dictate.model import (
     Acuity,
     Choice,
@@ -36,7 +36,11 @@ ITEMS: dict[Component, dict[str, Item]] = {
     C.GENERAL: {
         "blood_pressure": Item(name="blood pressure", kind="pressure", sided="may", positions=True, unit="mm[Hg]"),
         "heart_rate": Item(
-            name="heart rate", kind="quantity", positions=True, unit="/min", limits=Limits(low=1, high=299, source="own")
+            name="heart rate",
+            kind="quantity",
+            positions=True,
+            unit="/min",
+            limits=Limits(low=1, high=299, source="own"),
         ),
         "heart_rhythm": Item(name="rhythm", kind="choice"),
         "temperature": Item(
@@ -65,14 +69,18 @@ ITEMS: dict[Component, dict[str, Item]] = {
         "gcs_eye": Item(name="eye opening", kind="score", of=4, limits=Limits(low=1, high=4, source="Teasdale 2014")),
         "gcs_verbal": Item(name="verbal", kind="score", of=5, limits=Limits(low=1, high=5, source="Teasdale 2014")),
         "gcs_motor": Item(name="motor", kind="score", of=6, limits=Limits(low=1, high=6, source="Teasdale 2014")),
-        "gcs_total": Item(name="coma scale", kind="score", of=15, limits=Limits(low=3, high=15, source="Teasdale 2014")),
+        "gcs_total": Item(
+            name="coma scale", kind="score", of=15, limits=Limits(low=3, high=15, source="Teasdale 2014")
+        ),
         "recall": Item(name="recall", kind="score"),
         "mental_status_all": Item(name="mental status", kind="normality", blanket=True),
     },
     C.CRANIAL_NERVES: {
         "smell": Item(name="smell", kind="normality", sided="may", nerve="I"),
         "visual_acuity": Item(name="visual acuity", kind="acuity", sided="paired", nerve="II"),
-        "pupil_size": Item(name="pupils", kind="quantity", sided="paired", unit="mm", terms=("pupils", "pupil"), nerve="II/III"),
+        "pupil_size": Item(
+            name="pupils", kind="quantity", sided="paired", unit="mm", terms=("pupils", "pupil"), nerve="II/III"
+        ),
         "pupil_reaction": Item(name="pupil reaction", kind="choice", sided="paired", nerve="II/III"),
         "ptosis": Item(name="ptosis", kind="presence", sided="paired", nerve="III", units={"mm": ("millimetres",)}),
         "nystagmus": Item(name="nystagmus", kind="presence", sided="may", nerve="VIII"),
@@ -91,7 +99,11 @@ ITEMS: dict[Component, dict[str, Item]] = {
         "grip_strength": Item(name="grip", kind="quantity", sided="may", unit="kg"),
         "strength_deltoid": Item(name="deltoid", kind="grade", scale="mrc", sided="paired", terms=("deltoid",)),
         "strength_wrist_extensors": Item(
-            name="wrist extensors", kind="grade", scale="mrc", sided="paired", terms=("wrist extensor", "wrist extensors")
+            name="wrist extensors",
+            kind="grade",
+            scale="mrc",
+            sided="paired",
+            terms=("wrist extensor", "wrist extensors"),
         ),
         "strength_quadriceps": Item(name="quadriceps", kind="grade", scale="mrc", sided="paired"),
         "strength_upper_limb": Item(
@@ -120,8 +132,12 @@ ITEMS: dict[Component, dict[str, Item]] = {
         "nihss_gaze": Item(name="stroke scale, gaze", kind="score", of=2),
     },
     C.REFLEXES: {
-        "reflex_biceps": Item(name="biceps jerk", kind="grade", scale="tendon_reflex", sided="paired", terms=("biceps reflex",)),
-        "reflex_patellar": Item(name="knee jerk", kind="grade", scale="tendon_reflex", sided="paired", terms=("knee jerk",)),
+        "reflex_biceps": Item(
+            name="biceps jerk", kind="grade", scale="tendon_reflex", sided="paired", terms=("biceps reflex",)
+        ),
+        "reflex_patellar": Item(
+            name="knee jerk", kind="grade", scale="tendon_reflex", sided="paired", terms=("knee jerk",)
+        ),
         "reflex_achilles": Item(
             name="ankle jerk",
             kind="grade",
@@ -175,17 +191,7 @@ SCOPES = {
 @pytest.fixture(scope="session")
 def grammar() -> Grammar:
     """A grammar of a few items."""
-    words = CommonWords(**dict.fromkeys(CommonWords.model_fields, ()))
-    common = CommonFile(
-        sides={"left": (), "right": (), "both": (), "midline": ()},
-        positions={"supine": (), "sitting": (), "standing": (), "tilted": ()},
-        at_once=(),
-        sites={},
-        directions=(),
-        manoeuvres={},
-        words=words,
-        sections={"history": (), "impression": (), "plan": ()},
-    )
+    common = CommonFile.model_construct()  # checks read no words
     components = {
         component: ComponentFile(component=component, headings=(component.value,), items=items)
         for component, items in ITEMS.items()

@@ -19,7 +19,10 @@ def test_the_same_grade_twice_with_two_values_must_be_asked(said, ask):
 
 def test_a_value_for_both_sides_meets_one_for_a_side(said, ask):
     """Both 2+ and then right 3+ cannot stand together."""
-    pair = (said("reflex_patellar", "measured", "2+", side="both"), said("reflex_patellar", "measured", "3+", side="right"))
+    pair = (
+        said("reflex_patellar", "measured", "2+", side="both"),
+        said("reflex_patellar", "measured", "3+", side="right"),
+    )
     assert len(ask("values-conflict", *pair)) == 1
     exception = pair[1].model_copy(update={"excepted": True})
     assert ask("values-conflict", pair[0], exception) == ()
@@ -71,7 +74,10 @@ def test_two_pressures_in_one_position_must_be_asked(said, ask):
 def test_a_repeated_or_other_pressure_does_not_conflict(said, ask, second):
     """A repeat that is said to be one, another position, another minute, another arm."""
     first = {"position": "sitting", **({"side": "left"} if "side" in second else {})}
-    pair = (said("blood_pressure", "measured", "130/80", **first), said("blood_pressure", "measured", "150/80", **second))
+    pair = (
+        said("blood_pressure", "measured", "130/80", **first),
+        said("blood_pressure", "measured", "150/80", **second),
+    )
     assert ask("values-conflict", *pair) == ()
 
 

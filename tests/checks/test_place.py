@@ -63,7 +63,10 @@ def test_an_uneven_grade_in_the_plural_is_looked_at(said, ask):
 
 def test_one_pressure_by_itself_needs_no_position(said, ask):
     """An isolated resting pressure raises nothing."""
-    assert ask("position-missing", said("blood_pressure", "measured", "128/76"), said("heart_rate", "measured", "70")) == ()
+    assert (
+        ask("position-missing", said("blood_pressure", "measured", "128/76"), said("heart_rate", "measured", "70"))
+        == ()
+    )
 
 
 def test_a_pressure_without_position_in_a_series_is_asked(said, ask):

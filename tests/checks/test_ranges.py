@@ -70,7 +70,9 @@ def test_a_possible_value_is_left_alone(said, ask, item, value, more):
     assert ask("value-implausible", said(item, "measured", value, side="right", **more)) == ()
 
 
-@pytest.mark.parametrize(("value", "count"), [("2/6 systolic", 0), ("2/4", 0), ("6/6", 0), ("7/6 systolic", 1), ("7", 1)])
+@pytest.mark.parametrize(
+    ("value", "count"), [("2/6 systolic", 0), ("2/4", 0), ("6/6", 0), ("7/6 systolic", 1), ("7", 1)]
+)
 def test_the_grade_of_a_murmur_cannot_exceed_its_maximum(said, ask, value, count):
     """A murmur of seven of six is asked about, one of two of four is kept."""
     assert len(ask("value-implausible", said("murmur", "present", value))) == count
@@ -83,7 +85,9 @@ def test_the_second_number_of_a_change_is_judged_too(said, ask):
 
 def test_acuity_in_words_is_left_alone(said, ask):
     """Counting fingers is no fraction."""
-    assert ask("value-implausible", said("visual_acuity", "measured", Acuity(text="counting fingers"), side="left")) == ()
+    assert (
+        ask("value-implausible", said("visual_acuity", "measured", Acuity(text="counting fingers"), side="left")) == ()
+    )
 
 
 def test_a_pressure_said_the_wrong_way_round_suggests_its_reverse(said, ask):
@@ -104,7 +108,9 @@ def test_a_number_that_fits_only_another_unit_is_asked(said, ask):
     assert query.suggestions == ("[degF]",)
 
 
-@pytest.mark.parametrize(("item", "value", "unit"), [("temperature", "36.8", ""), ("weight", "71", "kg"), ("heart_rate", "70", "")])
+@pytest.mark.parametrize(
+    ("item", "value", "unit"), [("temperature", "36.8", ""), ("weight", "71", "kg"), ("heart_rate", "70", "")]
+)
 def test_no_unit_is_open(said, ask, item, value, unit):
     """Only the usual unit fits, it was said, or there is only one."""
     assert ask("unit-missing", said(item, "measured", value, unit=unit)) == ()

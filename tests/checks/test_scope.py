@@ -20,7 +20,9 @@ def test_nothing_is_asked_for_without_a_scope(said, ask):
 
 def test_one_grouped_question_for_each_component(said, ask):
     """Missing items of one component share a question."""
-    queries = ask("scope-item-missing", said("blood_pressure", "measured", "120/80", position="supine"), scope="dizziness")
+    queries = ask(
+        "scope-item-missing", said("blood_pressure", "measured", "120/80", position="supine"), scope="dizziness"
+    )
     assert [(query.component, query.severity) for query in queries] == [
         ("cranial_nerves", "look"),
         ("coordination_gait", "look"),
@@ -44,7 +46,8 @@ def test_a_blanket_and_not_examined_are_mentions(said, ask):
 def test_words_that_became_nothing_are_looked_at(ask):
     """Every not-placed remark is shown with its words and time; talk is not."""
     queries = ask(
-        "not-placed", remarks=(remark(RemarkKind.NOT_PLACED, "brisk as ever"), remark(RemarkKind.TALK, "the phone rang"))
+        "not-placed",
+        remarks=(remark(RemarkKind.NOT_PLACED, "brisk as ever"), remark(RemarkKind.TALK, "the phone rang")),
     )
     assert [(query.quote, query.start_s, query.severity) for query in queries] == [("brisk as ever", 3.0, "look")]
 
@@ -83,7 +86,9 @@ def test_a_spoken_reference_is_held_against_the_one_given(exam, grammar, text, p
     """Another reference than the one given must be asked; the message names neither."""
     transcript = Transcript(words=tuple(Word(text=word) for word in text.split()))
     queries = [
-        query for query in run_checks(exam(transcript=transcript, patient=patient), grammar) if query.code == "patient-mismatch"
+        query
+        for query in run_checks(exam(transcript=transcript, patient=patient), grammar)
+        if query.code == "patient-mismatch"
     ]
     assert len(queries) == count
     assert all(patient not in query.message for query in queries)

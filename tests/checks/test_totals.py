@@ -7,7 +7,9 @@ def coma(said, eye, verbal, motor, total):
     """The coma scale as dictated; None: that part was not."""
     parts = {"gcs_eye": eye, "gcs_verbal": verbal, "gcs_motor": motor, "gcs_total": total}
     return [
-        said(item, "not_assessable" if value == "T" else "measured", value) for item, value in parts.items() if value is not None
+        said(item, "not_assessable" if value == "T" else "measured", value)
+        for item, value in parts.items()
+        if value is not None
     ]
 
 

@@ -1,0 +1,57 @@
+"""hear_recording(): the order of the steps from a recording to its transcript, nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Protocol
+
+from dictate.hearing.audio import RATE_HZ, Block, Recording, Samples
+from dictate.hearing.chunks import Span, cut_chunks
+from dictate.hearing.lost import fill_gaps
+from dictate.hearing.passes import Ears, Memory, hear_chunks
+from dictate.model.words import Hints, ModelIdentity, Stretch, Transcript, Word
+
+
+class Listener(Ears, Protocol):
+    """What is asked of an engine here."""
+
+    @property
+    def identity(self) -> ModelIdentity: ...  # noqa: D102
+    def spans(self, samples: Samples) -> list[Span]: ...  # noqa: D102
+
+
+def hear_recording(
+    engine: Listener, path: Path, *, hints: Hints, progress: Callable[[float], None] | None = None
+) -> Transcript:
+    """Block by block: where voice is, chunks, words, and a second hearing of voiced stretches without words."""
+    recording = Recording(path)
+    identity = engine.identity
+    words: list[Word] = []
+    speech: list[Stretch] = []
+    untranscribed: list[Stretch] = []
+    memory = Memory()
+    for block in recording.blocks():
+        spans = engine.spans(block.samples)
+        chunks = cut_chunks(spans, block.samples, block_start_s=block.start_s)
+        heard, lost = fill_gaps(engine, block, spans, hear_chunks(engine, block, chunks, hints, memory))
+        words += heard
+        speech += [_stretch(span, block) for span in spans]
+        untranscribed += lost
+        if progress and recording.declared_s:
+            progress(min(1.0, block.end_s / recording.declared_s))
+    if progress:
+        progress(1.0)
+    return Transcript(
+        words=tuple(words),
+        sources=(recording.source(),),
+        speech=tuple(speech),
+        untranscribed=tuple(untranscribed),
+        model=identity,
+    )
+
+
+def _stretch(span: Span, block: Block) -> Stretch:
+    return Stretch(
+        start_s=round(block.start_s + span.start / RATE_HZ, 2), end_s=round(block.start_s + span.end / RATE_HZ, 2)
+    )

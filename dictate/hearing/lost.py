@@ -1,0 +1,127 @@
+"""Voiced stretches without words: heard again alone, and reported when nothing comes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from statistics import median
+
+from dictate.hearing.audio import RATE_HZ, Block
+from dictate.hearing.chunks import PAD_S, Chunk, Span
+from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
+from dictate.model.words import Stretch, Word
+
+LONGEST_GAP_S = 0.5  # voiced and without words for longer: something may be lost
+LEAST_RATE = 0.5  # share of the speaker's usual letters per second, below which words may be lost
+LEAST_SPAN_S = 1.0  # shorter spans say nothing about the rate
+LETTERS_PER_DIGIT = 4  # "142" stands for "one forty two"
+MORE = 1.3  # the second hearing replaces the first when it has this many times its letters
+EDGE_S = 0.1
+
+
+@dataclass(frozen=True)
+class Gap:
+    """A voiced stretch to be heard again; `whole`: its own words are in doubt too."""
+
+    start_s: float
+    end_s: float
+    whole: bool
+
+
+def fill_gaps(
+    ears: Ears, block: Block, spans: Sequence[Span], words: Sequence[Word]
+) -> tuple[list[Word], list[Stretch]]:
+    """The words with what a second hearing found in the gaps, and the gaps that stayed without words."""
+    gaps = find_gaps([_seconds(span, block) for span in spans], words)
+    result, lost = list(words), []
+    for gap, found in zip(gaps, _hear_alone(ears, block, gaps), strict=True):
+        inside = [word for word in result if _within(word, gap)]
+        fresh = [word for word in found if _within(word, gap)]
+        if not gap.whole:
+            fresh = _without_neighbours(fresh, result, gap)
+        if fresh and letters(fresh) > MORE * letters(inside):
+            result = sorted([word for word in result if word not in inside] + fresh, key=lambda word: word.start_s or 0.0)
+        elif not inside:
+            lost.append(Stretch(start_s=round(gap.start_s, 2), end_s=round(gap.end_s, 2)))
+    return result, lost
+
+
+def find_gaps(spans: Sequence[tuple[float, float]], words: Sequence[Word]) -> list[Gap]:
+    """Voiced stretches (start, end in seconds) that words do not cover, or cover far too thinly."""
+    held = [[word for word in words if _middle(word) >= start and _middle(word) < end] for start, end in spans]
+    rates = [letters(own) / (end - start) for own, (start, end) in zip(held, spans, strict=True) if own]
+    usual = median(rates) if rates else 0.0
+    gaps: list[Gap] = []
+    for own, (start, end) in zip(held, spans, strict=True):
+        thin = end - start >= LEAST_SPAN_S and letters(own) < LEAST_RATE * usual * (end - start)
+        if own and thin:
+            gaps.append(Gap(start, end, whole=True))
+        else:
+            gaps += [Gap(*run, whole=False) for run in _uncovered(start, end, words)]
+    return gaps
+
+
+def letters(words: Sequence[Word]) -> int:
+    """Length of the words as spoken: a digit counts as the word it stands for."""
+    text = "".join(word.text for word in words)
+    return sum(LETTERS_PER_DIGIT if char.isdigit() else char.isalpha() for char in text)
+
+
+def _uncovered(start: float, end: float, words: Sequence[Word]) -> list[tuple[float, float]]:
+    runs, at = [], start
+    for word in words:
+        if word.start_s is None or word.end_s is None or word.end_s <= at:
+            continue
+        if word.start_s >= end:
+            break
+        if word.start_s - at > LONGEST_GAP_S:
+            runs.append((at, word.start_s))
+        at = max(at, word.end_s)
+    if end - at > LONGEST_GAP_S:
+        runs.append((at, end))
+    return runs
+
+
+def _hear_alone(ears: Ears, block: Block, gaps: Sequence[Gap]) -> list[list[Word]]:
+    """Words of each gap, heard by itself without terms; none where the hearing is doubtful."""
+    chunks = [_chunk(gap, block) for gap in gaps]
+    encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
+    decoded = ears.decode(encoded, [ears.prompt(())] * len(chunks), beam=BEAM)
+    timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
+    return [
+        [] if is_doubtful(text, chunk.seconds) else to_words(words, chunk)
+        for chunk, text, words in zip(chunks, decoded, timed, strict=True)
+    ]
+
+
+def _chunk(gap: Gap, block: Block) -> Chunk:
+    first = max(0, int((gap.start_s - PAD_S - block.start_s) * RATE_HZ))
+    last = min(len(block.samples), int((gap.end_s + PAD_S - block.start_s) * RATE_HZ))
+    return Chunk(block.start_s, (Span(first, last),))
+
+
+def _without_neighbours(fresh: list[Word], words: Sequence[Word], gap: Gap) -> list[Word]:
+    """Words of the gap less those that only repeat the word before or after it."""
+    before = [word for word in words if _middle(word) < gap.start_s][-1:]
+    after = [word for word in words if _middle(word) >= gap.end_s][:1]
+    if fresh and before and _same(fresh[0], before[0]):
+        fresh = fresh[1:]
+    if fresh and after and _same(fresh[-1], after[0]):
+        fresh = fresh[:-1]
+    return fresh
+
+
+def _same(one: Word, other: Word) -> bool:
+    return one.text.strip(".,?!").lower() == other.text.strip(".,?!").lower()
+
+
+def _within(word: Word, gap: Gap) -> bool:
+    return gap.start_s - EDGE_S <= _middle(word) <= gap.end_s + EDGE_S
+
+
+def _middle(word: Word) -> float:
+    return ((word.start_s or 0.0) + (word.end_s or 0.0)) / 2
+
+
+def _seconds(span: Span, block: Block) -> tuple[float, float]:
+    return block.start_s + span.start / RATE_HZ, block.start_s + span.end / RATE_HZ

@@ -1,0 +1,48 @@
+"""Heart-rate criterion and ratio."""
+
+from __future__ import annotations
+
+from reckoning.series import changes, figures, finding, series
+
+from dictate.model import Choice, Status
+from dictate.reckoning.rates import rise_verdict
+
+
+def test_a_rise_without_pressures_is_not_judged():
+    """Whether the pressure fell is not known."""
+    verdict, sentence = rise_verdict(changes("supine - 70 > 3 min - 104"), age=34)
+    assert verdict == "not judged"
+    assert "no pressures" in sentence
+
+
+def test_a_rise_at_once_is_not_judged():
+    """A rate read at once does not show that the rise lasts."""
+    assert rise_verdict(changes("supine 118/74, 68 > 0 min 114/76, 104"), age=34)[0] == "not judged"
+
+
+def test_one_reading_is_said_to_be_one():
+    """A single rate cannot show that the rise is sustained."""
+    assert "one reading" in rise_verdict(changes("supine 118/74, 68 > 5 min 114/76, 98"), age=34)[1]
+    two = "supine 118/74, 68 > 3 min 114/76, 98 > 5 min 114/76, 98"
+    assert "one reading" not in rise_verdict(changes(two), age=34)[1]
+
+
+def test_without_age_a_rise_of_forty_meets_both_limits():
+    """From 40 on the age does not matter; between 30 and 40 it does."""
+    assert rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 100"), age=None)[0] == "met"
+    verdict, sentence = rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 99"), age=None)
+    assert verdict == "not judged"
+    assert "age" in sentence
+
+
+def test_no_ratio_when_the_rhythm_is_irregular():
+    """The ratio needs sinus rhythm."""
+    readings = series("supine 150/85, 65 > 3 min 106/66, 73")
+    rhythm = finding("heart_rhythm", Choice(choice="irregular"), status=Status.ABNORMAL)
+    assert len(figures("rate to pressure ratio", readings)) == 1
+    assert figures("rate to pressure ratio", (*readings, rhythm)) == ()
+
+
+def test_no_rates_no_figure():
+    """Pressures alone say nothing of the rate."""
+    assert figures("postural heart-rate criterion", series("supine 150/85 > 3 min 106/66")) == ()
