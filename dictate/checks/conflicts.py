@@ -12,6 +12,7 @@ from dictate.checks.coverage import (
     covers_side,
     covers_site,
     is_abnormal,
+    is_plural,
     is_reassuring,
     same_circumstances,
     sides_meet,
@@ -20,11 +21,12 @@ from dictate.checks.registry import Doubt, check
 from dictate.checks.series import PRESSURE, RATE, without_position
 from dictate.checks.wording import capital, item_of, phrase, said, topic
 from dictate.grammar import Grammar, Item
-from dictate.model import Acuity, Choice, Examination, Finding, Grade, Pressure, Quantity, Score, Status, Text
+from dictate.model import Acuity, Choice, Examination, Finding, Grade, Pressure, Quantity, Score, Side, Status, Text
 
 # Items of which several different things are said side by side.
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
+NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"
 REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|else|elsewhere|other)\b", re.IGNORECASE)
 
 
@@ -41,15 +43,18 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if earlier.item != later.item or any(finding is one for one in open_positions for finding in (earlier, later)):
             continue
         item = item_of(grammar, later.item)
-        if item is not None and _same_place(earlier, later) and _differ(earlier, later, item, exam):
+        if item is not None and _same_place(earlier, later, item) and _differ(earlier, later, item, exam):
             text = f"{topic(later, grammar)}: {said(earlier)}, then {said(later)}; which is right?"
             yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
 
 
-def _same_place(earlier: Finding, later: Finding) -> bool:
-    """Same side, site, position and minutes, and neither an exception to the other."""
+def _same_place(earlier: Finding, later: Finding, item: Item) -> bool:
+    """Same side, site, position and minutes, and neither an exception to the other; a plural speaks of both sides."""
     places = [(finding.site, finding.position, finding.minutes) for finding in (earlier, later)]
-    return places[0] == places[1] and sides_meet(earlier.side, later.side) and not (later.excepted or earlier.excepted)
+    if places[0] != places[1] or earlier.excepted or later.excepted:
+        return False
+    sides = [Side.BOTH if one.side is None and is_plural(one, item) else one.side for one in (earlier, later)]
+    return sides_meet(*sides)
 
 
 def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> bool:
@@ -125,7 +130,7 @@ def _excludes(
     other: Finding, other_item: Item, finding: Finding, item: Item, exam: Examination, grammar: Grammar
 ) -> bool:
     """Whether `other` says that what was found cannot be."""
-    if REST.search(other.quote) and _begins(finding) < _begins(other):
+    if _begins(finding) < _begins(other) and _is_rest(other, exam):
         return False  # "otherwise normal": what was said before it is the exception
     if other.item == finding.item:
         return _denies(other, finding, item, grammar)
@@ -140,11 +145,27 @@ def _excludes(
     return is_reassuring(other, other_item, grammar) and is_abnormal(finding, item, grammar)
 
 
+def _is_rest(finding: Finding, exam: Examination) -> bool:
+    """Whether it was said of the rest only: by its own words, or those just before or behind in the sentence."""
+    words = exam.transcript.words
+    first, last = finding.evidence[0].first, finding.evidence[-1].last
+    before: list[str] = []
+    for word in reversed(words[max(0, first - NEAR) : first]):
+        if word.text.endswith((".", "?", "!")):
+            break
+        before.insert(0, word.text)
+    ended = last < len(words) and words[last].text.endswith((".", ";", "?", "!"))
+    behind = [] if ended else [word.text for word in words[last + 1 : last + 2]]
+    return REST.search(" ".join((*before, finding.quote, *behind))) is not None
+
+
 def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> bool:
     """One item: a normal or absent that reaches as far as the finding."""
-    if not is_abnormal(finding, item, grammar) or not is_reassuring(other, item, grammar):
+    found_number = finding.status is Status.MEASURED and not isinstance(finding.value, Grade)
+    denied = other.status is Status.ABSENT and found_number  # "no sensory level", and a level at T4
+    if not denied and not (is_abnormal(finding, item, grammar) and is_reassuring(other, item, grammar)):
         return False
-    if isinstance(other.value, Choice) and isinstance(finding.value, Choice):
+    if isinstance(other.value, Choice) and isinstance(finding.value, Choice) and _same_place(other, finding, item):
         return False  # two choices of one list: values-conflict asks
     if finding.item in SEVERAL_AT_ONCE and str(other.value or "") != str(finding.value or ""):
         return False

@@ -6,7 +6,7 @@ import re
 
 from dictate.checks.wording import item_of
 from dictate.grammar import Grammar, Item
-from dictate.model import Finding, Grade, Side, Status, Text
+from dictate.model import Component, Finding, Grade, Side, Status, Text
 
 # Site → the sites within it.
 _WITHIN: dict[str, frozenset[str]] = {
@@ -71,14 +71,21 @@ _WITHIN["arm"] = _WITHIN["upper_limb"] - {"arm"} | {"upper_limb"}
 _WITHIN["leg"] = _WITHIN["lower_limb"] - {"leg"} | {"lower_limb"}
 _WITHIN["limb"] = _WITHIN["upper_limb"] | _WITHIN["lower_limb"] | {"upper_limb", "lower_limb"}
 # Items that stand in a component and are yet no part of a plain "normal" of it.
-APART: dict[str, tuple[str, ...]] = {
-    "general_all": ("orthostatic_symptoms", "examination_conditions", "pain_score", "handedness"),
-    "mental_status_all": ("speech", "motor_response", "glabellar", "grasp", "palmomental", "snout", "rooting"),
-    "sensory_all": ("romberg",),
+APART: dict[Component, tuple[str, ...]] = {
+    Component.GENERAL: ("orthostatic_symptoms", "examination_conditions", "pain_score", "handedness"),
+    Component.MENTAL_STATUS: ("speech", "motor_response", "glabellar", "grasp", "palmomental", "snout", "rooting"),
+    Component.CRANIAL_NERVES: ("positional_test", "oculocephalic", "caloric"),
+    Component.SENSORY: ("romberg",),
 }
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 # Circumstances that make two statements about one item compatible ("with reinforcement", "on medication").
 _CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under)\b", re.IGNORECASE)
+# Names and places that mean both sides when said in the plural ("knee jerks two plus", "five seconds at the toes").
+PLURAL = re.compile(
+    r"\b(jerks|reflexes|knees|ankles|elbows|supinators|plantars|pupils|acuities|discs|fundi|corneals|pulsations|arms|hands|legs|feet"
+    r"|toes)\b",
+    re.IGNORECASE,
+)
 _SMALL = frozenset(
     ("a", "an", "and", "the", "of", "to", "in", "on", "at", "with", "for", "by", "is", "was", "no", "not")
 )
@@ -96,6 +103,11 @@ def sides_meet(one: Side | None, other: Side | None) -> bool:
     if one is None or other is None:
         return one is other
     return one is other or (Side.BOTH in (one, other) and Side.MIDLINE not in (one, other))
+
+
+def is_plural(finding: Finding, item: Item) -> bool:
+    """Whether the name was said in the plural, so both sides are meant; a muscle group is plural on one side too."""
+    return item.scale != "mrc" and PLURAL.search(finding.quote) is not None
 
 
 def covers_site(whole: str, part: str) -> bool:
@@ -157,20 +169,22 @@ def _is_low_or_high_grade(finding: Finding, item: Item, grammar: Grammar) -> boo
 
 
 def covers_item(blanket: Finding, item: Item, finding: Finding, grammar: Grammar) -> bool:
-    """Whether the blanket speaks of the finding's item."""
+    """Whether the blanket speaks of the finding's item: one it lists, one of its nerves, or one of its component."""
     other = item_of(grammar, finding.item)
     if other is None or finding.item == blanket.item:
         return False
+    if finding.item in item.covers or (other.covers and set(other.covers) <= set(item.covers)):
+        return True
+    if finding.component is not blanket.component or finding.item in APART.get(blanket.component, ()):
+        return False
+    nerves = re.fullmatch(r"cranial_nerves_(\d+)_(\d+)", blanket.item)
+    if nerves is not None:
+        return not other.blanket and _within_nerves(other.nerve, int(nerves.group(1)), int(nerves.group(2)))
     if item.covers:
-        return finding.item in item.covers or (bool(other.covers) and set(other.covers) <= set(item.covers))
-    if finding.component is not blanket.component or finding.item in APART.get(blanket.item, ()):
         return False
     if item.scale:
         return other.scale == item.scale
-    nerves = re.fullmatch(r"cranial_nerves_(\d+)_(\d+)", blanket.item)
-    if nerves is None:
-        return not other.blanket or bool(other.covers or other.scale)
-    return not other.blanket and _within_nerves(other.nerve, int(nerves.group(1)), int(nerves.group(2)))
+    return not other.blanket or bool(other.covers or other.scale)
 
 
 def _within_nerves(nerve: str, first: int, last: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.checks.coverage import is_plural
 from dictate.checks.registry import Doubt, SeverityWord, check
 from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
 from dictate.checks.wording import item_of, said, topic
@@ -41,12 +42,6 @@ BOTH_SIDED = re.compile(
     r"|stockings?|gloves?|all (four|4)|everywhere)\b",
     re.IGNORECASE,
 )
-# Names and places that mean both sides when said in the plural ("knee jerks two plus", "five seconds at the toes").
-PLURAL = re.compile(
-    r"\b(jerks|reflexes|knees|ankles|elbows|supinators|plantars|pupils|acuities|discs|fundi|corneals|arms|hands|legs|feet"
-    r"|toes)\b",
-    re.IGNORECASE,
-)
 
 
 @check("side-missing", severity="must")
@@ -63,8 +58,10 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if _says_both(finding) or not _side_matters(finding):
             continue
         doubt = f"{topic(finding, grammar)} {said(finding)}: which side?"
-        if not _is_plural(finding, item):
+        if not is_plural(finding, item):
             yield Doubt(finding, doubt, SIDES)
+        elif str(finding.value) == "absent":
+            continue  # absent in the plural is absent on both sides
         elif finding.status is not Status.MEASURED:
             yield Doubt(finding, doubt, ("both", "left", "right"))
         elif not _is_even(finding, item, grammar):
@@ -82,11 +79,6 @@ def _says_both(finding: Finding) -> bool:
         return True
     words = " ".join((finding.quote, str(finding.value or ""), *finding.detail))
     return BOTH_SIDED.search(words) is not None
-
-
-def _is_plural(finding: Finding, item: Item) -> bool:
-    """Whether the name was said in the plural; a muscle group is plural on one side too."""
-    return item.scale != "mrc" and PLURAL.search(finding.quote) is not None
 
 
 def _is_even(finding: Finding, item: Item, grammar: Grammar) -> bool:

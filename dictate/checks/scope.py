@@ -35,7 +35,8 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if not _is_mentioned(wanted.item, exam, grammar):
             names = missing.setdefault(grammar.component_of(wanted.item), [])
             names.append(name_of(grammar, wanted.item))
-    for component, names in missing.items():
+    for component in filter(missing.get, Component):
+        names = missing[component]
         part = capital(component.value.replace("_", " "))
         message = f"{part}, not mentioned: {', '.join(dict.fromkeys(names))}. Examined?"
         yield Doubt(None, message, ("not examined",), component=component)

@@ -34,20 +34,20 @@ def doctor() -> None:
     Example: dictate doctor
     """
     from dictate.cli.note import open_grammar
-    from dictate.hearing import describe_models
+    from dictate.hearing import describe_models, fetch_from_hub
     from dictate.settings import PROGRAM, cache_folder, user_grammar_folder
 
     print(f"{PROGRAM} {_version(PROGRAM)}, Python {sys.version.split()[0]}")
     for part in PARTS:
         print(f"  {part} {_version(part)}")
+    print(f"cache: {cache_folder()}")
+    states = [(report.state, report.text) for report in describe_models(fetch=fetch_from_hub)]
+    for state, text in states:
+        print(f"{state}: {text}")
     grammar = open_grammar(None)
     own = user_grammar_folder()
     print(f"grammar: {len(grammar.items)} items, SHA-256 {grammar.sha256[:12]}...")
     print(f"own phrases: {own}{'' if own.is_dir() else ' (none yet)'}")
-    print(f"cache: {cache_folder()}")
-    states = [(report.state, report.text) for report in describe_models()]
-    for state, text in states:
-        print(f"{state}: {text}")
     if any(state in ("missing", "damaged") for state, _ in states):
         raise typer.Exit(FAULT)
 

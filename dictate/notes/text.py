@@ -108,7 +108,8 @@ class _Note:
 
     def _lines(self, component: Component, *, brief: bool) -> list[Line]:
         places = [at for at, finding in enumerate(self.exam.findings) if finding.component is component]
-        plain = [at for at in places if self._is_plain(at)] if brief else []
+        telling = {self.exam.findings[at].item for at in places if not (brief and self._is_plain(at))}
+        plain = [at for at in places if self.exam.findings[at].item not in telling]
         series = self._series(places)
         in_series = {at for line in series for at in line.findings}
         by_item: dict[str, list[int]] = {}
@@ -156,12 +157,15 @@ class _Note:
         return [Line(f"{words.POSTURAL}:"), *(self._stance_line(group) for group in stances.values())]
 
     def _stance_line(self, group: list[int]) -> Line:
+        findings = [self.exam.findings[at] for at in group]
+        shared = [part for part in findings[0].detail if len(group) > 1 and all(part in one.detail for one in findings)]
         parts = []
-        for at in group:
-            finding = self.exam.findings[at]
-            said = phrase(finding, self.grammar, with_circumstances=False)
+        for at, finding in zip(group, findings, strict=True):
+            own = finding.model_copy(update={"detail": tuple(part for part in finding.detail if part not in shared)})
+            said = phrase(own, self.grammar, with_circumstances=False)
             parts.append(self._marked(at, f"{item_name(self.grammar, finding.item)} {said}"))
-        return Line(f"{circumstances(self.exam.findings[group[0]])}: {', '.join(parts)}", tuple(group), depth=2)
+        stance = circumstances(findings[0]) + (f" ({'; '.join(shared)})" if shared else "")
+        return Line(f"{stance}: {', '.join(parts)}", tuple(group), depth=2)
 
     def _is_plain(self, at: int) -> bool:
         """Normal or absent, certain, without anything more to say."""

@@ -20,7 +20,7 @@ SECTIONS = {  # spoken, and yet no part of the examination
 }
 SIDES = {Side.RIGHT: "right", Side.LEFT: "left", Side.BOTH: "both sides", Side.MIDLINE: "midline"}  # in written order
 POSITIONS = {
-    Position.SUPINE: "lying",
+    Position.SUPINE: "supine",
     Position.SITTING: "sitting",
     Position.STANDING: "standing",
     Position.TILTED: "tilted",

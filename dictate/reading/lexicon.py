@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
@@ -29,6 +30,7 @@ _WORD_KINDS = {
     "reasons": "reason", "rest": "rest", "throughout": "throughout", "equal": "equal", "fillers": "filler", "talk": "talk",
     "next_patient": "next_patient", "comparisons": "comparison", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
 }  # fmt: skip
+_PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
 
 
@@ -52,6 +54,13 @@ def variants(words: tuple[str, ...]) -> Iterable[tuple[str, ...]]:
         yield (*words[:-1], last + "s")
 
 
+def _words(phrase: str) -> tuple[str, ...]:
+    """The phrase as it is matched; plain lower-case words need no tokenizer."""
+    if _PLAIN.fullmatch(phrase):
+        return tuple(phrase.replace("-", " ").split())
+    return tuple(token.lower for token in tokenize(transcript_of_text(phrase)))
+
+
 class Lexicon:
     """All phrases of a grammar, ready to be found in a text."""
 
@@ -65,15 +74,13 @@ class Lexicon:
             self._add(part.headings, Role("heading", key=component.value))
             for name, item in part.items.items():
                 self._add_item(name, item)
-        self._matcher = self._make_matcher()
 
     def _add(self, phrases: Iterable[str], role: Role, *, inflect: bool = True) -> None:
         for phrase in phrases:
-            tokens = tokenize(transcript_of_text(phrase))
-            words = tuple(token.lower for token in tokens)
+            words = _words(phrase)
             if not words:
                 continue
-            shout = len(tokens) == 1 and phrase.isupper() and len(phrase) <= 3
+            shout = len(words) == 1 and phrase.isupper() and len(phrase) <= 3
             for form in variants(words) if inflect and not (shout and len(phrase) < 3) else (words,):
                 entry = (role, shout)
                 if entry not in self._phrases[form]:
@@ -126,13 +133,17 @@ class Lexicon:
         for site, phrases in item.sites.items():
             self._add((*phrases, site.replace("_", " ")), Role("site", name, site))
 
-    def _make_matcher(self) -> PhraseMatcher:
+    def _matcher(self, tokens: Sequence[Token]) -> PhraseMatcher:
+        """A matcher of the phrases whose words all occur in this text: making one Doc a phrase is what costs time."""
         from spacy.matcher import PhraseMatcher
         from spacy.tokens import Doc
 
         vocab = pipeline().vocab
+        said = {token.lower for token in tokens}
         matcher = PhraseMatcher(vocab, attr="ORTH")
-        matcher.add("phrase", [Doc(vocab, words=list(words)) for words in self._phrases])
+        docs = [Doc(vocab, words=list(words)) for words in self._phrases if said.issuperset(words)]
+        if docs:
+            matcher.add("phrase", docs)
         return matcher
 
     def site_in(self, text: str) -> str:
@@ -146,7 +157,7 @@ class Lexicon:
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""
         spans: list[Mark] = find_numbers(tokens)
-        for _, start, end in self._matcher(make_doc(list(tokens))):
+        for _, start, end in self._matcher(tokens)(make_doc(list(tokens))):
             roles = self._roles(tokens, start, end)
             if roles and not any(token.ends_sentence for token in tokens[start : end - 1]):
                 spans.append(Mark(start, end, roles))

@@ -191,6 +191,9 @@ class SentenceReader:
         if not any(self.divider.accepts(self.said.candidates, n) for n in nodes if self.divider.is_value(n)):
             if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
                 return
+        blanket = all(self.items[c].blanket for c in self.said.candidates)
+        if blanket and any(n.main == "negation" or n.mark.has("absent") for n in nodes):
+            return  # "no light perception" after a heading denies nothing of the whole component
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
         if any(n.mark.has("same") and not n.mark.has("normal") for c in cells for n in c.values):

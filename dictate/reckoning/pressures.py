@@ -68,19 +68,19 @@ def arm_difference(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         rights = [one for one in here if one.side is Side.RIGHT]
         lefts = [one for one in here if one.side is Side.LEFT]
         if len(rights) == 1 and len(lefts) == 1 and rights[0] not in refused and lefts[0] not in refused:
-            yield _difference(rights[0], lefts[0])
+            yield from _difference(rights[0], lefts[0])
 
 
-def _difference(right: Reading, left: Reading) -> Figure:
+def _difference(right: Reading, left: Reading) -> Iterator[Figure]:
     if right.pressure is None or left.pressure is None:
-        raise ValueError("a difference between the arms needs both pressures")
+        return
     difference = right.pressure.systolic - left.pressure.systolic
     above = [f"{limit} ({source})" for limit, source in ARM_LIMITS if abs(difference) > limit]
     lowest, source = ARM_LIMITS[0]
     judged = f"above {', '.join(above)}" if above else f"not above {lowest} ({source})"
     higher = "right higher" if difference > 0 else "left higher" if difference < 0 else "equal"
     where = f", {right.when}" if right.when else ""
-    return Figure(
+    yield Figure(
         name="difference between the arms",
         text=f"Systolic difference between the arms{where}: {abs(difference)} mmHg ({higher}); {judged}; one pair only",
         formula="right systolic - left systolic",

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from dictate.checks import run_checks
+from dictate.model import Evidence, Text, Transcript, Word
+
 
 def test_the_same_grade_twice_with_two_values_must_be_asked(said, ask):
     """Left knee jerk 3+ and later 1+: both are kept, and asked about."""
@@ -269,3 +272,83 @@ def test_symptoms_at_different_times_stand_together(said, ask):
         )
         == ()
     )
+
+
+def test_a_bare_plural_speaks_of_both_sides(said, ask):
+    """ "Knee jerks 2+" and later "left knee jerk 3+" cannot both be; without plural the side is asked instead."""
+    left = said("reflex_patellar", "measured", "3+", side="left")
+    plural = said("reflex_patellar", "measured", "2+", quote="knee jerks two plus")
+    single = said("reflex_patellar", "measured", "2+", quote="knee jerk two plus")
+    assert len(ask("values-conflict", plural, left)) == 1
+    assert ask("values-conflict", single, left) == ()
+    assert len(ask("side-missing", single, left)) == 1
+
+
+def test_plantars_flexor_and_one_extensor_must_be_asked(said, ask):
+    """A choice without side against another on one side is asked once."""
+    pair = (
+        said("plantar_response", "normal", "flexor", quote="toes down"),
+        said("plantar_response", "abnormal", "extensor", side="right", quote="right plantar extensor"),
+    )
+    assert len(ask("contradiction", *pair)) + len(ask("values-conflict", *pair)) == 1
+
+
+def test_no_level_excludes_a_level(said, ask):
+    """ "No sensory level" and a level at T4."""
+    assert len(ask("contradiction", said("sensory_level", "absent"), said("sensory_level", "measured", "T4"))) == 1
+
+
+def test_values_of_two_kinds_are_not_compared(said, ask):
+    """A number and a descriptor of one item stand side by side."""
+    seconds = said("finger_taps", "measured", "30", side="left")
+    words = said("finger_taps", "abnormal", Text(words="slow"), side="left")
+    assert ask("values-conflict", seconds, words) == ()
+
+
+def test_a_change_of_unit_is_another_value(said, ask):
+    """71 kg and 71 lb are two values."""
+    pair = (said("weight", "measured", "71", unit="kg"), said("weight", "measured", "71", unit="[lb_av]"))
+    assert len(ask("values-conflict", *pair)) == 1
+
+
+def test_choices_of_a_closed_list_conflict_even_when_both_are_abnormal(said, ask):
+    """Sluggish and later fixed; said in one breath they describe one finding."""
+    sluggish = said("pupil_reaction", "abnormal", "sluggish", side="left")
+    fixed = said("pupil_reaction", "abnormal", "fixed", side="left")
+    assert len(ask("values-conflict", sluggish, said("gait", "normal"), fixed)) == 1
+    assert ask("values-conflict", sluggish, fixed) == ()
+
+
+def test_what_the_grammar_does_not_know_is_left_alone(said, ask):
+    """An item of an older grammar raises nothing and breaks nothing."""
+    old = said("gait", "normal").model_copy(update={"item": "gait_of_old"})
+    assert ask("contradiction", old, said("gait", "abnormal", "ataxic")) == ()
+    assert ask("value-implausible", old) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("left drift , the rest of the motor examination normal", 0),
+        ("left drift ; otherwise motor examination normal", 0),
+        ("left drift . motor examination normal otherwise", 0),
+        ("left drift . motor examination normal", 1),
+        ("otherwise well. left drift . motor examination normal. otherwise", 1),
+    ],
+)
+def test_the_rest_is_told_by_the_words_around_it(said, exam, grammar, text, count):
+    """ "The rest of the", "otherwise" may stand outside the words a blanket was taken from."""
+    words = text.split()
+    drift, motor = words.index("left"), words.index("motor")
+    findings = tuple(
+        finding.model_copy(
+            update={"evidence": (Evidence(first=first, last=last, quote=" ".join(words[first : last + 1])),)}
+        )
+        for finding, first, last in (
+            (said("pronator_drift", "present", side="left"), drift, drift + 1),
+            (said("motor_all", "normal"), motor, motor + 2),
+        )
+    )
+    one = exam(transcript=Transcript(words=tuple(Word(text=word) for word in words)))
+    queries = run_checks(one.model_copy(update={"findings": findings}), grammar)
+    assert [query.code for query in queries] == ["contradiction"] * count

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from dictate.checks import run_checks
+from dictate.grammar import Item
+from dictate.model import Component, Position
+
 
 @pytest.mark.parametrize(
     ("item", "status", "value", "more"),
@@ -47,6 +51,7 @@ def test_a_paired_item_that_may_differ_needs_its_side(said, ask, item, status, v
         ("pupil_size", "measured", "3", {"quote": "pupils three millimetres"}),
         ("reflex_patellar", "measured", "2+", {"quote": "knee jerks two plus"}),
         ("reflex_achilles", "measured", "0", {"quote": "ankles absent"}),
+        ("pinprick", "abnormal", "absent", {"quote": "pinprick absent at the toes"}),
     ],
 )
 def test_no_side_is_missing(said, ask, item, status, value, more):
@@ -159,3 +164,16 @@ def test_minutes_zero_is_a_time(said, ask):
         )
         == ()
     )
+
+
+def test_other_readings_in_several_positions_need_theirs(said, exam, grammar):
+    """Vital capacity lying and once without position: asked, the dizziness scope or not."""
+    item = Item(name="vital capacity", kind="quantity", unit="L", positions=True)
+    part = grammar.components[Component.GENERAL]
+    part = part.model_copy(update={"items": {**part.items, "vital_capacity": item}})
+    changed = grammar.model_copy(update={"components": {**grammar.components, Component.GENERAL: part}})
+    made = said("heart_rate", "measured", "3")
+    lying = made.model_copy(update={"item": "vital_capacity", "position": Position.SUPINE})
+    other = made.model_copy(update={"item": "vital_capacity"})
+    assert [query.code for query in run_checks(exam(lying, other), changed)] == ["position-missing"]
+    assert run_checks(exam(other), changed) == ()

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from dictate.model import Acuity, Quantity
+from dictate.checks import run_checks
+from dictate.grammar import Item
+from dictate.grammar.schema import Limits
+from dictate.model import Acuity, Component, Quantity
 
 
 @pytest.mark.parametrize(
@@ -88,6 +91,36 @@ def test_acuity_in_words_is_left_alone(said, ask):
     assert (
         ask("value-implausible", said("visual_acuity", "measured", Acuity(text="counting fingers"), side="left")) == ()
     )
+
+
+@pytest.mark.parametrize(
+    ("limits", "text"),
+    [
+        ({"low": 5.0}, "the lowest of 5 /min"),
+        ({"high": 9.0}, "the limit of 9 /min"),
+        ({"low": 5.0, "high": 9.0}, "5 to 9 /min"),
+    ],
+)
+def test_the_limit_is_named(said, exam, grammar, limits, text):
+    """The question says what the number is held against."""
+    bound = Item(name="heart rate", kind="quantity", unit="/min", limits=Limits(source="own", **limits))
+    part = grammar.components[Component.GENERAL]
+    part = part.model_copy(update={"items": {**part.items, "heart_rate": bound}})
+    changed = grammar.model_copy(update={"components": {**grammar.components, Component.GENERAL: part}})
+    number = "4" if "low" in limits else "10"
+    (query,) = run_checks(exam(said("heart_rate", "measured", number)), changed)
+    assert f"outside {text};" in query.message
+
+
+@pytest.mark.parametrize(("item", "value"), [("recall", "-1"), ("heart_rate", "-70"), ("blood_pressure", "120/0")])
+def test_nothing_is_below_zero(said, ask, item, value):
+    """Counts, rates and pressures begin at zero."""
+    assert len(ask("value-implausible", said(item, "measured", value))) == 1
+
+
+def test_a_unit_that_cannot_be_converted_is_not_judged(said, ask):
+    """Limits in Celsius say nothing of another, unknown unit."""
+    assert ask("value-implausible", said("temperature", "measured", "310", unit="K")) == ()
 
 
 def test_a_pressure_said_the_wrong_way_round_suggests_its_reverse(said, ask):

@@ -25,9 +25,9 @@ def test_one_grouped_question_for_each_component(said, ask):
     )
     assert [(query.component, query.severity) for query in queries] == [
         ("cranial_nerves", "look"),
-        ("coordination_gait", "look"),
         ("sensory", "look"),
-    ] or {query.component for query in queries} == {"cranial_nerves", "coordination_gait", "sensory"}
+        ("coordination_gait", "look"),
+    ]
 
 
 def test_a_blanket_and_not_examined_are_mentions(said, ask):

@@ -11,22 +11,21 @@ from pathlib import Path
 import pytest
 from by_hand import DEMOS
 
-CUT_OFF = '''
-"""No socket of this process reaches anything."""
+CUT_OFF = """
 import socket
 
 
-class CutOff(socket.socket):
-    def connect(self, address):
-        raise OSError(f"the network is cut off: {address}")
+def refuse(*_, **__):
+    raise OSError("the network is cut off")
 
-    connect_ex = sendto = connect
+
+class CutOff(socket.socket):
+    connect = connect_ex = sendto = refuse
 
 
 socket.socket = CutOff
-socket.create_connection = CutOff.connect
-socket.getaddrinfo = lambda *args, **more: CutOff.connect(None, args)
-'''
+socket.create_connection = socket.getaddrinfo = refuse
+"""
 Run = Callable[..., "subprocess.CompletedProcess[str]"]
 
 

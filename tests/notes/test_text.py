@@ -185,11 +185,24 @@ def test_postural_series_is_one_line_per_stance(small: Grammar) -> None:
     )  # fmt: skip
     assert block(write_note(exam, small), "GENERAL EXAMINATION") == [
         "Postural series:",
-        "lying: blood pressure 148/86 mmHg, heart rate 62/min",
+        "supine: blood pressure 148/86 mmHg, heart rate 62/min",
         "standing at once: blood pressure 116/72 mmHg",
         "standing at 3 min: blood pressure 112/70 mmHg",
         "Lungs: normal",
     ]
+
+
+def test_what_a_whole_stance_shares_is_said_once(small: Grammar) -> None:
+    """A qualifier of every reading of a stance stands behind the stance."""
+    rested = ("after 5 min lying",)
+    exam = examination(
+        pressure(148, 86, Position.SUPINE).model_copy(update={"detail": rested}),
+        finding(Component.GENERAL, "heart_rate", Status.MEASURED, value=Quantity(number=62), unit="/min",
+                position=Position.SUPINE, detail=(*rested, "regular")),
+        pressure(116, 72, Position.STANDING, 0),
+    )  # fmt: skip
+    line = "supine (after 5 min lying): blood pressure 148/86 mmHg, heart rate 62/min (regular)"
+    assert block(write_note(exam, small), "GENERAL EXAMINATION")[1] == line
 
 
 def test_single_reading_is_no_series(small: Grammar) -> None:
@@ -323,6 +336,14 @@ def test_brief_note_loses_no_finding(small: Grammar) -> None:
     note = write_note(exam, small, brief=True)
     assert block(note, "GENERAL EXAMINATION") == ["Normal: lungs", "Absent: cyanosis"]
     assert block(note, "COORDINATION AND GAIT") == ["Gait: normal [?1]", "Normal: heel to shin right"]
+
+
+def test_brief_note_keeps_the_sides_of_an_item_together(small: Grammar) -> None:
+    """A normal side stands beside the other when the other has more to say."""
+    heel = (Component.COORDINATION_GAIT, "heel_shin")
+    exam = examination(finding(*heel, Status.NORMAL, side=Side.RIGHT), finding(*heel, Status.ABNORMAL, side=Side.LEFT))
+    note = write_note(exam, small, brief=True)
+    assert block(note, "COORDINATION AND GAIT") == ["Heel to shin: right normal, left abnormal"]
 
 
 def test_brief_note_still_lists_every_query(small: Grammar) -> None:
