@@ -170,6 +170,7 @@ class CommonWords(Frozen):
     talk: Phrases  # mark a clause as about another time, another person, or no examination
     next_patient: Phrases
     comparisons: Phrases  # "worse", "greater than": with a side they are detail, not the side
+    other_side: Phrases
     right_then_left: Phrases
     left_then_right: Phrases
 

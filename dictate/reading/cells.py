@@ -9,7 +9,7 @@ from dictate.model import Side
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 
 if TYPE_CHECKING:
     from dictate.reading.statements import Statement
@@ -64,7 +64,10 @@ class CellBuilder:
             return cells
         changed = list(cells)
         for cell in new:
-            target = self._target(changed, cell)
+            target = self._target([c for c in changed if not any(c is n for n in new)], cell)
+            if target is None:
+                changed.append(cell)
+                continue
             words = _words(target)
             cell.corrected = [*target.corrected, words] if words else list(target.corrected)
             cell.side = cell.side or (target.side if cell.values or cell.negated else None)
@@ -75,13 +78,13 @@ class CellBuilder:
             changed[_place(changed, target)] = cell
         return changed
 
-    def _target(self, cells: list[Cell], new: Cell) -> Cell:
-        """The cell a correction speaks of: the one of the same side, else the last."""
+    def _target(self, cells: list[Cell], new: Cell) -> Cell | None:
+        """The cell a correction speaks of: the one of the same side, else the last; None: all are corrected already."""
         if new.side is not None and new.values:
             for cell in reversed(cells):
                 if cell.side == new.side:
                     return cell
-        return cells[-1]
+        return cells[-1] if cells else None
 
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]) -> list[Cell]:
         cells = [Cell()]
@@ -109,6 +112,7 @@ class CellBuilder:
                 skip = place + self._comparison(cell, node, following)
             elif node.main in _SEPARATORS:
                 cell.split = True
+                cell.closed = cell.closed or node.main == "semicolon"
                 if node.text == "and":
                     cell.links.append(node)
             else:
@@ -148,14 +152,19 @@ class CellBuilder:
 
     def _take(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
         cell = cells[-1]
-        if node.main == "side":
+        if node.main == "other_side":
+            said = next((c.side for c in reversed(cells) if c.side in (Side.LEFT, Side.RIGHT)), None)
+            if said is not None and cell.side is None:
+                cell.side = Side.LEFT if said is Side.RIGHT else Side.RIGHT
+                cell.nodes.append(node)
+        elif node.main == "side":
             self._take_side(cells, node, following)
         elif node.main == "site" or (node.main == "dermatome" and "sensory_level" not in candidates):
             self._take_site(cells, node)
         elif node.main in ("value", "number", "dermatome"):
-            self._take_value(cells, node, candidates)
+            self._take_value(cells, node, candidates, following)
         elif node.main == "negation":
-            if cell.values and cell.split:
+            if cell.values:
                 cells.append(cell := Cell())
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
@@ -183,7 +192,9 @@ class CellBuilder:
         cell = cells[-1]
         side = Side(node.key("side"))
         limb = node.mark.role("site")
-        if cell.side is not None and cell.side != side:
+        if cell.split and (cell.values or cell.site_node is not None) and self._site_next(following):
+            cells.append(cell := Cell())
+        elif cell.side is not None and cell.side != side:
             joined = not (cell.split and cell.values) and not self._value_next(following) and not cell.values
             if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
                 cell.side = Side.BOTH
@@ -201,6 +212,11 @@ class CellBuilder:
             cell.site_node = node
         cell.split = False
 
+    def _site_next(self, following: list[Node]) -> bool:
+        """A body site follows directly ("R arm and R face")."""
+        after = next((n for n in following if n.main != "filler"), None)
+        return after is not None and after.main == "site"
+
     def _value_next(self, following: list[Node]) -> bool:
         """A value comes before the next break."""
         for node in following:
@@ -215,15 +231,44 @@ class CellBuilder:
 
     def _take_site(self, cells: list[Cell], node: Node) -> None:
         cell = cells[-1]
-        if cell.site_node is not None and (cell.split or cell.values):
-            side = cell.side if not cell.nodes or cell.nodes[-1].main == "side" else None
-            if cell.nodes[-1].main == "side" and len(cells[-1].nodes) and cell.side is not None and not cell.split:
-                side = cell.side
-            cells.append(cell := Cell(side=side))
+        if cell.site_node is not None and not cell.split:
+            cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
+            return
+        if cell.site_node is not None:
+            if self._limbs_together(cell, node):
+                cell.site = "arm_and_leg"
+                cell.nodes.append(node)
+                return
+            cells.append(cell := Cell())
         cell.site_node = node
         cell.nodes.append(node)
 
-    def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str]) -> None:
+    def _limbs_together(self, cell: Cell, node: Node) -> bool:
+        """ "right arm and leg": one statement about a whole side."""
+        if cell.site_node is None or not cell.links or cell.links[-1].mark.start < cell.site_node.mark.start:
+            return False
+        return {limb_of(cell.site_node.key("site")), limb_of(node.key("site"))} == {"upper_limb", "lower_limb"} and cell.side is not None
+
+    def _starts_anew(self, cell: Cell, node: Node, following: list[Node]) -> bool:
+        """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
+        if cell.values or not cell.split or (cell.side is None and cell.site_node is None):
+            return False
+        for after in following:
+            if after.main == "side":
+                return True
+            if after.is_break or after.main in ("value", "number"):
+                return False
+        return False
+
+    def _decides_name(self, said: list[Node], node: Node, cell: Cell) -> bool:
+        """ "facial droop absent": the word decides the sign just named."""
+        if cell.side is not None and cell.split:
+            return False
+        return all(n.main == "item" for n in said) and node.mark.number is None and node.mark.has(
+            "absent", "present", "not_examined", "not_assessable", "unchanged"
+        )
+
+    def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
         if node.mark.has("equal") and cell.side is None and not all(self.items[c].blanket for c in candidates):
             owned = [c for c in candidates if node.value_roles(c)]
@@ -235,9 +280,11 @@ class CellBuilder:
             return
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
+        if self._starts_anew(cell, node, following):
+            cells.append(cell := Cell())
         owner = self.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owner(candidates, v) == owner]
-        if said and not self._goes_on(said[-1], node, cell, owner):
+        if said and not self._decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner):
             before = cell
             cells.append(cell := Cell())
             cell.site_node = None
@@ -317,6 +364,8 @@ class CellBuilder:
                 result.append(cell)
                 continue
             before = result[-1]
+            if before.closed:
+                continue  # after a semicolon nothing is shared
             if cell.site_node is None and cell.side is not None and all(c.side is None for c in result):
                 for one in result:
                     one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]

@@ -26,8 +26,8 @@ class Cell:
     nodes: list[Node] = field(default_factory=list)
     links: list[Node] = field(default_factory=list)  # "and" between descriptors
     split: bool = False  # a comma or link came after its last value
+    closed: bool = False  # a semicolon came after it
     corrected: list[str] = field(default_factory=list)
-    doubtful_side: bool = False  # two values with no word saying which side is which
 
     @property
     def empty(self) -> bool:

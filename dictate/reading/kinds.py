@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from dictate.grammar import Item, Scale
-from dictate.model import Acuity, Choice, Grade, Pressure, Quantity, Score, Side, Status, Text, Value
+from dictate.model import Acuity, Choice, Grade, Pressure, Quantity, Score, Side, Status, Text, Value, number_text
 from dictate.reading.marks import Number
 from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize, transcript_of_text
@@ -27,21 +27,27 @@ class Meaning:
 def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
     """What a number phrase means of an item; None when it cannot be of this item."""
     if item.kind == "normality":
+        if item.blanket:
+            return None
         if not (item.units or item.unit or item.of or number.op in {"/", "of"}):
             return None
         return _score(item, number, unit, scale) if number.op in {"/", "of"} else _quantity(item, number, unit, scale)
     if item.kind == "presence":
-        return _quantity(item, number, unit, scale) if item.unit or item.units else _levine(number)
+        if item.of or item.scale:
+            return _levine(item, number)
+        return _quantity(item, number, unit, scale) if item.unit or item.units else None
     reader = _READERS.get(item.kind)
     return reader(item, number, unit, scale) if reader else None
 
 
-def _levine(number: Number) -> Meaning | None:
+def _levine(item: Item, number: Number) -> Meaning | None:
     """A murmur of n of six, an oedema of n plus."""
     if number.op in {"/", "of"} and number.b is not None:
         return Meaning(Text(words=f"{number.first}/{number.second}"), Status.PRESENT)
-    if number.a_sign == "+":
+    if number.a_sign == "+" and item.scale:
         return Meaning(Text(words=number.first), Status.PRESENT)
+    if not number.op and item.of and number.a <= item.of:
+        return Meaning(Text(words=f"{number.first}/{number_text(item.of)}"), Status.PRESENT, fits=0)
     return None
 
 

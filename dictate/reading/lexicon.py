@@ -28,7 +28,7 @@ _WORD_KINDS = {
     "not_assessable": "not_assessable", "unchanged": "unchanged", "negation": "negation", "severity": "severity",
     "hedges": "hedge", "exceptions": "except", "corrections": "correction", "strikes": "strike", "swaps": "swap", "same": "same",
     "reasons": "reason", "rest": "rest", "throughout": "throughout", "equal": "equal", "fillers": "filler", "talk": "talk",
-    "next_patient": "next_patient", "comparisons": "comparison", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
+    "next_patient": "next_patient", "comparisons": "comparison", "other_side": "other_side", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
 }  # fmt: skip
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
@@ -61,6 +61,13 @@ def _words(phrase: str) -> tuple[str, ...]:
     return tuple(token.lower for token in tokenize(transcript_of_text(phrase)))
 
 
+def _forms(words: tuple[str, ...], *, inflect: bool, shout: bool, short: bool) -> Iterable[tuple[str, ...]]:
+    """The phrase in both numbers; capitals only ever gain an s ("RAM" → RAMs, never "VAS" → VA)."""
+    if shout:
+        return (words,) if short or not inflect else (words, (words[0] + "s",))
+    return variants(words) if inflect else (words,)
+
+
 class Lexicon:
     """All phrases of a grammar, ready to be found in a text."""
 
@@ -81,7 +88,7 @@ class Lexicon:
             if not words:
                 continue
             shout = len(words) == 1 and phrase.isupper() and len(phrase) <= 3
-            for form in variants(words) if inflect and not (shout and len(phrase) < 3) else (words,):
+            for form in _forms(words, inflect=inflect, shout=shout, short=len(phrase) < 3):
                 entry = (role, shout)
                 if entry not in self._phrases[form]:
                     self._phrases[form].append(entry)
@@ -168,12 +175,10 @@ class Lexicon:
 
     def _roles(self, tokens: Sequence[Token], start: int, end: int) -> tuple[Role, ...]:
         words = tuple(token.lower for token in tokens[start:end])
-        found = []
-        for role, shout in self._phrases.get(words, ()):
-            if shout and not tokens[start].text.removesuffix("s").isupper():
-                continue
-            found.append(role)
-        return tuple(found)
+        entries = self._phrases.get(words, ())
+        if tokens[start].text.removesuffix("s").isupper() and any(shout for _, shout in entries) and end - start == 1:
+            return tuple(role for role, shout in entries if shout)  # "LT" is light touch, "lt" is left
+        return tuple(role for role, shout in entries if not shout)
 
 
 def _dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
@@ -291,12 +296,33 @@ def _nerve_range(marks: list[Mark], place: int, tokens: Sequence[Token], lexicon
                 break
             end += 1
         pair = (found[0], found[1]) if len(found) == 2 else None
-    if pair is None or not 1 <= pair[0] < pair[1] <= 12:
+    if pair is None:
+        return _nerve_list(marks, place, tokens)
+    if not 1 <= pair[0] < pair[1] <= 12:
         return None
     name = f"cranial_nerves_{pair[0]}_{pair[1]}"
-    role = Role("item", name) if name in lexicon.items else Role("item", "cranial_nerves_all")
+    role = Role("item", name) if name in lexicon.items else Role("heading_part", key="cranial_nerves")
     text = " ".join(token.lower for token in tokens[mark.start : marks[end - 1].end])
+    if role.kind == "heading_part":
+        return Mark(mark.start, marks[end - 1].end, (role,), text=text), end
     return Mark(mark.start, marks[end - 1].end, (role, *(r for r in mark.roles if r.kind == "heading")), text=text), end
+
+
+def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple[Mark, int] | None:
+    """ "cranial nerves V and VII": some nerves are not the whole component."""
+    end, last = place + 1, place
+    while end < len(marks):
+        mark = marks[end]
+        roman = mark.text in ROMAN and tokens[mark.start].text.isupper()
+        if roman or (mark.number is not None and not mark.number.op and 1 <= mark.number.a <= 12):
+            last = end
+        elif mark.text not in {",", "and", "/", "&"}:
+            break
+        end += 1
+    if last == place:
+        return None
+    text = " ".join(token.lower for token in tokens[marks[place].start : marks[last].end])
+    return Mark(marks[place].start, marks[last].end, (Role("heading_part", key="cranial_nerves"),), text=text), last + 1
 
 
 def is_preposition(mark: Mark) -> bool:

@@ -14,7 +14,7 @@ VALUE_KINDS = ("normal", "abnormal", "present", "absent", "not_examined", "not_a
 ITEM_VALUE_KINDS = ("value", "normal", "abnormal", "qualifier")
 BREAKS = frozenset({"comma", "semicolon", "conj", "contrast", "stop", "colon"})
 _PLAIN_ORDER = (
-    "next_patient", "right_then_left", "left_then_right", "strike", "swap", "correction", "except", "minutes", "number", "time_span", "talk", "colon", "comma", "semicolon", "stop",
+    "next_patient", "right_then_left", "left_then_right", "other_side", "heading_part", "strike", "swap", "correction", "except", "minutes", "number", "time_span", "talk", "colon", "comma", "semicolon", "stop",
     "conj", "contrast", "direction", "manoeuvre", "at_once", "position", "side", "negation", "rest", "throughout", "comparison", "value_any", "dermatome",
     "site", "reason", "unit", "hedge", "severity", "heading", "section", "filler", "word",
 )  # fmt: skip
@@ -98,6 +98,8 @@ class Labeller:
             if node.is_break or node.main in ("number", "correction", "strike"):
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
+            if node.main == "value" and not candidates:
+                node.main = self._of_what(marks, place, active, nodes)
             self._name(node, candidates, marks, place, active, nodes)
             if node.main == "item":
                 active = node.candidates
@@ -117,6 +119,19 @@ class Labeller:
         near = {r.item for later in marks[place + 1 : place + 4] for r in later.roles if r.kind in ("item", "sign", "context")}
         return any(r.item in active or r.item in near for r in marks[place].roles)
 
+    def _of_what(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> str:
+        """A word that is a value of certain items only: a value here, a qualifier, or nothing to these items."""
+        mark = marks[place]
+        if any(not r.item or r.kind == "grade" for r in mark.roles):
+            return "value"
+        near = {r.item for later in marks[place + 1 : place + 6] for r in later.roles if r.kind in ("item", "sign", "context", "alone")}
+        names = {*active, *near}
+        if any(r.item in names and r.kind in ("value", "normal", "abnormal", "sign") for r in mark.roles):
+            return "value"
+        if any(r.item in names and r.kind == "qualifier" for r in mark.roles):
+            return "qualifier"
+        return "word"
+
     def _name(self, node: Node, candidates: tuple[str, ...], marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> None:
         """Make the node an item name, a site or a value."""
         mark = node.mark
@@ -129,7 +144,7 @@ class Labeller:
             node.sign = not named and not self._is_heading(mark, candidates)
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
-        elif node.main in ("filler", "word", "severity", "side", "site", "comparison", "hedge", "equal", "unit", "direction", "position"):
+        elif node.main in ("filler", "word", "severity", "side", "site", "comparison", "hedge", "equal", "unit", "direction"):
             last = next((n for n in reversed(nodes) if n.main == "item"), None)
             names = last.candidates if last else active
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
@@ -203,6 +218,8 @@ class Labeller:
 
     def _context_holds(self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]) -> bool:
         item = self.items[name]
+        if item.group and any(self.items[a].group not in ("", item.group) for a in active):
+            return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.model import Position, RemarkKind, Side, Status
+from dictate.grammar import Item
+from dictate.model import RemarkKind, Side, Status
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, Posture, events, posture_at
 from dictate.reading.drafts import Cell, Draft
@@ -79,6 +80,9 @@ class SentenceReader:
 
     def _headings(self, nodes: list[Node]) -> None:
         for place, node in enumerate(nodes):
+            part = node.mark.role("heading_part")
+            if part is not None:
+                self.context.component = part.key
             role = node.mark.role("heading")
             if role is None:
                 continue
@@ -147,6 +151,7 @@ class SentenceReader:
                 drafts.extend(self._same(cell, statement))
             else:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
+        drafts = _merged(drafts, self.items)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
         for draft in drafts:
             draft.excepted = statement.excepted or (rest and self.items[draft.item].blanket)
@@ -187,6 +192,8 @@ class SentenceReader:
             return
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
         if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
+            return
+        if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return
         if not any(self.divider.accepts(self.said.candidates, n) for n in nodes if self.divider.is_value(n)):
             if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
@@ -326,8 +333,6 @@ class SentenceReader:
         if posture.detail:
             draft.detail.append(posture.detail)
         draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)
-        if draft.status is Status.ABSENT and posture.position is Position.STANDING:
-            return
 
     # --- words accounted for ------------------------------------------------------------------------------------
 
@@ -338,3 +343,24 @@ class SentenceReader:
         for node in statement.nodes:
             if node.main not in ("word",):
                 self._cover(node)
+
+
+def _merged(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
+    """Readings of one statement that say the same twice, or one of which only adds the side to the other."""
+    result: list[Draft] = []
+    for draft in drafts:
+        for earlier in result:
+            if earlier.item != draft.item or earlier.status is not draft.status or earlier.site != draft.site:
+                continue
+            same_side = earlier.side is draft.side or (draft.side is None and draft.status is Status.NORMAL)
+            if same_side and (str(earlier.value) == str(draft.value) or draft.value is None):
+                earlier.spans.extend(draft.spans)
+                break
+            added = earlier.side is None and not earlier.site and draft.side is not None and draft.status is Status.PRESENT
+            if added and items[draft.item].kind == "presence":
+                earlier.side, earlier.value, earlier.unit = draft.side, draft.value or earlier.value, draft.unit
+                earlier.spans.extend(draft.spans)
+                break
+        else:
+            result.append(draft)
+    return result

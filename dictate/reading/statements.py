@@ -58,6 +58,7 @@ class Divider:
             end = cuts[place + 1] if place + 1 < len(groups) else len(after)
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._mark_exceptions(statements)
+        self._spread_negation(statements)
         return statements
 
     # --- names said together ------------------------------------------------------------------------------------
@@ -66,11 +67,11 @@ class Divider:
         """Item names said together: "light touch and pinprick", "biceps triceps"."""
         groups: list[list[Node]] = []
         between: list[Node] = []
-        for node in nodes:
+        for place, node in enumerate(nodes):
             if node.main != "item":
                 between.append(node)
                 continue
-            if groups and self._together(groups[-1], node, between):
+            if groups and self._together(groups[-1], node, between) and not self._closed(nodes, groups[-1][0], place, between):
                 groups[-1].append(node)
             else:
                 groups.append([node])
@@ -88,8 +89,24 @@ class Divider:
         if one.blanket != two.blanket:
             return linked and any(n.main == "conj" for n in between) and not one.blanket
         if not linked:
-            return one.kind == two.kind and one.kind in ("grade", "presence") and one.scale == two.scale and last.sign == node.sign
+            return one.kind == two.kind == "grade" and one.scale == two.scale and last.sign == node.sign
         return last.sign == node.sign or "presence" in (one.kind, two.kind)
+
+    def _closed(self, nodes: list[Node], first: Node, place: int, between: list[Node]) -> bool:
+        """The list has its value before it, and a comma starts a name with a value of its own.
+
+        "absent at the knees and ankles, biceps 1+"; "same for deltoid, biceps 5".
+        """
+        lead = nodes[: next(i for i, n in enumerate(nodes) if n is first)]
+        directly = next((n for n in reversed(lead) if n.main not in ("filler", "side", "site")), None)
+        if directly is None or not (directly.main in ("value", "negation") or (directly.mark.number is not None)):
+            return False
+        if directly.mark.has("same"):
+            return True
+        if any(n.main == "conj" for n in between) or not between:
+            return False
+        after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side")), None)
+        return after is not None and self.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:
         """The phrase is a value of its own ("alert", "euthymic")."""
@@ -120,7 +137,15 @@ class Divider:
             following: dict[int, tuple[float, list[int]]] = {}
             for end in ends:
                 options = [
-                    (score + self._weigh(Statement(group, gaps[place][cut:], after_gap[:end]), tight=not last and end == len(after_gap)), [*cuts, end])
+                    (
+                        score
+                        + self._weigh(
+                            Statement(group, gaps[place][cut:], after_gap[:end]),
+                            first=place == 0,
+                            tight=not last and end == len(after_gap),
+                        ),
+                        [*cuts, end],
+                    )
                     for cut, (score, cuts) in best.items()
                 ]
                 following[end] = max(options, key=lambda option: option[0])
@@ -167,17 +192,17 @@ class Divider:
         score = 0.0
         for node in nodes:
             if self.is_value(node):
-                score -= 0.4 if self.accepts(active, node) else 3.0
+                score -= 1.2 if self.accepts(active, node) else 3.0
             elif node.main in ("negation", "side", "severity", "qualifier", "site"):
                 score -= 0.6
             elif node.main == "hedge":
                 score -= 0.3
         return score
 
-    def _weigh(self, statement: Statement, *, tight: bool) -> float:
+    def _weigh(self, statement: Statement, *, first: bool, tight: bool) -> float:
         """How well a statement reads; `tight`: the next name follows its last node directly."""
         before, after = statement.before, statement.after
-        score = self._weigh_before(statement)
+        score = self._weigh_before(statement, first=first)
         values_after = [n for n in after if self.is_value(n)]
         values_before = [n for n in before if self.is_value(n)]
         negated = any(n.main == "negation" for n in before)
@@ -194,7 +219,7 @@ class Divider:
         """The values after the name come with a side of their own."""
         return any(n.main == "side" for n in after)
 
-    def _weigh_before(self, statement: Statement) -> float:
+    def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
         score = 0.0
         sides = 0
@@ -216,7 +241,7 @@ class Divider:
             elif node.main == "side":
                 sides += 1
                 score -= 2.0 if any(n.main == "negation" for n in later) else 0.0
-                score -= 2.0 if self.is_postposed(before, place) and place > 0 else 0.0
+                score -= 2.0 if self.is_postposed(before, place) and not (first and place == 0) else 0.0
                 score -= 1.0 if place and before[place - 1].main == "number" else 0.0
             elif node.main in ("throughout", "direction"):
                 score -= 1.0
@@ -294,6 +319,28 @@ class Divider:
         if two is None:
             return False
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+    def _spread_negation(self, statements: list[Statement]) -> None:
+        """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""
+        for place, statement in enumerate(statements):
+            negation = next((n for n in statement.before if n.main == "negation"), None)
+            if negation is None or any(self.is_value(n) for n in statement.after):
+                continue
+            chain: list[Statement] = []
+            linked = False
+            end = statement
+            for following in statements[place + 1 :]:
+                link = [*end.after, *following.before]
+                if any(n.main not in ("comma", "conj", "filler", "qualifier") for n in link) or not self.satisfied_alone(following):
+                    break
+                if any(self.is_value(n) for n in following.after[:1]) or any(n.main == "conj" and n.text == "with" for n in link):
+                    break
+                chain.append(following)
+                linked = linked or any(n.main in ("conj", "comma") for n in link)
+                end = following
+            if linked:
+                for following in chain:
+                    following.before.insert(0, negation)
 
     def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
         excepted = False

@@ -44,7 +44,9 @@ class StatusReader:
         alone = [c for c in candidates if any(r.kind == "alone" and r.item == c for n in cell.values for r in n.mark.roles)]
         named = [n for n in cell.values if any(r.kind == "alone" for r in n.mark.roles) and n.main == "item"]
         if len(alone) > 1 and named:
-            return [(c, [n for n in cell.values if n.value_roles(c) or n not in named]) for c in alone]
+            shared = [(c, [n for n in cell.values if n.value_roles(c) or (n.mark.number is None and n not in named)]) for c in alone]
+            numbers = [n for n in cell.values if n.mark.number is not None]
+            return shared + ([(self.cells.owner(candidates, numbers[0]), numbers)] if numbers else [])
         dealt: dict[str, list[Node]] = {}
         for node in cell.values:
             if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
@@ -70,7 +72,8 @@ class StatusReader:
         item = self.items[name]
         numbers = [n for n in values if n.mark.number is not None]
         others = [n for n in values if n.mark.number is None]
-        meaning = self._number_meaning(item, numbers, cell) if numbers else None
+        in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
+        meaning = self._number_meaning(item, numbers, cell) if numbers and not in_words else None
         if meaning is None or self._refuses(others):
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:
@@ -128,6 +131,8 @@ class StatusReader:
         )  # fmt: skip
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
+        if cell.site == "arm_and_leg":
+            return cell.site
         if cell.site_node is None:
             return cell.site if item.sited else ""
         for role in cell.site_node.mark.roles:
@@ -141,7 +146,7 @@ class StatusReader:
     # --- numbers ------------------------------------------------------------------------------------------------
 
     def _number_meaning(self, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
-        node = numbers[-1]
+        node = numbers[0]
         unit = cell.units.get(id(node))
         said = self._unit(item, unit)
         number = node.mark.number
@@ -179,8 +184,9 @@ class StatusReader:
     def _word_meaning(self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]) -> Meaning | None:
         kinds = [self._one(name, item, node) for node in others]
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
-            if any(k is not None and k[0] is status for k in kinds):
-                return Meaning(None, status)
+            held = next((k for k in kinds if k is not None and k[0] is status), None)
+            if held is not None:
+                return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
         if not said:
             return self._unsaid(item, cell, others)
@@ -194,7 +200,9 @@ class StatusReader:
 
     def _denied_sign(self, name: str, others: list[Node]) -> bool:
         """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
-        signs = [n for n in others if any(r.kind == "sign" and r.item == name for r in n.mark.roles)]
+        if self.items[name].kind == "presence":
+            return False
+        signs = [n for n in others if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)]
         rest = [n for n in others if not any(n is sign for sign in signs)]
         return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
@@ -223,7 +231,11 @@ class StatusReader:
             if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
+        if cell.negated and item.kind in ("score", "quantity", "pressure", "acuity"):
+            return None
         if cell.negated:
+            if item.kind == "text":
+                return Meaning(None, Status.ABSENT)
             if item.kind == "grade" and "0" in self.scales[item.scale].grades:
                 return Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
             if item.negated == "normal" or (item.kind == "choice" and not item.negated):
@@ -231,7 +243,7 @@ class StatusReader:
             if item.negated == "absent":
                 return Meaning(None, Status.ABSENT)
             return Meaning(Text(words="absent"), Status.ABNORMAL)
-        if others:
+        if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
         modified = [n for n in cell.modifiers if n.main != "severity"]
         if modified and item.kind in ("normality", "choice"):
@@ -259,6 +271,8 @@ class StatusReader:
 
     def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
         mark = node.mark
+        if node.main == "dermatome":
+            return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
         if mark.role("not_examined", ""):
             return Status.NOT_EXAMINED, None, ""
         if mark.role("not_assessable", ""):
@@ -272,7 +286,7 @@ class StatusReader:
             present = item.kind == "presence" and not item.alone
             return (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("absent", ""):
-            if item.kind == "presence":
+            if item.kind in ("presence", "text"):
                 return Status.ABSENT, None, ""
             if item.kind == "grade" and "0" in self.scales[item.scale].grades:
                 return Status.MEASURED, Grade(scale=item.scale, grade="0"), ""
