@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import ast
 import re
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,13 +14,17 @@ from by_hand import ROOT
 from typer.main import get_command
 
 from dictate.cli.app import app
+from dictate.examples import run_examples
+from dictate.grammar import load_grammar
+from dictate.model import Component
+from dictate.notes import words
 
 PACKAGE = ROOT / "dictate"
 LONGEST_MODULE = 300
 LONGEST_FUNCTION = 50
 TEXTS = ("*.py", "*.md", "*.yaml", "*.toml", "*.txt", "*.csv", "*.html", "run")
 MACHINE = re.compile(r"(?<![\w.])/(?:work|tmp|root|home|Users|opt)/\w|\blocalhost:\d|pypi\.org|huggingface\.co")
-OWN = ".venv venv build dist .git .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache".split()  # noqa: SIM905
+OWN = ".venv venv build dist .git .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache".split()
 
 
 def modules() -> list[Path]:
@@ -59,6 +65,16 @@ def write_list() -> None:
     before, _, after = manual.read_text(encoding="utf-8").partition("## Files\n")
     rest = after[after.index("\n`grammars/`") :]
     manual.write_text(f"{before}## Files\n\n{table}\n{rest}", encoding="utf-8")
+
+
+def write_note() -> None:
+    """Write the note that the README shows anew, from the recording."""
+    run = [str(Path(sys.executable).with_name("dictate")), "note", str(ROOT / "demo_audio" / "clinic-examination.flac")]
+    note = subprocess.run(run, capture_output=True, text=True, check=True).stdout
+    readme = ROOT / "README.md"
+    text = readme.read_text(encoding="utf-8")
+    before, after = text.split("```text\n", 1)
+    readme.write_text(f"{before}```text\n{note}```{after.split('```', 1)[1]}", encoding="utf-8")
 
 
 @pytest.mark.parametrize("path", modules(), ids=name_of)
@@ -139,6 +155,26 @@ def test_readme_names_no_command_that_is_not_there() -> None:
     assert {words for words in named if words not in known and words.split()[0] not in known} == set()
 
 
+def test_readme_shows_a_note_of_the_demonstration() -> None:
+    """A draft with all seven components, in their order, and the caution at its foot."""
+    shown = (ROOT / "README.md").read_text(encoding="utf-8").split("```text\n", 1)[1].split("```", 1)[0]
+    assert re.match(r"DRAFT, not signed, \d+ (query|queries) open\n", shown)
+    assert [line for line in shown.splitlines() if line in words.COMPONENTS.values()] == list(words.COMPONENTS.values())
+    assert words.CAUTION.split(".")[0] in shown
+
+
+def test_readme_shows_how_to_add_a_phrase(tmp_path: Path) -> None:
+    """The example of a user's own file loads, and its own example holds."""
+    block = re.search(
+        r"^```yaml\n# (\w+)\.yaml\n(.*?)^```$", (ROOT / "README.md").read_text(encoding="utf-8"), re.M | re.S
+    )
+    assert block
+    (tmp_path / f"{block[1]}.yaml").write_text(block[2], encoding="utf-8")
+    outcomes = run_examples(load_grammar(tmp_path), [Component(block[1])])
+    own = [one for one in outcomes if one.example.say.startswith("quads jerk")]
+    assert [one.faults for one in own] == [()]
+
+
 def test_every_check_code_is_in_the_readme() -> None:
     """With its severity, as the checks have it."""
     from dictate.checks import catalogue
@@ -160,3 +196,4 @@ def test_readme_has_two_commands() -> None:
 
 if __name__ == "__main__":
     write_list()
+    write_note()

@@ -78,6 +78,7 @@ class Item(Frozen):
     sites: dict[str, Phrases] = Field(default_factory=dict)  # sites of this item only
     scale: str = ""  # of scales.yaml; grade items
     of: float | None = None  # maximum that speech leaves unsaid but the item fixes
+    scored: bool = False  # normality items that may also be given as n of m
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
     unit_required: bool = False  # a number without a unit is open (weight, temperature)

@@ -14,6 +14,7 @@ from dictate.reading.nodes import Node, limb_of
 if TYPE_CHECKING:
     from dictate.reading.statements import Statement
 
+_TRANSITIVE = frozenset({"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"})
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
 
 
@@ -89,13 +90,14 @@ class CellBuilder:
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]) -> list[Cell]:
         cells = [Cell()]
         skip = -1
+        blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         foreign = False  # past a word of unknown meaning in a new clause: what follows is of something else
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            foreign = self._foreign(foreign, node, following, cell)
+            foreign = self._foreign(foreign, node, following, cell, blanket=blanket)
             if foreign and not is_name:
                 continue
             if is_name:
@@ -119,9 +121,11 @@ class CellBuilder:
                 self._take(cells, node, following, candidates)
         return self._inherit(cells)
 
-    def _foreign(self, foreign: bool, node: Node, following: list[Node], cell: Cell) -> bool:
+    def _foreign(self, foreign: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
+        if blanket and node.main in ("word", "talk") and len(node.text) > 2:
+            return True  # a word of unknown meaning: what follows may be of it, never of the whole component
         if foreign:
-            return not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
+            return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
         return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
 
     # --- comparisons --------------------------------------------------------------------------------------------
@@ -251,20 +255,27 @@ class CellBuilder:
 
     def _starts_anew(self, cell: Cell, node: Node, following: list[Node]) -> bool:
         """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
-        if cell.values or not cell.split or (cell.side is None and cell.site_node is None):
+        if not cell.split or (cell.side is None and cell.site_node is None):
             return False
         for after in following:
-            if after.main == "side":
+            if after.main in ("side", "site"):
                 return True
             if after.is_break or after.main in ("value", "number"):
                 return False
         return False
 
+    def _object_follows(self, node: Node, following: list[Node]) -> bool:
+        """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
+        if not node.mark.has("not_examined", "not_assessable") or node.text.split()[-1] not in _TRANSITIVE:
+            return False
+        after = next((n for n in following if n.main not in ("filler", "side")), None)
+        return after is not None and after.main == "site"
+
     def _decides_name(self, said: list[Node], node: Node, cell: Cell) -> bool:
         """ "facial droop absent": the word decides the sign just named."""
         if cell.side is not None and cell.split:
             return False
-        return all(n.main == "item" for n in said) and node.mark.number is None and node.mark.has(
+        return all(n.main == "item" and n.mark.number is None for n in said) and node.mark.number is None and node.mark.has(
             "absent", "present", "not_examined", "not_assessable", "unchanged"
         )
 
@@ -280,6 +291,8 @@ class CellBuilder:
             return
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
+        if self._object_follows(node, following):
+            return
         if self._starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owner(candidates, node)
@@ -343,7 +356,7 @@ class CellBuilder:
         words = [node.text]
         cell.nodes.append(node)
         for place, after in enumerate(following):
-            if after.main in ("comma", "semicolon", "stop", "contrast", "correction"):
+            if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in ("so", "therefore", "hence"):
                 break
             if after.main == "side" and not after.text.startswith("on ") and self._value_next(following[place + 1 :]):
                 break

@@ -29,7 +29,7 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
     if item.kind == "normality":
         if item.blanket:
             return None
-        if not (item.units or item.unit or item.of or number.op in {"/", "of"}):
+        if not (item.units or item.unit or item.of or item.scored):
             return None
         return _score(item, number, unit, scale) if number.op in {"/", "of"} else _quantity(item, number, unit, scale)
     if item.kind == "presence":

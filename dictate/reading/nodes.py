@@ -95,7 +95,7 @@ class Labeller:
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
             node = Node(mark, _plain(mark))
-            if node.is_break or node.main in ("number", "correction", "strike"):
+            if node.is_break or node.main in ("number", "correction", "strike") or mark.text in ("so", "therefore", "hence"):
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
             if node.main == "value" and not candidates:
@@ -136,7 +136,7 @@ class Labeller:
         """Make the node an item name, a site or a value."""
         mark = node.mark
         if candidates and not self._is_value_here(marks, place, candidates, nodes):
-            if mark.has("site") and self._is_site_here(marks, place, active, nodes):
+            if mark.has("site") and self._is_site_here(marks, place, candidates, active, nodes):
                 node.main = "site"
                 return
             node.main, node.candidates = "item", candidates
@@ -144,9 +144,9 @@ class Labeller:
             node.sign = not named and not self._is_heading(mark, candidates)
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
-        elif node.main in ("filler", "word", "severity", "side", "site", "comparison", "hedge", "equal", "unit", "direction"):
+        elif node.main in ("filler", "word", "severity", "side", "site", "comparison", "hedge", "equal", "unit", "direction", "position"):
             last = next((n for n in reversed(nodes) if n.main == "item"), None)
-            names = last.candidates if last else active
+            names = [c for c in (last.candidates if last else active) if node.main != "position" or not self.items[c].positions]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
 
@@ -220,6 +220,8 @@ class Labeller:
         item = self.items[name]
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale
+        if item.group and item.group != "coma_scale" and item.kind == "score":
+            return self._part_follows(item.group, marks, place, active)
         if item.group and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":
@@ -227,6 +229,13 @@ class Labeller:
         if self.lexicon.component[name].value in here:
             return True
         return self._fits_alone(name, marks, place)
+
+    def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A part of a scale: named after the scale or another part, with its points behind it."""
+        if not any(self.items[name].group == group for name in active):
+            return False
+        after = next((m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has("colon", "filler", "comma")), None)
+        return after is not None and after.number is not None and not after.number.op and not after.number.a_sign
 
     def _group_near(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """Another item of the group in the same breath."""
@@ -244,7 +253,7 @@ class Labeller:
         for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
             if near.number is not None and item.kind == "grade":
                 return bool(near.number.a_sign == "+" and item.scale == "tendon_reflex")
-            if any(r.item == name and r.kind in ("value", "normal", "abnormal") for r in near.roles):
+            if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False
 
@@ -273,29 +282,35 @@ class Labeller:
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))
 
-    def _is_site_here(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> bool:
+    def _is_site_here(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
+    ) -> bool:
         """A body part that says where the item spoken of was found, rather than an item."""
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        if any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
+            return True  # "2+ right arm": the arms of the blanket spoken of
         site = marks[place].role("site")
         regional = site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
                 return regional or not self._number_before(nodes, node)
-            if node.main in ("filler", "side") or node.text in ("both", "the"):
+            if node.main in ("filler", "side", "site") or node.text in ("both", "the"):
                 continue
             if node.main in ("comma", "conj") and any(n.main == "site" for n in nodes):
                 continue
             break
         owner = next((name for name in active if self.items[name].sited), "")
-        if not owner or self.items[owner].kind == "grade":
+        if not owner:
             return False
         follows = marks[place + 1] if place + 1 < len(marks) else None
         grade_follows = follows is not None and (
-            (follows.number is not None and bool(follows.number.a_sign)) or follows.has("grade", "absent", "normal")
+            (follows.number is not None and bool(follows.number.a_sign))
+            or follows.has("grade", "absent", "normal")
+            or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
         own = [n for n in reversed(nodes) if n.main == "item"]
-        adjacent = bool(own) and all(n.main in ("side", "filler", "severity") for n in nodes[nodes.index(own[0]) + 1 :])
+        adjacent = bool(own) and all(n.main in ("side", "filler", "severity", "number") for n in nodes[nodes.index(own[0]) + 1 :])
         return adjacent and not grade_follows
 
     def _number_before(self, nodes: list[Node], preposition: Node) -> bool:

@@ -70,11 +70,24 @@ class SentenceReader:
         first_draft = len(self.drafts)
         for statement in statements:
             self._statement(statement)
+        self._merge_denials(first_draft)
         self._postures(nodes, self.drafts[first_draft:])
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.context.heading_side = None
+
+    def _merge_denials(self, first: int) -> None:
+        """ "no hemianopia or scotoma": denials of one item in one sentence are one finding."""
+        kept: list[Draft] = []
+        for draft in self.drafts[first:]:
+            plain = draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not self.items[draft.item].positions
+            same = next((k for k in kept if plain and (k.item, k.side, k.site, k.status) == (draft.item, draft.side, draft.site, draft.status)), None)
+            if same is not None and same.value is None:
+                same.spans.extend(draft.spans)
+            else:
+                kept.append(draft)
+        self.drafts[first:] = kept
 
     # --- headings -----------------------------------------------------------------------------------------------
 

@@ -225,9 +225,10 @@ class Divider:
         sides = 0
         for place, node in enumerate(before):
             later = before[place + 1 :]
-            if node.main in HARD_BREAKS and later:
-                score -= 0.0 if node.main == "except" else 6.0
-            elif node.main == "conj" and later and not self.joins(before, place):
+            opened = any(not n.is_break and n.main not in ("filler", "except") for n in before[:place])
+            if node.main in HARD_BREAKS:
+                score -= 6.0 if opened and node.main != "except" else 0.0
+            elif node.main == "conj" and opened and not self.joins(before, place):
                 score -= 4.0
             elif node.main == "number":
                 score -= 1.5
@@ -280,7 +281,8 @@ class Divider:
                     side_said = True
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 1.0
-        if value_open and pairs:
+        both_before = len(after) > 1 and after[-2].main == "side" and after[-2].key("side") == "both"
+        if value_open and pairs and not both_before:
             score -= 1.5  # all values before the last had their side
         return score + self._weigh_end(after, pairs=pairs, tight=tight)
 
@@ -325,22 +327,38 @@ class Divider:
         for place, statement in enumerate(statements):
             negation = next((n for n in statement.before if n.main == "negation"), None)
             if negation is None or any(self.is_value(n) for n in statement.after):
+                negation = self._open_negation(statement.after)
+            if negation is None:
                 continue
             chain: list[Statement] = []
             linked = False
             end = statement
             for following in statements[place + 1 :]:
                 link = [*end.after, *following.before]
+                if end is statement and negation in statement.after:
+                    link = link[next(i for i, n in enumerate(link) if n is negation) + 1 :]
+                    link = [n for n in link if not self.is_value(n)]
+                    if not any(n.main == "conj" for n in link):
+                        break
                 if any(n.main not in ("comma", "conj", "filler", "qualifier") for n in link) or not self.satisfied_alone(following):
                     break
                 if any(self.is_value(n) for n in following.after[:1]) or any(n.main == "conj" and n.text == "with" for n in link):
                     break
                 chain.append(following)
-                linked = linked or any(n.main in ("conj", "comma") for n in link)
+                linked = linked or any(n.main in ("conj", "comma") for n in link) or len(following.names) > 1
                 end = following
             if linked:
                 for following in chain:
                     following.before.insert(0, negation)
+
+    def _open_negation(self, after: list[Node]) -> Node | None:
+        """ "tongue midline, no wasting or weakness": a negation whose list goes on past this statement."""
+        for place in range(len(after) - 1, -1, -1):
+            if after[place].main == "negation":
+                return after[place] if any(n.main == "conj" for n in after[place:]) else None
+            if after[place].is_break and after[place].main != "conj":
+                return None
+        return None
 
     def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
         excepted = False
