@@ -2,25 +2,31 @@
 
 from __future__ import annotations
 
+import contextlib
 import difflib
-import errno
 import hashlib
 import importlib.util
 import os
 import shutil
 import tempfile
-from collections.abc import Callable
+import time
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Literal
 
 from dictate.errors import InputError, MachineError
+from dictate.hearing.trade import adapt, adapted_sha256
 from dictate.model.base import Frozen
 from dictate.model.words import ModelIdentity
 from dictate.settings import DEFAULT_MODEL, cache_folder
 
 WEIGHTS = 'pip install "dictate[weights]"'
+REINSTALL = 'pip install --force-reinstall "dictate[weights]"'
+ADAPTED = "base+trade"  # Whisper base whose decoder has learnt the trade's words
+PLAIN = "base-plain"  # and the same without
 ENGLISH_AND_ALL = ("tiny", "base", "small", "medium")
 KNOWN = (
+    PLAIN,
     *(name for size in ENGLISH_AND_ALL for name in (size, f"{size}.en")),
     *("large-v1", "large-v2", "large-v3", "large-v3-turbo", "turbo"),
     *("distil-small.en", "distil-medium.en", "distil-large-v2", "distil-large-v3", "distil-large-v3.5"),
@@ -28,6 +34,7 @@ KNOWN = (
 BETTER = "small.en"  # what `doctor` proposes to those who have the time: slower, fewer mishearings
 NEEDED = ("model.bin", "config.json")
 COPY_BYTES = 1 << 20
+LEFT_OVER_S = 3600.0
 
 # The conversion of Whisper base that the packages of the `weights` extra carry in two halves. Third parties made these
 # packages, so nothing of them is loaded before its digest was compared.
@@ -68,7 +75,8 @@ class ModelReport(Frozen):
 def find_model(wanted: str | None = None, *, fetch: Fetch | None = None, offline: bool = False) -> Model:
     """The model to hear with: a folder or a name; `fetch` asks the model hub, and is not used when `offline`.
 
-    Order: a folder; the user's cache; what the hub left on this machine; the packaged weights; the hub itself.
+    Order: a folder; the user's cache; the packaged weights; what the hub left on this machine; the hub itself.
+    Whisper base is taken with what its decoder learnt of the trade; `base-plain` is the same without.
 
     Raises: InputError for an unknown name or a folder that is no model, MachineError for a missing or damaged one.
     """
@@ -79,6 +87,16 @@ def find_model(wanted: str | None = None, *, fetch: Fetch | None = None, offline
         near = difflib.get_close_matches(name, KNOWN, n=3, cutoff=0.5)
         hint = f"did you mean {' or '.join(near)}?" if near else f"use one of {', '.join(KNOWN)}, or a folder"
         raise InputError(f"--model {name}: no such model: {hint}")
+    if name != PACKAGED:
+        return _plain(PACKAGED if name == PLAIN else name, fetch, offline=offline)
+    folder = _models() / ADAPTED
+    if sha256 := adapted_sha256(folder, PACKAGED_SHA256["model.bin"]):
+        return Model(name=ADAPTED, folder=folder, sha256=sha256, origin="cache", adapted=True)
+    plain = _plain(PACKAGED, fetch, offline=offline)
+    return _adapted(plain, folder) if plain.sha256 == PACKAGED_SHA256["model.bin"] else plain
+
+
+def _plain(name: str, fetch: Fetch | None, *, offline: bool) -> Model:
     if name == PACKAGED and (model := _packaged()):
         return model
     if fetch is not None:
@@ -86,6 +104,15 @@ def find_model(wanted: str | None = None, *, fetch: Fetch | None = None, offline
             if model := _from_hub(name, fetch, only_here=only_here):
                 return model
     raise MachineError(_how_to_get(name, offline=offline or fetch is None))
+
+
+def _adapted(plain: Model, folder: Path) -> Model:
+    with _building(folder) as new:
+        adapt(plain.folder, plain.sha256, new)
+    sha256 = adapted_sha256(folder, plain.sha256)
+    if sha256 is None:
+        raise MachineError(f"model {ADAPTED}: {folder} is damaged: delete it and run again")
+    return Model(name=ADAPTED, folder=folder, sha256=sha256, origin=plain.origin, adapted=True)
 
 
 def describe_models(wanted: str | None = None, *, fetch: Fetch | None = None) -> tuple[ModelReport, ...]:
@@ -99,7 +126,7 @@ def describe_models(wanted: str | None = None, *, fetch: Fetch | None = None) ->
     found = ModelReport(
         state="ready", text=f"model {model.name} from {model.origin}: {model.folder} (SHA-256 {model.sha256[:12]}...)"
     )
-    if model.name not in ("tiny", "tiny.en", "base", "base.en"):
+    if model.name not in ("tiny", "tiny.en", PACKAGED, ADAPTED, "base.en"):
         return (found,)
     advice = f"fewer mishearings, at three times the time: --model {BETTER} (fetched once from the model hub)"
     return (found, ModelReport(state="advice", text=advice))
@@ -134,9 +161,13 @@ def _from_hub(name: str, fetch: Fetch, *, only_here: bool) -> Model | None:
     return Model(name=name, folder=folder, sha256=_digest_or_fault(folder / "model.bin"), origin="hub")
 
 
+def _models() -> Path:
+    return cache_folder() / "models"
+
+
 def _packaged() -> Model | None:
     """The default model from the cache, assembled there from the packages where need be; None without either."""
-    folder = cache_folder() / "models" / PACKAGED
+    folder = _models() / PACKAGED
     wrong = _wrong_files(folder)
     packages = _package_folders()
     if wrong == [] or packages is None:
@@ -176,27 +207,43 @@ def _package_folders() -> tuple[Path, ...] | None:
 
 
 def _assemble(packages: tuple[Path, ...], folder: Path) -> None:
-    """Join the halves in a folder of their own, verify, then rename: nobody ever sees half a model."""
+    """Join the halves and verify what came of them."""
+    with _building(folder) as new:
+        new.mkdir()
+        _join([data / part for data, (_, part) in zip(packages, PACKAGED_PARTS, strict=True)], new / "model.bin")
+        for name in PACKAGED_SHA256.keys() - {"model.bin"}:
+            shutil.copyfile(packages[0] / name, new / name)
+        if wrong := _wrong_files(new):
+            raise MachineError(f"model {folder.name}: {wrong[0]} of the packages is damaged: {REINSTALL}")
+
+
+@contextlib.contextmanager
+def _building(folder: Path) -> Iterator[Path]:
+    """A place to build a model in; renamed to `folder` when finished, so nobody ever sees half a model."""
     try:
         folder.parent.mkdir(parents=True, exist_ok=True)
+        _clear_left_over(folder)
         with tempfile.TemporaryDirectory(prefix=f".{folder.name}-", dir=folder.parent, ignore_cleanup_errors=True) as at:
             new = Path(at) / folder.name
-            new.mkdir()
-            parts = [data / part for data, (_, part) in zip(packages, PACKAGED_PARTS, strict=True)]
-            _join(parts, new / "model.bin")
-            for name in PACKAGED_SHA256.keys() - {"model.bin"}:
-                shutil.copyfile(packages[0] / name, new / name)
-            wrong = _wrong_files(new)
-            if wrong:
-                raise MachineError(f"model {folder.name}: {wrong[0]} of the packages is damaged: {WEIGHTS} --force-reinstall")
-            _put(new, folder, aside=Path(at) / "old")
+            yield new
+            if folder.exists():
+                folder.rename(Path(at) / "old")
+            with contextlib.suppress(FileExistsError):  # another process was faster: its model is verified after this
+                new.rename(folder)
     except FileNotFoundError as fault:
-        raise MachineError(f"model {folder.name}: the packages lack {fault.filename}: {WEIGHTS} --force-reinstall") from fault
+        raise MachineError(f"model {folder.name}: {fault.filename} is missing: {REINSTALL}") from fault
     except OSError as fault:
         reason = (fault.strerror or str(fault)).lower()
         raise MachineError(
             f"model {folder.name}: cannot be written to {folder.parent}: {reason}: make room or set DICTATE_CACHE"
         ) from fault
+
+
+def _clear_left_over(folder: Path) -> None:
+    """Remove what a run that was killed while building left behind."""
+    for old in folder.parent.glob(f".{folder.name}-*"):
+        if time.time() - old.stat().st_mtime > LEFT_OVER_S:
+            shutil.rmtree(old, ignore_errors=True)
 
 
 def _join(parts: list[Path], target: Path) -> None:
@@ -206,17 +253,6 @@ def _join(parts: list[Path], target: Path) -> None:
                 shutil.copyfileobj(file, out, COPY_BYTES)
         out.flush()
         os.fsync(out.fileno())
-
-
-def _put(new: Path, folder: Path, *, aside: Path) -> None:
-    """Move the finished folder to its place; a damaged one goes aside, one that another process put there stays."""
-    if folder.exists():
-        folder.rename(aside)
-    try:
-        new.rename(folder)
-    except OSError as fault:
-        if fault.errno not in (errno.ENOTEMPTY, errno.EEXIST) or _wrong_files(folder):
-            raise
 
 
 def _digest_or_fault(path: Path) -> str:

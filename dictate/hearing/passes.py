@@ -1,4 +1,4 @@
-"""Chunks of a block → words with times: first pass, second pass with the component's terms, guards."""
+"""Chunks of a block → words with times: heard once or, with lists of terms, twice; and guards."""
 
 from __future__ import annotations
 
@@ -13,10 +13,10 @@ from dictate.hearing.chunks import Chunk
 from dictate.hearing.engine import FULL_WINDOW_S, Decoded, Encoded, Timed
 from dictate.model.words import Hints, Word
 
-BEAM = 5  # for the text that is kept
+BEAM = 3  # for the text that is kept: 5 is slower and no better
+LISTED_BEAM = 2  # under a long list of terms a beam costs more
 QUICK_BEAM = 1  # where only the component is wanted
 LIST_TOKENS = 120  # a prompt costs time with its length; 20 to 47 terms of a component fit
-DOUBTFUL_LOGPROB = -0.45  # a chunk heard worse than this is heard again with its component's terms
 # Limits past which text is a loop or a fancy. Normal chunks stay under 1.7 and 4 words a second.
 MOST_COMPRESSION = 2.0
 MOST_WORDS_PER_S = 4.8
@@ -50,35 +50,28 @@ def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints,
     if not chunks:
         return []
     encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
-    decoded = _first_pass(ears, encoded, hints)
-    decoded = _second_pass(ears, encoded, decoded, hints, memory)
+    if ears.knows_trade:  # a list would only make it hear terms that were not said
+        decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
+    else:
+        decoded = _heard_twice(ears, encoded, hints, memory)
     encoded, decoded = _guarded(ears, block, chunks, encoded, decoded)
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 
 
-def _first_pass(ears: Ears, encoded: list[Encoded], hints: Hints) -> list[Decoded]:
-    """With a model that knows the trade no list is needed; any other hears some terms of every component first."""
-    second = not ears.knows_trade and bool(hints.by_component)
-    prompt = ears.prompt(() if ears.knows_trade else hints.first)
-    return ears.decode(encoded, [prompt] * len(encoded), beam=QUICK_BEAM if second else BEAM)
-
-
-def _second_pass(
-    ears: Ears, encoded: list[Encoded], decoded: list[Decoded], hints: Hints, memory: Memory
-) -> list[Decoded]:
-    """Hear chunks again with the terms of the components heard in them."""
-    redo: dict[int, list[int]] = {}
-    for index, text in enumerate(decoded):
-        terms = _terms_for(text.text, hints, memory)
-        if terms and (not ears.knows_trade or text.mean_logprob < DOUBTFUL_LOGPROB):
-            redo[index] = ears.prompt(terms, fill=hints.first, length=LIST_TOKENS)
-    again = ears.decode([encoded[index] for index in redo], list(redo.values()), beam=BEAM)
-    best = list(decoded)
-    for index, text in zip(redo, again, strict=True):
-        if not ears.knows_trade or text.mean_logprob > decoded[index].mean_logprob:
-            best[index] = text
-    return best
+def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory) -> list[Decoded]:
+    """Some terms of every component first; then, chunk by chunk, the terms of the component heard in it."""
+    if not hints.by_component:
+        return ears.decode(encoded, [ears.prompt(hints.first)] * len(encoded), beam=BEAM)
+    decoded = ears.decode(encoded, [ears.prompt(hints.first)] * len(encoded), beam=QUICK_BEAM)
+    redo = {
+        index: ears.prompt(terms, fill=hints.first, length=LIST_TOKENS)
+        for index, text in enumerate(decoded)
+        if (terms := _terms_for(text.text, hints, memory))
+    }
+    again = ears.decode([encoded[index] for index in redo], list(redo.values()), beam=LISTED_BEAM)
+    better = dict(zip(redo, again, strict=True))
+    return [better.get(index, text) for index, text in enumerate(decoded)]
 
 
 def _terms_for(text: str, hints: Hints, memory: Memory) -> tuple[str, ...]:

@@ -117,6 +117,8 @@ class CellBuilder:
                 cell.closed = cell.closed or node.main == "semicolon"
                 if node.text == "and":
                     cell.links.append(node)
+            elif self._object_follows(node, following):
+                skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
                 self._take(cells, node, following, candidates)
         return self._inherit(cells)
@@ -167,6 +169,8 @@ class CellBuilder:
             self._take_site(cells, node)
         elif node.main in ("value", "number", "dermatome"):
             self._take_value(cells, node, candidates, following)
+        elif node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not self._denies(node, following):
+            return
         elif node.main == "negation":
             if cell.values:
                 cells.append(cell := Cell())
@@ -191,6 +195,15 @@ class CellBuilder:
             cell.nodes.append(node)
         elif node.main == "reason":
             self._take_reason(cell, node, following)
+
+    def _denies(self, node: Node, following: list[Node]) -> bool:
+        """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
+        for after in following:
+            if after.is_break:
+                break
+            if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
+                return True
+        return node.text in ("no", "not") and (not following or following[0].is_break)
 
     def _take_side(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
@@ -255,6 +268,8 @@ class CellBuilder:
 
     def _starts_anew(self, cell: Cell, node: Node, following: list[Node]) -> bool:
         """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
+        if not cell.values and cell.modifiers and cell.side is not None and any(n.main == "side" for n in following[:3]):
+            return True  # "sustained clonus right ankle, three beats left"
         if not cell.split or (cell.side is None and cell.site_node is None):
             return False
         for after in following:
@@ -291,8 +306,6 @@ class CellBuilder:
             return
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
-        if self._object_follows(node, following):
-            return
         if self._starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owner(candidates, node)
@@ -336,6 +349,8 @@ class CellBuilder:
             return False
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
+        if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
+            return len(cell.values) == 1  # ten metres in twelve seconds
         if last.mark.number is not None or node.mark.number is not None:
             return last.mark.number is None and not last.mark.has("grade") and self.items[owner].kind not in ("grade", "acuity")
         return self._sense(owner, last) == self._sense(owner, node)

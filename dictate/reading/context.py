@@ -37,6 +37,7 @@ class Context:
     component: str = ""
     active: tuple[str, ...] = ()  # the items last spoken of
     heading_side: Side | None = None
+    heading_site: str = ""  # "Hands: ..." to the end of the sentence
     adjective_side: Side | None = None
     adjective_scale: str = ""
     order: tuple[Side, Side] | None = None

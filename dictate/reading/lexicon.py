@@ -30,6 +30,7 @@ _WORD_KINDS = {
     "reasons": "reason", "rest": "rest", "throughout": "throughout", "equal": "equal", "fillers": "filler", "talk": "talk",
     "next_patient": "next_patient", "comparisons": "comparison", "other_side": "other_side", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
 }  # fmt: skip
+_HALTS = {"no", "sorry", "wait", "or"}
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
 
@@ -112,7 +113,10 @@ class Lexicon:
         for section, phrases in common.sections.items():
             self._add(phrases, Role("section", key=section), inflect=False)
         for field, kind in _WORD_KINDS.items():
-            self._add(getattr(common.words, field), Role(kind), inflect=False)
+            phrases = getattr(common.words, field)
+            self._add(phrases, Role(kind), inflect=False)
+            if kind in ("correction", "strike", "swap"):  # "no, make that left"
+                self._add([p.replace(" ", " , ", 1) for p in phrases if p.split()[0] in _HALTS], Role(kind), inflect=False)
         for word in _CONJUNCTIONS:
             self._add([word], Role("conj"), inflect=False)
         for word in _CONTRASTS:

@@ -186,7 +186,8 @@ class Labeller:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
             return ()
-        for name in last.candidates if last else ():
+        whole_side = bool(nodes) and nodes[-1].text in ("right side", "left side", "right sided", "left sided")
+        for name in last.candidates if last and not whole_side else ():
             meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
             if meaning is not None and meaning.fits > 1:
                 return ()
@@ -198,7 +199,8 @@ class Labeller:
                 continue
             if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
                 return (name,)
-            if item.kind == "grade" and self.lexicon.component[name].value in here and (last is None or self.items[last.candidates[0]].blanket):
+            whole = last is None or self.items[last.candidates[0]].blanket or whole_side
+            if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
                 return (name,)
         return ()
 
@@ -290,6 +292,8 @@ class Labeller:
             return False
         if any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
             return True  # "2+ right arm": the arms of the blanket spoken of
+        if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
+            return False
         site = marks[place].role("site")
         regional = site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         for node in reversed(nodes):
@@ -310,6 +314,9 @@ class Labeller:
             or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
         own = [n for n in reversed(nodes) if n.main == "item"]
+        closes = follows is None or follows.has("stop", "comma", "semicolon", "side")
+        if closes and own and all(n.main in ("side", "filler", "severity", "number", "value") for n in nodes[nodes.index(own[0]) + 1 :]):
+            return True  # "tone normal legs."
         adjacent = bool(own) and all(n.main in ("side", "filler", "severity", "number") for n in nodes[nodes.index(own[0]) + 1 :])
         return adjacent and not grade_follows
 

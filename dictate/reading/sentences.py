@@ -117,7 +117,10 @@ class SentenceReader:
             elif node.main == "left_then_right":
                 self.context.order = (Side.LEFT, Side.RIGHT)
                 self._cover(node)
+        self.context.heading_site = ""
         lead = [n for n in nodes if n.main != "filler"][:3]
+        if len(lead) >= 2 and lead[0].mark.has("site") and lead[1].main == "colon" and lead[0].main in ("site", "item"):
+            self.context.heading_site = lead[0].key("site")
         if len(lead) >= 2 and lead[0].main == "side" and lead[1].main in ("colon", "comma") and not lead[0].mark.role("site"):
             if lead[1].main == "colon" or lead[0].text.startswith("on "):
                 self.context.heading_side = Side(lead[0].key("side"))
@@ -184,6 +187,8 @@ class SentenceReader:
 
     def _carry_side(self, draft: Draft, statement: Statement) -> None:
         item = self.items[draft.item]
+        if self.context.heading_site and item.sited and not draft.site:
+            draft.site = self.context.heading_site
         if draft.side is not None or item.sided != "paired":
             return
         if self.context.heading_side is not None:

@@ -85,6 +85,8 @@ class Divider:
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
         one, two = self.items[last.candidates[0]], self.items[node.candidates[0]]
+        if one.kind == "score" and one.group and one.group == two.group:
+            return False  # each part of a scale has its own points
         linked = any(n.main in ("comma", "conj") for n in between)
         if one.blanket != two.blanket:
             return linked and any(n.main == "conj" for n in between) and not one.blanket

@@ -8,7 +8,7 @@ from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.cells import CellBuilder
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import Meaning, choice_value, distance_in, read_number
+from dictate.reading.kinds import LENGTHS, Meaning, choice_value, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node, limb_of
 
@@ -73,7 +73,7 @@ class StatusReader:
         numbers = [n for n in values if n.mark.number is not None]
         others = [n for n in values if n.mark.number is None]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
-        meaning = self._number_meaning(item, numbers, cell) if numbers and not in_words else None
+        meaning = self._number_meaning(name, item, numbers, cell) if numbers and not in_words else None
         if meaning is None or self._refuses(others):
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:
@@ -145,15 +145,19 @@ class StatusReader:
 
     # --- numbers ------------------------------------------------------------------------------------------------
 
-    def _number_meaning(self, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
+    def _number_meaning(self, name: str, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
         node = numbers[0]
         unit = cell.units.get(id(node))
         said = self._unit(item, unit)
         number = node.mark.number
+        if len(numbers) == 2 and {"m", "s"} <= set(item.units) and unit is not None and unit.text in LENGTHS:
+            second = numbers[1].mark.number
+            if number is not None and second is not None:
+                return Meaning(Text(words=f"{number.first} {LENGTHS[unit.text]} in {second.first} s"), Status.MEASURED)
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
         if meaning is None:
             return None
-        words = self._modifier_text(cell)
+        words = self._modifier_text(name, cell)
         value = meaning.value
         status = meaning.status
         if item.kind == "presence":
@@ -189,11 +193,11 @@ class StatusReader:
                 return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
         if not said:
-            return self._unsaid(item, cell, others)
+            return self._unsaid(name, item, cell, others)
         if self._denied_sign(name, others):
             return Meaning(None, Status.NORMAL)
         status = self._overall([k[0] for k, _ in said])
-        value = self._value(item, said, status, cell, numbers)
+        value = self._value(name, item, said, status, cell, numbers)
         if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
@@ -220,9 +224,9 @@ class StatusReader:
             return flipped, Text(words="not normal")
         return flipped, None
 
-    def _unsaid(self, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
+    def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
         """No word said how it was: a presence item is present when named, denied when negated."""
-        words = self._modifier_text(cell)
+        words = self._modifier_text(name, cell)
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
@@ -245,8 +249,8 @@ class StatusReader:
             return Meaning(Text(words="absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
-        modified = [n for n in cell.modifiers if n.main != "severity"]
-        if modified and item.kind in ("normality", "choice"):
+        modified = any(n.value_roles(name) for n in cell.modifiers)
+        if modified and not item.blanket and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         return None
 
@@ -301,7 +305,7 @@ class StatusReader:
             return Status.UNCHANGED, None, ""
         return None
 
-    def _value(self, item: Item, said: list[tuple[tuple[Status, Value | None, str], Node]], status: Status, cell: Cell, numbers: list[Node]) -> Value | None:
+    def _value(self, name: str, item: Item, said: list[tuple[tuple[Status, Value | None, str], Node]], status: Status, cell: Cell, numbers: list[Node]) -> Value | None:
         """The value written: a named one, a grade, or the descriptor as said."""
         fixed = [k[1] for k, _ in said if k[1] is not None and k[0] is status]
         if status in (Status.NORMAL, Status.ABSENT, Status.UNCHANGED):
@@ -315,7 +319,7 @@ class StatusReader:
             text = str(value) if value is not None else words
             if text and not (text == "positive" and len(said) > 1):
                 pieces.append((node.mark.start, text))
-        pieces += [(n.mark.start, n.text) for n in cell.modifiers]
+        pieces += [(n.mark.start, n.text) for n in self._modifiers(name, cell)]
         pieces += [(n.mark.start, f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip()) for n in numbers]
         pieces = _with_links(sorted(pieces), cell)
         text = " ".join(dict.fromkeys(words for _, words in pieces))
@@ -323,8 +327,12 @@ class StatusReader:
             return None
         return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
 
-    def _modifier_text(self, cell: Cell) -> str:
-        return " ".join(dict.fromkeys(n.text for n in sorted(cell.modifiers, key=lambda n: n.mark.start)))
+    def _modifiers(self, name: str, cell: Cell) -> list[Node]:
+        """Severity, directions and the item's own qualifiers; another item's say nothing of this one."""
+        return [n for n in sorted(cell.modifiers, key=lambda n: n.mark.start) if n.main != "qualifier" or n.value_roles(name)]
+
+    def _modifier_text(self, name: str, cell: Cell) -> str:
+        return " ".join(dict.fromkeys(n.text for n in self._modifiers(name, cell)))
 
 
 
