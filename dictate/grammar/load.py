@@ -85,7 +85,7 @@ def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[
             continue
         try:
             text = path.read_text(encoding="utf-8")
-            content = yaml.load(text, Loader=_Strict)  # noqa: S506 - a SafeLoader
+            content = yaml.load(text, Loader=_Strict)
         except yaml.MarkedYAMLError as error:
             line = (error.problem_mark.line if error.problem_mark else 0) + 1
             faults.append(f"{path}:{line}: {error.problem or error}")
@@ -170,9 +170,7 @@ def _cross_faults(grammar: Grammar, folder: Path, extra: Path | None) -> Iterato
         for name, item in part.items.items():
             place: tuple[int | str, ...] = ("items", name)
             if item.kind == "grade" and item.scale not in grammar.scales:
-                yield _fault(
-                    folder, extra, file, (*place, "scale"), _unknown("scale", item.scale, grammar.scales)
-                )
+                yield _fault(folder, extra, file, (*place, "scale"), _unknown("scale", item.scale, grammar.scales))
             for other in (*item.covers, *item.site_items.values()):
                 if other not in items:
                     yield _fault(folder, extra, file, place, _unknown("item", other, items))

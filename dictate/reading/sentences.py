@@ -5,18 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.grammar import Item
-from dictate.model import RemarkKind, Side, Status
+from dictate.model import RemarkKind, Side
 from dictate.reading.cells import CellBuilder
-from dictate.reading.context import Context, Posture, events, posture_at
+from dictate.reading.context import Context
+from dictate.reading.corrections import amend
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import Labeller, Node
-from dictate.reading.statements import Divider, Statement
+from dictate.reading.merging import merge_denials, merge_readings
+from dictate.reading.naming import Labeller
+from dictate.reading.nodes import Node
+from dictate.reading.postures import PostureGiver
+from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
 from dictate.reading.talk import silence_talk
 from dictate.reading.tokens import Token
+from dictate.reading.weights import Statement
 
 
 @dataclass(slots=True)
@@ -39,7 +43,8 @@ class SentenceReader:
         self.labeller = Labeller(lexicon)
         self.divider = Divider(lexicon)
         self.cells = CellBuilder(lexicon)
-        self.status = StatusReader(lexicon, self.cells)
+        self.status = StatusReader(lexicon)
+        self.postures = PostureGiver(lexicon.items)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
@@ -70,24 +75,13 @@ class SentenceReader:
         first_draft = len(self.drafts)
         for statement in statements:
             self._statement(statement)
-        self._merge_denials(first_draft)
-        self._postures(nodes, self.drafts[first_draft:])
+        self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
+        for node in self.postures.give(nodes, self.drafts[first_draft:], self.context):
+            self._cover(node)
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.context.heading_side = None
-
-    def _merge_denials(self, first: int) -> None:
-        """ "no hemianopia or scotoma": denials of one item in one sentence are one finding."""
-        kept: list[Draft] = []
-        for draft in self.drafts[first:]:
-            plain = draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not self.items[draft.item].positions
-            same = next((k for k in kept if plain and (k.item, k.side, k.site, k.status) == (draft.item, draft.side, draft.site, draft.status)), None)
-            if same is not None and same.value is None:
-                same.spans.extend(draft.spans)
-            else:
-                kept.append(draft)
-        self.drafts[first:] = kept
 
     # --- headings -----------------------------------------------------------------------------------------------
 
@@ -121,7 +115,12 @@ class SentenceReader:
         lead = [n for n in nodes if n.main != "filler"][:3]
         if len(lead) >= 2 and lead[0].mark.has("site") and lead[1].main == "colon" and lead[0].main in ("site", "item"):
             self.context.heading_site = lead[0].key("site")
-        if len(lead) >= 2 and lead[0].main == "side" and lead[1].main in ("colon", "comma") and not lead[0].mark.role("site"):
+        if (
+            len(lead) >= 2
+            and lead[0].main == "side"
+            and lead[1].main in ("colon", "comma")
+            and not lead[0].mark.role("site")
+        ):
             if lead[1].main == "colon" or lead[0].text.startswith("on "):
                 self.context.heading_side = Side(lead[0].key("side"))
                 self._cover(lead[0])
@@ -133,7 +132,11 @@ class SentenceReader:
         if rest is None or any(n.main == "item" for n in nodes):
             return False
         words = {n.text for n in nodes}
-        whole = any(w in {"exam", "examination", "neurologic", "neurological", "everything", "physical"} for text in words for w in text.split())
+        whole = any(
+            w in {"exam", "examination", "neurologic", "neurological", "everything", "physical"}
+            for text in words
+            for w in text.split()
+        )
         if not (whole or rest.text == "everything else"):
             return False
         if any(n.mark.has("normal", "absent", "unchanged") for n in nodes):
@@ -167,7 +170,7 @@ class SentenceReader:
                 drafts.extend(self._same(cell, statement))
             else:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
-        drafts = _merged(drafts, self.items)
+        drafts = merge_readings(drafts, self.items)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
         for draft in drafts:
             draft.excepted = statement.excepted or (rest and self.items[draft.item].blanket)
@@ -179,7 +182,7 @@ class SentenceReader:
         """A bare side before a name holds for later names of the same scale in this sentence."""
         scale = self.items[statement.candidates[0]].scale
         sides = [(i, n) for i, n in enumerate(statement.before) if n.main == "side"]
-        if sides and not self.divider.is_postposed(statement.before, sides[-1][0]):
+        if sides and not self.divider.weights.is_postposed(statement.before, sides[-1][0]):
             self.context.adjective_side = Side(sides[-1][1].key("side"))
             self.context.adjective_scale = scale
         elif any(n.main == "side" for n in statement.after) or sides:
@@ -193,7 +196,12 @@ class SentenceReader:
             return
         if self.context.heading_side is not None:
             draft.side = self.context.heading_side
-        elif self.context.adjective_side is not None and item.scale and item.scale == self.context.adjective_scale and not item.blanket:
+        elif (
+            self.context.adjective_side is not None
+            and item.scale
+            and item.scale == self.context.adjective_scale
+            and not item.blanket
+        ):
             if not any(n.main == "side" for n in statement.nodes):
                 draft.side = self.context.adjective_side
 
@@ -213,7 +221,9 @@ class SentenceReader:
             return
         if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return
-        if not any(self.divider.accepts(self.said.candidates, n) for n in nodes if self.divider.is_value(n)):
+        if not any(
+            self.divider.weights.accepts(self.said.candidates, n) for n in nodes if self.divider.weights.is_value(n)
+        ):
             if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
                 return
         blanket = all(self.items[c].blanket for c in self.said.candidates)
@@ -252,14 +262,16 @@ class SentenceReader:
         place = next(i for i, n in enumerate(statement.after) if n.main == link)
         rest = Statement(names=[], before=[], after=statement.after[place + 1 :])
         new = self.cells.build(rest, self.said.candidates)
-        cells = self.cells.amend(self.said.cells, new, link)
+        cells = amend(self.said.cells, new, link)
         names = self.said.statement.names
         gone = self.said.drafts
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
         self._cover_all(statement)
         if link == "strike" and not new:
             for draft in gone:
-                self.remarks.append((RemarkKind.CORRECTED, min(s for s, _ in draft.spans), max(e for _, e in draft.spans)))
+                self.remarks.append(
+                    (RemarkKind.CORRECTED, min(s for s, _ in draft.spans), max(e for _, e in draft.spans))
+                )
             self.said = _Said(self.said.statement, [], self.said.candidates)
             return
         drafts = [d for cell in cells for d in self.status.drafts(cell, names, self.said.candidates)]
@@ -278,7 +290,9 @@ class SentenceReader:
         """A corrected item: what was said of it before is struck; another item named instead strikes the last."""
         sides = {c.side for c in cells}
         items = set(statement.candidates)
-        same = [d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)]
+        same = [
+            d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)
+        ]
         gone = same[-len(cells) :] if same else (self.said.drafts[-1:] if self.said else [])
         for draft in gone:
             start, end = min(s for s, _ in draft.spans), max(e for _, e in draft.spans)
@@ -292,7 +306,11 @@ class SentenceReader:
         earlier: list[Draft] = []
         pool = self.drafts if names else (self.before_sentence or (self.said.drafts if self.said else []))
         for draft in reversed(pool):
-            if (not names or draft.item in names) and draft.side is not side and not any(e.item == draft.item for e in earlier):
+            if (
+                (not names or draft.item in names)
+                and draft.side is not side
+                and not any(e.item == draft.item for e in earlier)
+            ):
                 earlier.append(draft)
             if names and earlier and {e.item for e in earlier} >= names:
                 break
@@ -304,54 +322,6 @@ class SentenceReader:
             if side is not None
         ]  # fmt: skip
 
-    # --- positions ----------------------------------------------------------------------------------------------
-
-    def _postures(self, nodes: list[Node], drafts: list[Draft]) -> None:
-        """Position and minutes of the readings of this sentence."""
-        positional = [d for d in drafts if self.items[d.item].positions]
-        found = events(nodes)
-        carried = self.context.posture if self.context.posture_open or self.context.after_pressure else None
-        first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
-        if carried is not None and not self.context.posture_open and first_pressure is not None:
-            carried = None
-        anchors = [d.anchor for d in positional]
-        last: Posture | None = None
-        for draft in positional:
-            posture = self._own_posture(draft, found) or posture_at(draft.anchor, nodes, anchors, carried)
-            if posture is None:
-                continue
-            last = posture
-            self._give(draft, posture)
-        for _, posture in found if positional else ():
-            for node in posture.nodes:
-                self._cover(node)
-        if positional:
-            self.context.posture = last
-            self.context.after_pressure = self.items[positional[-1].item].kind == "pressure" and last is not None
-            self.context.posture_open = False
-        elif found and not drafts:
-            self.context.posture, self.context.posture_open = found[-1][1], True
-            for node in found[-1][1].nodes:
-                self._cover(node)
-        else:
-            self.context.posture_open = self.context.after_pressure = False
-
-    def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]]) -> Posture | None:
-        """ "no dizziness on standing": a symptom's own words name its posture."""
-        if self.items[draft.item].kind != "presence":
-            return None
-        end = max(e for _, e in draft.spans)
-        return next((p for at, p in found if end <= at <= end + 2 and p.nodes[0].text.startswith(("on ", "when ", "after "))), None)
-
-    def _give(self, draft: Draft, posture: Posture) -> None:
-        draft.position = posture.position
-        draft.minutes = posture.minutes
-        if posture.manoeuvre and not draft.site:
-            draft.site = posture.manoeuvre
-        if posture.detail:
-            draft.detail.append(posture.detail)
-        draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)
-
     # --- words accounted for ------------------------------------------------------------------------------------
 
     def _cover(self, node: Node) -> None:
@@ -361,24 +331,3 @@ class SentenceReader:
         for node in statement.nodes:
             if node.main not in ("word",):
                 self._cover(node)
-
-
-def _merged(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
-    """Readings of one statement that say the same twice, or one of which only adds the side to the other."""
-    result: list[Draft] = []
-    for draft in drafts:
-        for earlier in result:
-            if earlier.item != draft.item or earlier.status is not draft.status or earlier.site != draft.site:
-                continue
-            same_side = earlier.side is draft.side or (draft.side is None and draft.status is Status.NORMAL)
-            if same_side and (str(earlier.value) == str(draft.value) or draft.value is None):
-                earlier.spans.extend(draft.spans)
-                break
-            added = earlier.side is None and not earlier.site and draft.side is not None and draft.status is Status.PRESENT
-            if added and items[draft.item].kind == "presence":
-                earlier.side, earlier.value, earlier.unit = draft.side, draft.value or earlier.value, draft.unit
-                earlier.spans.extend(draft.spans)
-                break
-        else:
-            result.append(draft)
-    return result

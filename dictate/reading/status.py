@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.cells import CellBuilder
+from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import LENGTHS, Meaning, choice_value, distance_in, read_number
+from dictate.reading.kinds import Meaning, choice_value
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.measures import Measurer, modifier_text, modifiers
 from dictate.reading.nodes import Node, limb_of
+from dictate.reading.owners import Owners
 
 _FLIP = {
     Status.NORMAL: Status.ABNORMAL,
@@ -23,10 +24,11 @@ _FLIP = {
 class StatusReader:
     """What a cell says of an item."""
 
-    def __init__(self, lexicon: Lexicon, cells: CellBuilder) -> None:
+    def __init__(self, lexicon: Lexicon) -> None:
         self.items = lexicon.items
         self.scales = lexicon.grammar.scales
-        self.cells = cells
+        self.owners = Owners(lexicon)
+        self.measures = Measurer(lexicon)
 
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
@@ -41,17 +43,22 @@ class StatusReader:
 
     def _by_item(self, cell: Cell, candidates: Sequence[str]) -> list[tuple[str, list[Node]]]:
         """The values of a cell dealt out to the items they speak of."""
-        alone = [c for c in candidates if any(r.kind == "alone" and r.item == c for n in cell.values for r in n.mark.roles)]
+        alone = [
+            c for c in candidates if any(r.kind == "alone" and r.item == c for n in cell.values for r in n.mark.roles)
+        ]
         named = [n for n in cell.values if any(r.kind == "alone" for r in n.mark.roles) and n.main == "item"]
         if len(alone) > 1 and named:
-            shared = [(c, [n for n in cell.values if n.value_roles(c) or (n.mark.number is None and n not in named)]) for c in alone]
+            shared = [
+                (c, [n for n in cell.values if n.value_roles(c) or (n.mark.number is None and n not in named)])
+                for c in alone
+            ]
             numbers = [n for n in cell.values if n.mark.number is not None]
-            return shared + ([(self.cells.owner(candidates, numbers[0]), numbers)] if numbers else [])
+            return shared + ([(self.owners.owner(candidates, numbers[0]), numbers)] if numbers else [])
         dealt: dict[str, list[Node]] = {}
         for node in cell.values:
             if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
                 continue
-            owner = self.cells.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
+            owner = self.owners.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
             dealt.setdefault(owner, []).append(node)
         if len(dealt) > 1 and all(self.items[c].blanket for c in candidates):
             graded = [c for c in dealt if any(n.mark.number is not None or n.mark.has("grade") for n in dealt[c])]
@@ -73,12 +80,12 @@ class StatusReader:
         numbers = [n for n in values if n.mark.number is not None]
         others = [n for n in values if n.mark.number is None]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
-        meaning = self._number_meaning(name, item, numbers, cell) if numbers and not in_words else None
+        meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         if meaning is None or self._refuses(others):
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:
             return None
-        meaning = self._with_distance(item, meaning, named)
+        meaning = self.measures.with_distance(item, meaning, named)
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
@@ -94,16 +101,6 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
-
-    def _with_distance(self, item: Item, meaning: Meaning, named: Sequence[Node]) -> Meaning:
-        """A walk whose distance stands in its name: "ten metre walk nine seconds" → 10 m in 9 s."""
-        if not ({"m", "s"} <= set(item.units) and isinstance(meaning.value, Quantity)):
-            return meaning
-        for node in named:
-            distance = distance_in(node.text)
-            if distance:
-                return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
-        return meaning
 
     def _refuses(self, others: Sequence[Node]) -> bool:
         return any(n.mark.has("not_examined", "not_assessable") for n in others)
@@ -143,49 +140,11 @@ class StatusReader:
             return ""
         return general.key if item.sited or item.site_items else ""
 
-    # --- numbers ------------------------------------------------------------------------------------------------
-
-    def _number_meaning(self, name: str, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
-        node = numbers[0]
-        unit = cell.units.get(id(node))
-        said = self._unit(item, unit)
-        number = node.mark.number
-        if len(numbers) == 2 and {"m", "s"} <= set(item.units) and unit is not None and unit.text in LENGTHS:
-            second = numbers[1].mark.number
-            if number is not None and second is not None:
-                return Meaning(Text(words=f"{number.first} {LENGTHS[unit.text]} in {second.first} s"), Status.MEASURED)
-        meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
-        if meaning is None:
-            return None
-        words = self._modifier_text(name, cell)
-        value = meaning.value
-        status = meaning.status
-        if item.kind == "presence":
-            counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
-            text = " ".join(filter(None, [words, f"{value} {unit.text}" if counted and unit else str(value)]))
-            status = Status.ABSENT if cell.negated else Status.PRESENT
-            if isinstance(value, Quantity) and said and not counted and not words:
-                return Meaning(value, status, meaning.unit, meaning.by_side)
-            return Meaning(Text(words=text), status, "", meaning.by_side)
-        others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
-        abnormal = any(self.cells._sense("", n) == "abnormal" for n in others if not n.value_roles("")) if others else False
-        if isinstance(value, Quantity) and unit is not None and not said:
-            return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
-        if abnormal and item.kind == "normality":
-            return None
-        return meaning
-
-    def _unit(self, item: Item, unit: Node | None) -> str:
-        if unit is None:
-            return ""
-        for role in unit.mark.roles:
-            if role.kind == "unit" and role.key in item.units:
-                return role.key
-        return next((r.key for r in unit.mark.roles if r.kind == "unit" and r.key == item.unit), "")
-
     # --- words --------------------------------------------------------------------------------------------------
 
-    def _word_meaning(self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]) -> Meaning | None:
+    def _word_meaning(
+        self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
+    ) -> Meaning | None:
         kinds = [self._one(name, item, node) for node in others]
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
@@ -206,12 +165,23 @@ class StatusReader:
         """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
         if self.items[name].kind == "presence":
             return False
-        signs = [n for n in others if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)]
+        signs = [
+            n
+            for n in others
+            if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
+        ]
         rest = [n for n in others if not any(n is sign for sign in signs)]
         return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
     def _overall(self, statuses: list[Status]) -> Status:
-        for status in (Status.MEASURED, Status.ABNORMAL, Status.ABSENT, Status.PRESENT, Status.NORMAL, Status.UNCHANGED):
+        for status in (
+            Status.MEASURED,
+            Status.ABNORMAL,
+            Status.ABSENT,
+            Status.PRESENT,
+            Status.NORMAL,
+            Status.UNCHANGED,
+        ):
             if status in statuses:
                 return status
         return statuses[0]
@@ -226,7 +196,7 @@ class StatusReader:
 
     def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
         """No word said how it was: a presence item is present when named, denied when negated."""
-        words = self._modifier_text(name, cell)
+        words = modifier_text(name, cell)
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
@@ -288,7 +258,11 @@ class StatusReader:
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
         if mark.role("normal", ""):
             present = item.kind == "presence" and not item.alone
-            return (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL), None, ""
+            return (
+                (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL),
+                None,
+                "",
+            )
         if mark.role("absent", ""):
             if item.kind in ("presence", "text"):
                 return Status.ABSENT, None, ""
@@ -305,7 +279,15 @@ class StatusReader:
             return Status.UNCHANGED, None, ""
         return None
 
-    def _value(self, name: str, item: Item, said: list[tuple[tuple[Status, Value | None, str], Node]], status: Status, cell: Cell, numbers: list[Node]) -> Value | None:
+    def _value(
+        self,
+        name: str,
+        item: Item,
+        said: list[tuple[tuple[Status, Value | None, str], Node]],
+        status: Status,
+        cell: Cell,
+        numbers: list[Node],
+    ) -> Value | None:
         """The value written: a named one, a grade, or the descriptor as said."""
         fixed = [k[1] for k, _ in said if k[1] is not None and k[0] is status]
         if status in (Status.NORMAL, Status.ABSENT, Status.UNCHANGED):
@@ -319,21 +301,19 @@ class StatusReader:
             text = str(value) if value is not None else words
             if text and not (text == "positive" and len(said) > 1):
                 pieces.append((node.mark.start, text))
-        pieces += [(n.mark.start, n.text) for n in self._modifiers(name, cell)]
-        pieces += [(n.mark.start, f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip()) for n in numbers]
+        pieces += [(n.mark.start, n.text) for n in modifiers(name, cell)]
+        pieces += [
+            (
+                n.mark.start,
+                f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip(),
+            )
+            for n in numbers
+        ]
         pieces = _with_links(sorted(pieces), cell)
         text = " ".join(dict.fromkeys(words for _, words in pieces))
         if not text:
             return None
         return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
-
-    def _modifiers(self, name: str, cell: Cell) -> list[Node]:
-        """Severity, directions and the item's own qualifiers; another item's say nothing of this one."""
-        return [n for n in sorted(cell.modifiers, key=lambda n: n.mark.start) if n.main != "qualifier" or n.value_roles(name)]
-
-    def _modifier_text(self, name: str, cell: Cell) -> str:
-        return " ".join(dict.fromkeys(n.text for n in self._modifiers(name, cell)))
-
 
 
 def _with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:

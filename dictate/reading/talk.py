@@ -22,7 +22,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             start, end = max(start, talk[0] - 3), min(end, talk[-1] + _REACH)
         names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(start, end))
         for i in range(start, end):
-            result[i] = Mark(marks[i].start, marks[i].end, (Role("comma" if marks[i].has("comma") else "talk"),), None, marks[i].text)
+            result[i] = Mark(
+                marks[i].start, marks[i].end, (Role("comma" if marks[i].has("comma") else "talk"),), None, marks[i].text
+            )
         if names:
             spans.append((marks[start].start, marks[end - 1].end))
     return result, spans

@@ -84,7 +84,11 @@ def _pieces(text: str) -> list[tuple[str, bool]]:
             place = plain.end()
             piece = plain.group(0)
             inner_hyphen = (
-                piece in "-–‐" and 0 < place - 1 and text[place - 2].isalnum() and place < len(text) and text[place].isalpha()
+                piece in "-–‐"
+                and place - 1 > 0
+                and text[place - 2].isalnum()
+                and place < len(text)
+                and text[place].isalpha()
             )
             if piece in _DROPPED and not (pieces and pieces[-1][0].isdigit() and piece in "'\"’”"):
                 glued = False

@@ -1,0 +1,94 @@
+"""Time and memory of a recording's way to its note, against the plain default of the library underneath.
+
+Use: python benchmarks/note.py [RECORDING] [--rounds N]
+
+Both ways run in processes of their own, in turn, with the same model, the same number type and the same number of
+threads; loading is not counted. The ratio holds on any machine, the seconds only on the one they were taken on.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import resource
+import subprocess
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+RECORDING = Path(__file__).parent.parent / "demo_audio" / "clinic-examination.flac"
+MOST_RATIO = 0.8
+MOST_OUTSIDE = 0.05  # share of the time that may go to anything but recognition
+RECOGNITION = ("find speech", "encode", "decode", "align")
+OUTSIDE = ("decode audio", "read", "reckon and check", "write note")
+BYTES = 1 if sys.platform == "darwin" else 1024  # unit of ru_maxrss
+
+
+def main() -> int:
+    """Run both ways in turn, print what they took, and fail when a limit is broken."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("recording", nargs="?", type=Path, default=RECORDING)
+    parser.add_argument("--rounds", type=int, default=1, help="runs of each way; the quickest of each counts")
+    parser.add_argument("--way", choices=sorted(WAYS), help=argparse.SUPPRESS)
+    given = parser.parse_args()
+    if given.way:
+        print(json.dumps(WAYS[given.way](given.recording)))
+        return 0
+    runs = [{way: _apart(way, given.recording) for way in WAYS} for _ in range(given.rounds)]
+    own, plain = (min((run[way] for run in runs), key=lambda run: run["total_s"]) for way in ("note", "library"))
+    return report(given.recording, own, plain)
+
+
+def report(recording: Path, own: dict[str, Any], plain: dict[str, Any]) -> int:
+    """Print one line per figure; 1 when a limit is broken."""
+    ratio = own["total_s"] / plain["total_s"]
+    outside = sum(own["stages"].get(stage, 0.0) for stage in OUTSIDE) / own["total_s"]
+    print(f"recording           {recording.name}, {own['length_s']:.0f} s, model {own['model']}, {own['threads']} threads")
+    print(f"note                {own['total_s']:.1f} s, real-time factor {own['total_s'] / own['length_s']:.3f}")
+    print(f"library's default   {plain['total_s']:.1f} s, real-time factor {plain['total_s'] / own['length_s']:.3f}")
+    print(f"ratio               {ratio:.2f} (at most {MOST_RATIO})")
+    print(f"peak memory         note {own['peak_mb']:.0f} MB, library's default {plain['peak_mb']:.0f} MB")
+    for stage in ("decode audio", *RECOGNITION, *OUTSIDE[1:]):
+        seconds = own["stages"].get(stage, 0.0)
+        print(f"  {stage:18}{seconds:7.2f} s {seconds / own['total_s']:6.1%}")
+    print(f"outside recognition {outside:.1%} (at most {MOST_OUTSIDE:.0%})")
+    return int(ratio > MOST_RATIO or outside > MOST_OUTSIDE)
+
+
+def note(recording: Path) -> dict[str, Any]:
+    """Hear, read, check and write the note; time of every stage."""
+    from dictate.checks import run_checks
+    from dictate.grammar import load_grammar
+    from dictate.hearing import Engine
+    from dictate.notes import write_note
+    from dictate.pipeline import examine_transcript, hints_of
+    from dictate.reading import read
+
+    stages: Counter[str] = Counter()
+    grammar = load_grammar()
+    engine = _watched(Engine(offline=True), stages)
+    engine.load()
+    read(engine.hear_nothing, grammar)  # what the reader loads once
+    begin = time.perf_counter()
+    transcript = engine.hear(recording, hints=hints_of(grammar))
+    heard = time.perf_counter()
+    stages["decode audio"] = heard - begin - sum(stages.values())  # and what is left of hearing: cutting, joining
+    exam = examine_transcript(transcript, grammar=grammar)
+    examined = time.perf_counter()
+    write_note(exam, grammar)
+    end = time.perf_counter()
+    stages["write note"] = end - examined
+    stages["read"] = _took(lambda: read(transcript, grammar))
+    stages["reckon and check"] = max(examined - heard - stages["read"], _took(lambda: run_checks(exam, grammar)))
+    return {
+        "total_s": end - begin,
+        "length_s": transcript.sources[0].duration_s,
+        "model": engine.identity.name,
+        "threads": engine.threads,
+        "peak_mb": _peak_mb(),
+        "stages": dict(stages),
+    }

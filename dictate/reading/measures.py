@@ -1,0 +1,82 @@
+"""Numbers of a cell → value and status: units, counts, distances, grades of a sign."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.grammar import Item
+from dictate.model import Quantity, Status, Text
+from dictate.reading.drafts import Cell
+from dictate.reading.kinds import LENGTHS, Meaning, distance_in, read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+from dictate.reading.owners import Owners
+
+
+class Measurer:
+    """Reads the numbers of a cell."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.scales = lexicon.grammar.scales
+        self.owners = Owners(lexicon)
+
+    def meaning(self, name: str, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
+        node = numbers[0]
+        unit = cell.units.get(id(node))
+        said = self._unit(item, unit)
+        number = node.mark.number
+        if len(numbers) == 2 and {"m", "s"} <= set(item.units) and unit is not None and unit.text in LENGTHS:
+            second = numbers[1].mark.number
+            if number is not None and second is not None:
+                return Meaning(Text(words=f"{number.first} {LENGTHS[unit.text]} in {second.first} s"), Status.MEASURED)
+        meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
+        if meaning is None:
+            return None
+        words = modifier_text(name, cell)
+        value = meaning.value
+        status = meaning.status
+        if item.kind == "presence":
+            counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
+            text = " ".join(filter(None, [words, f"{value} {unit.text}" if counted and unit else str(value)]))
+            status = Status.ABSENT if cell.negated else Status.PRESENT
+            if isinstance(value, Quantity) and said and not counted and not words:
+                return Meaning(value, status, meaning.unit, meaning.by_side)
+            return Meaning(Text(words=text), status, "", meaning.by_side)
+        others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
+        abnormal = (
+            any(self.owners.sense("", n) == "abnormal" for n in others if not n.value_roles("")) if others else False
+        )
+        if isinstance(value, Quantity) and unit is not None and not said:
+            return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
+        if abnormal and item.kind == "normality":
+            return None
+        return meaning
+
+    def _unit(self, item: Item, unit: Node | None) -> str:
+        if unit is None:
+            return ""
+        for role in unit.mark.roles:
+            if role.kind == "unit" and role.key in item.units:
+                return role.key
+        return next((r.key for r in unit.mark.roles if r.kind == "unit" and r.key == item.unit), "")
+
+    def with_distance(self, item: Item, meaning: Meaning, named: Sequence[Node]) -> Meaning:
+        """A walk whose distance stands in its name: "ten metre walk nine seconds" → 10 m in 9 s."""
+        if not ({"m", "s"} <= set(item.units) and isinstance(meaning.value, Quantity)):
+            return meaning
+        for node in named:
+            distance = distance_in(node.text)
+            if distance:
+                return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
+        return meaning
+
+
+def modifiers(name: str, cell: Cell) -> list[Node]:
+    """Severity, directions and the item's own qualifiers; another item's say nothing of this one."""
+    return [
+        n for n in sorted(cell.modifiers, key=lambda n: n.mark.start) if n.main != "qualifier" or n.value_roles(name)
+    ]
+
+
+def modifier_text(name: str, cell: Cell) -> str:
+    return " ".join(dict.fromkeys(n.text for n in modifiers(name, cell)))

@@ -1,0 +1,290 @@
+"""Marks of one sentence → nodes: which phrases name an item here, given their neighbours and the heading in force."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.context import Context
+from dictate.reading.kinds import read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
+from dictate.reading.places import SiteFinder
+
+
+class Labeller:
+    """Decides the part each mark of a sentence plays."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+        self.sites = SiteFinder(lexicon.items)
+
+    def label(self, marks: Sequence[Mark], context: Context) -> list[Node]:
+        """Nodes of one sentence, given the heading in force and the items last spoken of."""
+        nodes: list[Node] = []
+        active = context.active
+        in_reason = False
+        here = (self.lexicon.component[active[0]].value if active else "", context.component)
+        marks = list(marks)
+        place = -1
+        while (place := place + 1) < len(marks):
+            mark = marks[place]
+            while mark.inner and (in_reason or not self._concerns(marks, place, here, active, nodes)):
+                marks[place : place + 1] = mark.inner
+                mark = marks[place]
+            node = Node(mark, plain_part(mark))
+            if (
+                node.is_break
+                or node.main in ("number", "correction", "strike")
+                or mark.text in ("so", "therefore", "hence")
+            ):
+                in_reason = in_reason and node.main == "number"
+            candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
+            if node.main == "value" and not candidates:
+                node.main = self._of_what(marks, place, active, nodes)
+            self._name(node, candidates, marks, place, active, nodes)
+            if node.main == "item":
+                active = node.candidates
+                here = (self.lexicon.component[active[0]].value, here[1])
+            if mark.has("heading") and (node.main == "heading" or node.main == "item"):
+                here = (node.key("heading"), node.key("heading"))
+            if node.main == "reason":
+                in_reason = self._is_reason(nodes, mark)
+                node.main = "reason" if in_reason else "filler"
+            nodes.append(node)
+        return nodes
+
+    def _concerns(
+        self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]
+    ) -> bool:
+        """Whether an item-bound phrase is of an item spoken of here."""
+        if self._candidates(marks, place, here, active, nodes):
+            return True
+        near = {
+            r.item
+            for later in marks[place + 1 : place + 4]
+            for r in later.roles
+            if r.kind in ("item", "sign", "context")
+        }
+        return any(r.item in active or r.item in near for r in marks[place].roles)
+
+    def _of_what(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> str:
+        """A word that is a value of certain items only: a value here, a qualifier, or nothing to these items."""
+        mark = marks[place]
+        if any(not r.item or r.kind == "grade" for r in mark.roles):
+            return "value"
+        near = {
+            r.item
+            for later in marks[place + 1 : place + 6]
+            for r in later.roles
+            if r.kind in ("item", "sign", "context", "alone")
+        }
+        names = {*active, *near}
+        if any(r.item in names and r.kind in ("value", "normal", "abnormal", "sign") for r in mark.roles):
+            return "value"
+        if any(r.item in names and r.kind == "qualifier" for r in mark.roles):
+            return "qualifier"
+        return "word"
+
+    def _name(
+        self,
+        node: Node,
+        candidates: tuple[str, ...],
+        marks: Sequence[Mark],
+        place: int,
+        active: tuple[str, ...],
+        nodes: list[Node],
+    ) -> None:
+        """Make the node an item name, a site or a value."""
+        mark = node.mark
+        if candidates and not self._is_value_here(marks, place, candidates, nodes):
+            if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes):
+                node.main = "site"
+                return
+            node.main, node.candidates = "item", candidates
+            named = any(r.kind in ("item", "context") and r.item in candidates for r in mark.roles)
+            node.sign = not named and not self._is_heading(mark, candidates)
+        elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
+            node.main = "value"
+        elif node.main in (
+            "filler",
+            "word",
+            "severity",
+            "side",
+            "site",
+            "comparison",
+            "hedge",
+            "equal",
+            "unit",
+            "direction",
+            "position",
+        ):
+            last = next((n for n in reversed(nodes) if n.main == "item"), None)
+            names = [
+                c
+                for c in (last.candidates if last else active)
+                if node.main != "position" or not self.items[c].positions
+            ]
+            if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
+                node.main = "value"
+
+    def _is_heading(self, mark: Mark, candidates: tuple[str, ...]) -> bool:
+        return (
+            mark.number is None
+            and (mark.has("heading") or mark.has("rest"))
+            and not any(r.item in candidates for r in mark.roles)
+        )
+
+    def _is_reason(self, nodes: list[Node], mark: Mark) -> bool:
+        """ "because of" always; "as", "since" only after something was not examined."""
+        if mark.text in {
+            "because of",
+            "because",
+            "due to",
+            "owing to",
+            "on account of",
+            "secondary to",
+            "limited by",
+            "for the same reason",
+        }:
+            return True
+        for node in reversed(nodes):
+            if node.main in ("semicolon", "stop"):
+                return False
+            if node.mark.has("not_examined", "not_assessable"):
+                return True
+        return False
+
+    def _candidates(
+        self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]
+    ) -> tuple[str, ...]:
+        """Items the phrase may name here; those of the component last spoken of come first."""
+        mark = marks[place]
+        strong = [r.item for r in mark.roles if r.kind in ("item", "sign", "alone")]
+        weak = [r.item for r in mark.roles if r.kind == "context"]
+        accepted = [name for name in weak if self._context_holds(name, marks, place, here, active)]
+        found = list(dict.fromkeys([*strong, *accepted]))
+        if not found and mark.number is not None:
+            return self._bare(mark, here, nodes)
+        if not found and mark.role("rest"):
+            return self._rest(marks, place, here)
+        heading = mark.role("heading")
+        if not found and heading is not None and f"{heading.key}_all" in self.items:
+            return (f"{heading.key}_all",)
+        return tuple(
+            sorted(
+                found,
+                key=lambda name: (
+                    self.lexicon.component[name].value != here[0],
+                    self.lexicon.component[name].value != here[1],
+                ),
+            )
+        )
+
+    def _bare(self, mark: Mark, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
+        """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
+        number = mark.number
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        if number is None or number.op not in ("/", "of") or number.then:
+            return ()
+        whole_side = bool(nodes) and nodes[-1].text in ("right side", "left side", "right sided", "left sided")
+        for name in last.candidates if last and not whole_side else ():
+            meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
+            if meaning is not None and meaning.fits > 1:
+                return ()
+        for name, item in self.items.items():
+            if not item.bare_value:
+                continue
+            meaning = read_number(item, number, "", self.lexicon.grammar.scales.get(item.scale))
+            if meaning is None or meaning.fits < 3 or meaning.by_side:
+                continue
+            if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
+                return (name,)
+            whole = last is None or self.items[last.candidates[0]].blanket or whole_side
+            if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
+                return (name,)
+        return ()
+
+    def _rest(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> tuple[str, ...]:
+        """ "otherwise normal": the rest of the component spoken of."""
+        for mark in marks[place + 1 : place + 5]:
+            if mark.has("item", "context", "sign", "alone", "heading", "number"):
+                return ()
+            if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
+                return ()
+            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
+                name = f"{here[0] or here[1]}_all"
+                return (name,) if name in self.items else ()
+            if not mark.has("filler"):
+                return ()
+        return ()
+
+    def _context_holds(
+        self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]
+    ) -> bool:
+        item = self.items[name]
+        if item.group and any(self.items[a].group not in ("", item.group) for a in active):
+            return False  # "FOUR score E4 M4": the parts of another scale
+        if item.group and item.group != "coma_scale" and item.kind == "score":
+            return self._part_follows(item.group, marks, place, active)
+        if item.group and self._group_near(item.group, marks, place, active):
+            return True
+        if item.group == "coma_scale":
+            return False
+        if self.lexicon.component[name].value in here:
+            return True
+        return self._fits_alone(name, marks, place)
+
+    def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A part of a scale: named after the scale or another part, with its points behind it."""
+        if not any(self.items[name].group == group for name in active):
+            return False
+        after = next(
+            (m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has("colon", "filler", "comma")),
+            None,
+        )
+        return after is not None and after.number is not None and not after.number.op and not after.number.a_sign
+
+    def _group_near(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """Another item of the group in the same breath."""
+        if any(self.items[name].group == group for name in active):
+            return True
+        return any(
+            role.kind in ("item", "context") and role.item in self.items and self.items[role.item].group == group
+            for other in (*marks[max(0, place - 6) : place], *marks[place + 1 : place + 7])
+            for role in other.roles
+        )
+
+    def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
+        """The value beside the name fits this item of all that share the name ("knees 2+")."""
+        item = self.items[name]
+        for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
+            if near.number is not None and item.kind == "grade":
+                return bool(near.number.a_sign == "+" and item.scale == "tendon_reflex")
+            if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
+                return True
+        return False
+
+    def _is_value_here(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], nodes: list[Node]) -> bool:
+        """The phrase describes the item spoken of, rather than naming one of its own."""
+        mark = marks[place]
+        named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        for name in last.candidates if last else ():
+            if any(r.item == name and r.kind in ITEM_VALUE_KINDS for r in mark.roles):
+                if name in candidates:
+                    return not (last and last.sign) and not named
+                return not named or not self._has_own_value(marks, place)
+            if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
+                return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
+        for later in marks[place + 1 : place + 3]:
+            owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
+            if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:
+                return bool(later.role("item") or later.role("sign"))
+            if owners or later.number is not None:
+                break
+        return False
+
+    def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
+        return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))

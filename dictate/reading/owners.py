@@ -1,0 +1,52 @@
+"""Which of several items a value speaks of, and in which sense."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.kinds import read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+
+class Owners:
+    """Deals values out to items."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.items = lexicon.items
+        self.scales = lexicon.grammar.scales
+
+    def owner(self, candidates: Sequence[str], node: Node) -> str:
+        """The item of the candidates that the value says something of."""
+        if not candidates:
+            return ""
+        if node.mark.number is not None:
+            fits = []
+            for place, name in enumerate(candidates):
+                meaning = read_number(self.items[name], node.mark.number, "", self.scales.get(self.items[name].scale))
+                fits.append((meaning.fits if meaning else 0, -place, name))
+            best = max(fits)
+            return best[2] if best[0] else candidates[0]
+        for name in candidates:
+            if any(r.item == name and r.kind in ("value", "normal", "abnormal", "sign") for r in node.mark.roles):
+                return name
+        for name in candidates:
+            if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
+                return name
+        for kind in ("normality", "presence", "choice", "grade"):
+            for name in candidates:
+                if self.items[name].kind == kind:
+                    return name
+        return candidates[0]
+
+    def sense(self, owner: str, node: Node) -> str:
+        """normal, abnormal, or another status the word gives the item."""
+        for role in node.mark.roles:
+            if role.item == owner and role.kind == "value":
+                return self.items[owner].values[role.key].status
+            if role.item == owner and role.kind in ("normal", "abnormal"):
+                return role.kind
+        for kind in ("not_examined", "not_assessable", "normal", "absent", "present", "abnormal", "unchanged"):
+            if node.mark.role(kind, ""):
+                return kind
+        return "abnormal"

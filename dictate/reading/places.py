@@ -1,0 +1,69 @@
+"""Body parts that say where the item spoken of was found, told from body parts that name an item."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.grammar import Item
+from dictate.reading.lexicon import is_preposition
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import Node, limb_of
+
+
+class SiteFinder:
+    """Knows which items are told by site."""
+
+    def __init__(self, items: dict[str, Item]) -> None:
+        self.items = items
+
+    def is_site(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
+    ) -> bool:
+        """A body part that says where the item spoken of was found, rather than an item."""
+        if not any(self.items[name].sited or self.items[name].site_items for name in active):
+            return False
+        if any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
+            return True  # "2+ right arm": the arms of the blanket spoken of
+        if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
+            return False
+        site = marks[place].role("site")
+        regional = site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
+        for node in reversed(nodes):
+            if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
+                return regional or not self._number_before(nodes, node)
+            if node.main in ("filler", "side", "site") or node.text in ("both", "the"):
+                continue
+            if node.main in ("comma", "conj") and any(n.main == "site" for n in nodes):
+                continue
+            break
+        owner = next((name for name in active if self.items[name].sited), "")
+        if not owner:
+            return False
+        follows = marks[place + 1] if place + 1 < len(marks) else None
+        grade_follows = follows is not None and (
+            (follows.number is not None and bool(follows.number.a_sign))
+            or follows.has("grade", "absent", "normal")
+            or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
+        )
+        own = [n for n in reversed(nodes) if n.main == "item"]
+        closes = follows is None or follows.has("stop", "comma", "semicolon", "side")
+        if (
+            closes
+            and own
+            and all(
+                n.main in ("side", "filler", "severity", "number", "value") for n in nodes[nodes.index(own[0]) + 1 :]
+            )
+        ):
+            return True  # "tone normal legs."
+        adjacent = bool(own) and all(
+            n.main in ("side", "filler", "severity", "number") for n in nodes[nodes.index(own[0]) + 1 :]
+        )
+        return adjacent and not grade_follows
+
+    def _number_before(self, nodes: list[Node], preposition: Node) -> bool:
+        """ "2+ at the knees": a grade before the body part makes it a reflex, not a site."""
+        place = nodes.index(preposition)
+        if place == 0:
+            return False
+        number = nodes[place - 1].mark.number
+        return (number is not None and bool(number.a_sign)) or bool(nodes[place - 1].mark.role("grade"))

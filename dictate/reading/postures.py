@@ -1,0 +1,64 @@
+"""Position, minutes and manoeuvre given to the readings of a sentence."""
+
+from __future__ import annotations
+
+from dictate.grammar import Item
+from dictate.reading.context import Context, Posture, events, posture_at
+from dictate.reading.drafts import Draft
+from dictate.reading.nodes import Node
+
+
+class PostureGiver:
+    """Gives readings the posture in force when they were said."""
+
+    def __init__(self, items: dict[str, Item]) -> None:
+        self.items = items
+
+    def give(self, nodes: list[Node], drafts: list[Draft], context: Context) -> list[Node]:
+        """Give the sentence's readings their position and minutes; returns the nodes that said them."""
+        covered: list[Node] = []
+        positional = [d for d in drafts if self.items[d.item].positions]
+        found = events(nodes)
+        carried = context.posture if context.posture_open or context.after_pressure else None
+        first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
+        if carried is not None and not context.posture_open and first_pressure is not None:
+            carried = None
+        anchors = [d.anchor for d in positional]
+        last: Posture | None = None
+        for draft in positional:
+            posture = self._own_posture(draft, found) or posture_at(draft.anchor, nodes, anchors, carried)
+            if posture is None:
+                continue
+            last = posture
+            self._give(draft, posture)
+        if positional:
+            covered.extend(node for _, posture in found for node in posture.nodes)
+        if positional:
+            context.posture = last
+            context.after_pressure = self.items[positional[-1].item].kind == "pressure" and last is not None
+            context.posture_open = False
+        elif found and not drafts:
+            context.posture, context.posture_open = found[-1][1], True
+            covered.extend(found[-1][1].nodes)
+        else:
+            context.posture_open = context.after_pressure = False
+        return covered
+
+    def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]]) -> Posture | None:
+        """ "no dizziness on standing": a symptom's own words name its posture."""
+        if self.items[draft.item].kind != "presence":
+            return None
+        end = max(e for _, e in draft.spans)
+        return next(
+            (p for at, p in found if end <= at <= end + 2 and p.nodes[0].text.startswith(("on ", "when ", "after "))),
+            None,
+        )
+
+    def _give(self, draft: Draft, posture: Posture) -> None:
+        draft.position = posture.position
+        draft.minutes = posture.minutes
+        if posture.manoeuvre and not draft.site:
+            draft.site = posture.manoeuvre
+        if posture.detail:
+            draft.detail.append(posture.detail)
+        draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)

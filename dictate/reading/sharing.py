@@ -1,0 +1,46 @@
+"""What neighbouring cells share: a value said once for two sides, a site, a bare "both" at the end."""
+
+from __future__ import annotations
+
+from dictate.model import Side
+from dictate.reading.drafts import Cell
+
+
+def share(cells: list[Cell]) -> list[Cell]:
+    """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
+    full = [c for c in cells if c.nodes]
+    result: list[Cell] = []
+    for place, cell in enumerate(full):
+        if cell.values or cell.negated or place == 0:
+            result.append(cell)
+            continue
+        before = result[-1]
+        if before.closed:
+            continue  # after a semicolon nothing is shared
+        if cell.site_node is None and cell.side is not None and all(c.side is None for c in result):
+            for one in result:
+                one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
+        elif cell.site_node is not None or (
+            cell.side is not None and cell.side is not before.side and (before.values or before.negated)
+        ):
+            if cell.side is Side.BOTH and cell.site_node is None and all(c.side is not None for c in result):
+                before.nodes.extend(cell.nodes)
+                continue
+            cell.values, cell.negated, cell.units = before.values, before.negated, before.units
+            cell.modifiers = cell.modifiers or before.modifiers
+            result.append(cell)
+        else:
+            before.nodes.extend(cell.nodes)
+            before.detail.extend(cell.detail)
+            before.modifiers.extend(cell.modifiers)
+    for one, two in zip(result, result[1:], strict=False):
+        if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
+            two.site_node = one.site_node
+    return result
+
+
+def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
+    """Sides declared once ("right then left") for two values in a row."""
+    bare = [c for c in cells if c.side is None and c.values]
+    if len(bare) == 2 and len(cells) == 2:
+        bare[0].side, bare[1].side = order
