@@ -156,7 +156,6 @@ def _decode(path: Path) -> Iterator[npt.NDArray[np.float32]]:
     with _open(path) as container:
         gap_s = GAP_S.get(container.format.name, float("inf"))
         stream = container.streams.audio[0]
-        stream.thread_type = "AUTO"
         resampler: av.AudioResampler | None = None
         try:
             for packet in container.demux(stream):
@@ -187,7 +186,7 @@ def _frames(packet: av.Packet[Any], *, first: bool) -> list[av.AudioFrame]:
     import av
 
     try:
-        return list(packet.decode())
+        return [frame for frame in packet.decode() if isinstance(frame, av.AudioFrame)]
     except av.error.InvalidDataError:
         if first and packet.size:
             return []
@@ -231,9 +230,9 @@ def _declared_s(container: av.container.InputContainer) -> float | None:
     if "mp3" in container.format.name.split(",") or "aac" in container.format.name.split(","):
         return None  # guessed from the size of the file
     if stream.duration and stream.time_base:
-        return float(stream.duration * stream.time_base)
+        return float(stream.duration) * float(stream.time_base)
     if container.duration and len(container.streams) == 1:
-        return container.duration / 1e6  # microseconds
+        return float(container.duration) / 1e6  # microseconds
     return None
 
 

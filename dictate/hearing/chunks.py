@@ -96,7 +96,8 @@ def _padded(spans: list[Span], length: int) -> list[Span]:
 
 def _how_many(pieces: list[Span], longest: int) -> int:
     """How many of the first pieces make the next chunk."""
-    total, ends = 0, []
+    total = 0
+    ends: list[int] = []
     for piece in pieces:
         total += piece.end - piece.start
         if total > longest and ends:

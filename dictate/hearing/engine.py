@@ -66,12 +66,16 @@ class Engine:
         if device not in ("auto", "cpu", "cuda"):
             raise InputError(f"--device {device}: no such device: use auto, cpu or cuda")
         self._wanted, self._device, self._offline = model, device, offline
-        self._threads = threads or min(THREADS, os.cpu_count() or 1)
+        self.threads = threads or min(THREADS, os.cpu_count() or 1)
 
     @cached_property
     def model(self) -> Model:
         """The verified model, without loading it."""
         return find_model(self._wanted, fetch=fetch_from_hub, offline=self._offline)
+
+    def load(self) -> None:
+        """Load the model now rather than when it is first needed."""
+        _ = self._tokenizer
 
     @property
     def identity(self) -> ModelIdentity:
@@ -89,7 +93,7 @@ class Engine:
                 str(self.model.folder),
                 device=device,
                 compute_type=kind,
-                cpu_threads=self._threads,
+                cpu_threads=self.threads,
                 local_files_only=True,
             )
         except (RuntimeError, ValueError, OSError) as fault:
@@ -146,7 +150,8 @@ class Engine:
         frames = (window_s or next(fitting, FULL_WINDOW_S)) * FRAMES_PER_S
         window = np.zeros((features.shape[0], frames), np.float32)
         window[:, : min(frames, features.shape[1])] = features[:, :frames]
-        return np.array(whisper.encode(window), dtype=np.float32)[0]
+        view: Encoded = np.array(whisper.encode(window), dtype=np.float32)[0]
+        return view
 
     def prompt(self, terms: Sequence[str], *, fill: Sequence[str] = (), length: int | None = None) -> list[int]:
         """Tokens that make the decoder expect `terms`; with `length`, filled in front from `fill` to just that many.

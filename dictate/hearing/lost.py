@@ -6,8 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import median
 
-from dictate.hearing.audio import RATE_HZ, Block
+import numpy as np
+
+from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import PAD_S, Chunk, Span
+from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
 from dictate.model.words import Stretch, Word
 
@@ -16,7 +19,12 @@ LEAST_RATE = 0.5  # share of the speaker's usual letters per second, below which
 LEAST_SPAN_S = 1.0  # shorter spans say nothing about the rate
 LETTERS_PER_DIGIT = 4  # "142" stands for "one forty two"
 MORE = 1.3  # the second hearing replaces the first when it has this many times its letters
-EDGE_S = 0.1
+FRAME_S = 0.05
+LOUD = 0.35  # share of the usual level of speech: a pause that the search for voice bridged stays below it
+LEAST_VOICED_S = 0.3  # loud for longer within the gap: a word may be there
+# A short stretch heard by itself tempts the decoder to make something up: only what it is sure of is taken.
+SURE_LOGPROB = -0.6
+SURE_WORD = 0.5
 
 
 @dataclass(frozen=True)
@@ -32,7 +40,9 @@ def fill_gaps(
     ears: Ears, block: Block, spans: Sequence[Span], words: Sequence[Word]
 ) -> tuple[list[Word], list[Stretch]]:
     """The words with what a second hearing found in the gaps, and the gaps that stayed without words."""
-    gaps = find_gaps([_seconds(span, block) for span in spans], words)
+    level = _usual_level(block, spans)
+    found_gaps = find_gaps([_seconds(span, block) for span in spans], words)
+    gaps = [gap for gap in found_gaps if gap.whole or _voiced_s(block, gap, level) > LEAST_VOICED_S]
     result, lost = list(words), []
     for gap, found in zip(gaps, _hear_alone(ears, block, gaps), strict=True):
         inside = [word for word in result if _within(word, gap)]
@@ -91,14 +101,41 @@ def _hear_alone(ears: Ears, block: Block, gaps: Sequence[Gap]) -> list[list[Word
     decoded = ears.decode(encoded, [ears.prompt(())] * len(chunks), beam=BEAM)
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
     return [
-        [] if is_doubtful(text, chunk.seconds) else to_words(words, chunk)
+        to_words(words, chunk) if _is_sure(text, words, chunk) else []
         for chunk, text, words in zip(chunks, decoded, timed, strict=True)
     ]
 
 
-def _chunk(gap: Gap, block: Block) -> Chunk:
-    first = max(0, int((gap.start_s - PAD_S - block.start_s) * RATE_HZ))
-    last = min(len(block.samples), int((gap.end_s + PAD_S - block.start_s) * RATE_HZ))
+def _is_sure(text: Decoded, words: Sequence[Timed], chunk: Chunk) -> bool:
+    return (
+        not is_doubtful(text, chunk.seconds)
+        and text.mean_logprob > SURE_LOGPROB
+        and all(word.probability >= SURE_WORD for word in words)
+    )
+
+
+def _usual_level(block: Block, spans: Sequence[Span]) -> float:
+    """Median strength of the voiced frames of a block."""
+    frames = [_levels(block, span.start, span.end) for span in spans]
+    return float(np.median(np.concatenate(frames))) if frames else 0.0
+
+
+def _voiced_s(block: Block, gap: Gap, level: float) -> float:
+    """Seconds of a gap that are about as loud as speech."""
+    (piece,) = _chunk(gap, block, pad_s=0.0).pieces
+    return float(np.count_nonzero(_levels(block, piece.start, piece.end) > LOUD * level)) * FRAME_S
+
+
+def _levels(block: Block, start: int, end: int) -> Samples:
+    frame = int(FRAME_S * RATE_HZ)
+    frames = block.samples[start : start + (end - start) // frame * frame].reshape(-1, frame)
+    levels: Samples = np.sqrt(np.mean(frames**2, axis=1))
+    return levels
+
+
+def _chunk(gap: Gap, block: Block, *, pad_s: float = PAD_S) -> Chunk:
+    first = max(0, int((gap.start_s - pad_s - block.start_s) * RATE_HZ))
+    last = min(len(block.samples), int((gap.end_s + pad_s - block.start_s) * RATE_HZ))
     return Chunk(block.start_s, (Span(first, last),))
 
 
@@ -118,7 +155,7 @@ def _same(one: Word, other: Word) -> bool:
 
 
 def _within(word: Word, gap: Gap) -> bool:
-    return gap.start_s - EDGE_S <= _middle(word) <= gap.end_s + EDGE_S
+    return gap.start_s <= _middle(word) <= gap.end_s
 
 
 def _middle(word: Word) -> float:

@@ -28,7 +28,8 @@ FEW_WORDS = 6  # below this neither rate nor compression says anything
 class Ears(Protocol):
     """What the passes ask of an engine."""
 
-    knows_trade: bool
+    @property
+    def knows_trade(self) -> bool: ...  # noqa: D102
 
     def encode(self, samples: Samples, *, window_s: int | None = None) -> Encoded: ...  # noqa: D102
     def prompt(self, terms: Sequence[str], *, fill: Sequence[str] = (), length: int | None = None) -> list[int]: ...  # noqa: D102

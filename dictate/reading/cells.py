@@ -86,6 +86,8 @@ class CellBuilder:
                 node.main in ("value", "severity", "word") and self._compares(node, following, cell)
             ):
                 skip = place + self._comparison(cell, node, following)
+            elif node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self._by_posture(candidates):
+                cells.append(Cell())
             elif node.main in _SEPARATORS:
                 cell.split = True
                 cell.closed = cell.closed or node.main == "semicolon"
@@ -105,6 +107,10 @@ class CellBuilder:
                 node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side"
             )
         return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
+
+    def _by_posture(self, candidates: Sequence[str]) -> bool:
+        """Symptoms told by posture: a new posture starts a new reading."""
+        return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
 
     # --- comparisons --------------------------------------------------------------------------------------------
 

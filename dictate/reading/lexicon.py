@@ -181,6 +181,14 @@ class Lexicon:
                     return role.key
         return ""
 
+    def position_in(self, text: str) -> str:
+        """The position a name holds ("no symptoms on standing" → standing), or empty."""
+        for word in text.split():
+            for role, _ in self._phrases.get((word,), ()):
+                if role.kind == "position":
+                    return role.key
+        return ""
+
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""
         spans: list[Mark] = find_numbers(tokens)

@@ -37,7 +37,9 @@ class Measurer:
         status = meaning.status
         if item.kind == "presence":
             counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
-            text = " ".join(filter(None, [words, f"{value} {unit.text}" if counted and unit else str(value)]))
+            written = f"{value} {unit.text}" if counted and unit else str(value)
+            first = bool(cell.modifiers) and node.mark.start < min(n.mark.start for n in cell.modifiers)
+            text = " ".join(filter(None, [written, words] if first else [words, written]))
             status = Status.ABSENT if cell.negated else Status.PRESENT
             if isinstance(value, Quantity) and said and not counted and not words:
                 return Meaning(value, status, meaning.unit, meaning.by_side)

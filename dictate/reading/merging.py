@@ -12,6 +12,8 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
     result: list[Draft] = []
     for draft in drafts:
         for earlier in result:
+            if items[draft.item].positions:
+                continue  # the same pulse lying and standing is two readings
             if earlier.item != draft.item or earlier.status is not draft.status or earlier.site != draft.site:
                 continue
             same_side = earlier.side is draft.side or (draft.side is None and draft.status is Status.NORMAL)

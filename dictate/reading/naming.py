@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.reading.context import Context
@@ -53,6 +54,7 @@ class Labeller:
                 in_reason = self._is_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
+        _quiet_negations(nodes)
         return nodes
 
     def _concerns(
@@ -288,3 +290,13 @@ class Labeller:
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))
+
+
+def _quiet_negations(nodes: list[Node]) -> None:
+    """ "there was no time": a negation with nothing of the examination after it denies nothing."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation":
+            continue
+        rest = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        if rest and all(n.main in ("filler", "word", "talk", "time_span") for n in rest):
+            node.main = "word"

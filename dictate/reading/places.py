@@ -22,7 +22,8 @@ class SiteFinder:
         """A body part that says where the item spoken of was found, rather than an item."""
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
-        if any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
+        here = any(node.main == "item" for node in nodes)
+        if here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
             return True  # "2+ right arm": the arms of the blanket spoken of
         if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
             return False

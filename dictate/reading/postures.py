@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dictate.grammar import Item
+from dictate.model import Position
 from dictate.reading.context import Context, Posture, events, posture_at
 from dictate.reading.drafts import Draft
+from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 
 
 class PostureGiver:
     """Gives readings the posture in force when they were said."""
 
-    def __init__(self, items: dict[str, Item]) -> None:
-        self.items = items
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
 
     def give(self, nodes: list[Node], drafts: list[Draft], context: Context) -> list[Node]:
         """Give the sentence's readings their position and minutes; returns the nodes that said them."""
@@ -26,7 +28,7 @@ class PostureGiver:
         anchors = [d.anchor for d in positional]
         last: Posture | None = None
         for draft in positional:
-            posture = self._own_posture(draft, found) or posture_at(draft.anchor, nodes, anchors, carried)
+            posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried)
             if posture is None:
                 continue
             last = posture
@@ -44,10 +46,14 @@ class PostureGiver:
             context.posture_open = context.after_pressure = False
         return covered
 
-    def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]]) -> Posture | None:
+    def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]], nodes: list[Node]) -> Posture | None:
         """ "no dizziness on standing": a symptom's own words name its posture."""
         if self.items[draft.item].kind != "presence":
             return None
+        name = next((n for n in nodes if n.main == "item" and n.mark.start == draft.anchor), None)
+        held = self.lexicon.position_in(name.text) if name is not None else ""
+        if held:
+            return Posture(position=Position(held))
         end = max(e for _, e in draft.spans)
         return next(
             (p for at, p in found if end <= at <= end + 2 and p.nodes[0].text.startswith(("on ", "when ", "after "))),

@@ -44,7 +44,7 @@ class SentenceReader:
         self.divider = Divider(lexicon)
         self.cells = CellBuilder(lexicon)
         self.status = StatusReader(lexicon)
-        self.postures = PostureGiver(lexicon.items)
+        self.postures = PostureGiver(lexicon)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition
@@ -33,6 +34,7 @@ class Divider:
             after = gaps[place + 1]
             end = cuts[place + 1] if place + 1 < len(groups) else len(after)
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
+        self._pass_corrections_on(statements)
         self._mark_exceptions(statements)
         self._spread_negation(statements)
         return statements
@@ -144,6 +146,15 @@ class Divider:
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
         ]
+
+    def _pass_corrections_on(self, statements: list[Statement]) -> None:
+        """ "left deltoid four, correction, left deltoid four minus": the correction starts the next statement."""
+        for one, two in itertools.pairwise(statements):
+            place = next((i for i, n in enumerate(one.after) if n.main == "correction"), None)
+            if place is None or any(n.main in ("value", "number", "side", "site", "negation") for n in one.after[place:]):
+                continue
+            two.before[:0] = one.after[place:]
+            del one.after[place:]
 
     def _spread_negation(self, statements: list[Statement]) -> None:
         """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""

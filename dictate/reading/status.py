@@ -322,6 +322,6 @@ def _with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, st
     joined: list[tuple[int, str]] = []
     for one, two in zip(pieces, [*pieces[1:], (10**9, "")][: len(pieces)], strict=True):
         joined.append(one)
-        if two[1] and any(one[0] < at < two[0] for at in links) and len(pieces) == 2:
+        if two[1] and any(one[0] < at < two[0] for at in links):
             joined.append((one[0], "and"))
     return joined
