@@ -181,7 +181,7 @@ def _damaged(path: Path, where: str) -> InputError:
     return InputError(f"{path.name}: damaged or cut short {where}: copy the whole file again")
 
 
-def _frames(packet: av.Packet[Any], *, first: bool) -> list[av.AudioFrame]:
+def _frames(packet: Any, *, first: bool) -> list[av.AudioFrame]:
     """Frames of a packet; before the first sound a bad packet is a leftover tag and is passed over."""
     import av
 
@@ -217,11 +217,11 @@ def _quiet_place(sound: npt.NDArray[np.float32]) -> int:
     tail = min(int(SEARCH_S * RATE_HZ), sound.shape[1] // 2)
     start = sound.shape[1] - tail
     if tail < 2 * hush:
-        return sound.shape[1]
+        return int(sound.shape[1])
     loudness = (sound[:, start:].astype(np.float64) ** 2).sum(axis=0)
     total = np.concatenate(([0.0], np.cumsum(loudness)))
     window = total[hush:] - total[:-hush]
-    return start + int(np.argmin(window)) + hush // 2
+    return int(start + np.argmin(window)) + hush // 2
 
 
 def _declared_s(container: av.container.InputContainer) -> float | None:

@@ -14,14 +14,14 @@ from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
 from dictate.model.words import Stretch, Word
 
-LONGEST_GAP_S = 0.5  # voiced and without words for longer: something may be lost
+LONGEST_GAP_S = 0.65  # word times are this loose at commas; voiced and without words for longer: something may be lost
 LEAST_RATE = 0.5  # share of the speaker's usual letters per second, below which words may be lost
 LEAST_SPAN_S = 1.0  # shorter spans say nothing about the rate
 LETTERS_PER_DIGIT = 4  # "142" stands for "one forty two"
 MORE = 1.3  # the second hearing replaces the first when it has this many times its letters
 FRAME_S = 0.05
 LOUD = 0.35  # share of the usual level of speech: a pause that the search for voice bridged stays below it
-LEAST_VOICED_S = 0.3  # loud for longer within the gap: a word may be there
+LEAST_VOICED_S = 0.4  # loud for longer within the gap: a word may be there
 # A short stretch heard by itself tempts the decoder to make something up: only what it is sure of is taken.
 SURE_LOGPROB = -0.6
 SURE_WORD = 0.5
