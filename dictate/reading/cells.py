@@ -148,7 +148,7 @@ class CellBuilder:
         elif node.main == "side":
             self._take_side(cells, node, following)
         elif node.main == "site" or (node.main == "dermatome" and "sensory_level" not in candidates):
-            self._take_site(cells, node)
+            self._take_site(cells, node, following)
         elif node.main in ("value", "number", "dermatome"):
             self._take_value(cells, node, candidates, following)
         elif (
@@ -239,8 +239,10 @@ class CellBuilder:
     def _value_side_order(self, cells: list[Cell]) -> bool:
         return any(c.values and c.side is not None and not c.side_first for c in cells[:-1])
 
-    def _take_site(self, cells: list[Cell], node: Node) -> None:
+    def _take_site(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
+        if cell.site_node is None and cell.values and (cell.closed or (cell.split and self._value_next(following))):
+            cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8": the site opens the next reading
         if cell.site_node is not None and not cell.split:
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return

@@ -46,10 +46,13 @@ class Context:
     component_words: list[Node] = field(default_factory=list)
 
 
-def events(nodes: Sequence[Node]) -> list[tuple[int, Posture]]:
-    """Where in a sentence the posture changes, as (token, posture)."""
+def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int, Posture]]:
+    """Where in a sentence the posture changes, as (token, posture); `last` is the posture last spoken of.
+
+    "At one minute" after a standing reading is one minute of standing, whatever sentence it starts.
+    """
     found: list[tuple[int, Posture]] = []
-    current = Posture()
+    current = Posture(position=last.position) if last is not None else Posture()
     place = 0
     while place < len(nodes):
         node = nodes[place]
@@ -131,10 +134,16 @@ def _position_after(nodes: Sequence[Node], place: int) -> int | None:
     return after if after < len(nodes) and nodes[after].main == "position" else None
 
 
-def posture_at(token: int, sentence: Sequence[Node], anchors: Sequence[int], carried: Posture | None) -> Posture | None:
+def posture_at(
+    token: int,
+    sentence: Sequence[Node],
+    anchors: Sequence[int],
+    carried: Posture | None,
+    last: Posture | None = None,
+) -> Posture | None:
     """The posture of the reading at `token`; `anchors` are the tokens of all readings of the sentence."""
     start, end = _clause(token, sentence)
-    inside = [e for e in events(sentence) if start <= e[0] < end]
+    inside = [e for e in events(sentence, last) if start <= e[0] < end]
     readings = sorted(a for a in anchors if start <= a < end)
     if not inside:
         return carried if start == sentence[0].mark.start else _last_before(start, sentence)

@@ -234,9 +234,22 @@ class Labeller:
             return True
         if item.group == "coma_scale":
             return False
+        if item.blanket and item.kind == "grade" and not self._graded(marks, place):
+            return False  # "legs spastic": where the tone was so, not how strong they were
         if self.lexicon.component[name].value in here:
             return True
         return self._fits_alone(name, marks, place)
+
+    def _graded(self, marks: Sequence[Mark], place: int) -> bool:
+        """A grade, or a word that is said of strength, stands beside the name of a limb."""
+        for near in marks[place + 1 : place + 5]:
+            if near.number is not None or near.has("grade", "not_examined", "not_assessable"):
+                return True
+            if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
+                return True
+            if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has("comma", "stop"):
+                break
+        return any(m.number is not None for m in marks[max(0, place - 3) : place])
 
     def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""

@@ -47,6 +47,8 @@ class SiteFinder:
             or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
         own = [n for n in reversed(nodes) if n.main == "item"]
+        if own and any(n.main == "site" for n in nodes[nodes.index(own[0]) :]) and not grade_follows:
+            return True  # "clonus right ankle sustained, left ankle three beats"
         closes = follows is None or follows.has("stop", "comma", "semicolon", "side")
         if (
             closes

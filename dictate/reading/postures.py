@@ -20,7 +20,7 @@ class PostureGiver:
         """Give the sentence's readings their position and minutes; returns the nodes that said them."""
         covered: list[Node] = []
         positional = [d for d in drafts if self.items[d.item].positions]
-        found = events(nodes)
+        found = events(nodes, context.posture)
         carried = context.posture if context.posture_open or context.after_pressure else None
         first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
         if carried is not None and not context.posture_open and first_pressure is not None:
@@ -28,7 +28,9 @@ class PostureGiver:
         anchors = [d.anchor for d in positional]
         last: Posture | None = None
         for draft in positional:
-            posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried)
+            posture = self._own_posture(draft, found, nodes) or posture_at(
+                draft.anchor, nodes, anchors, carried, context.posture
+            )
             if posture is None:
                 continue
             last = posture

@@ -256,6 +256,8 @@ class StatusReader:
             if item.kind == "presence":
                 return (Status.PRESENT if positive else Status.ABSENT), None, ""
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
+        if node.text == "fine" and item.kind == "presence" and item.alone:
+            return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
         if mark.role("normal", ""):
             present = item.kind == "presence" and not item.alone
             return (

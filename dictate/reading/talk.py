@@ -7,27 +7,38 @@ from collections.abc import Sequence
 from dictate.reading.marks import Mark, Role
 
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
-_REACH = 14  # in speech without commas: how many words a clause is taken to go on
+_RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
+_BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
 def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int]]]:
-    """The sentence with talk turned into plain words, and the token spans of the talk."""
+    """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
     result = list(marks)
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if marks[i].role("talk")]
-        if not talk:
-            continue
-        if end - start > 2 * _REACH:
-            start, end = max(start, talk[0] - 3), min(end, talk[-1] + _REACH)
-        names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(start, end))
-        for i in range(start, end):
-            result[i] = Mark(
-                marks[i].start, marks[i].end, (Role("comma" if marks[i].has("comma") else "talk"),), None, marks[i].text
-            )
-        if names:
-            spans.append((marks[start].start, marks[end - 1].end))
+        stretches = [(start, end)] if talk and end - start <= _RUN_ON else [_reach(marks, i, start, end) for i in talk]
+        for first, last in stretches:
+            names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
+            for i in range(first, last):
+                kind = "comma" if marks[i].has("comma") else "talk"
+                result[i] = Mark(marks[i].start, marks[i].end, (Role(kind),), None, marks[i].text)
+            if names:
+                spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:
+    """How far talk reaches in speech that runs on: back to the name before it, on to the next name."""
+    first = place
+    while first > max(start, place - _BACK) and not marks[first - 1].has("item", "sign", "alone"):
+        first -= 1
+    if first > start and first == place and marks[first - 1].has("item"):
+        first -= 1  # "his tremor used to be on the right": the tremor is of another time
+    last = place + 1
+    while last < min(end, place + _AHEAD) and not marks[last].has("item", "sign", "alone", "heading"):
+        last += 1
+    return first, last
 
 
 def _clauses(marks: Sequence[Mark]) -> list[tuple[int, int]]:

@@ -20,7 +20,7 @@ _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
-    "rt lt bil diff max min sec secs mins e i g incl resp refl".split()
+    "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl".split()
 )
 
 

@@ -92,6 +92,8 @@ class Weigher:
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
             blanket = all(self.items[c].blanket for c in statement.candidates)
             score -= 1.0 if blanket else 5.0
+        if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
+            score += 1.0  # "lhermitte negative"
         if values_before and values_after and not negated:
             score -= 2.0 if not self._next_reading(after) else 1.0
         return score + self._weigh_after(statement, tight=tight)

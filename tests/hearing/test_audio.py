@@ -34,7 +34,7 @@ def test_every_container_gives_the_same_sound(tmp_path: Path, ending: str) -> No
     samples = whole(path)
     assert samples.dtype == np.float32
     assert samples.ndim == 1
-    assert len(samples) / RATE_HZ == pytest.approx(2.0, abs=0.1)
+    assert len(samples) / RATE_HZ == pytest.approx(2.0, abs=0.15)  # an encoder adds up to two frames
     middle = samples[RATE_HZ // 2 : RATE_HZ]
     assert np.sqrt(np.mean(middle**2)) == pytest.approx(0.3 / np.sqrt(2), rel=0.1)
 

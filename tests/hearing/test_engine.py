@@ -1,0 +1,91 @@
+"""The engine with a real model, on a few seconds of sound."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hearing.sounds import tone, write_sound
+
+from dictate.errors import InputError, MachineError
+from dictate.hearing import Engine, Hints
+from dictate.hearing.audio import RATE_HZ
+from dictate.hearing.models import find_model
+
+
+@pytest.fixture(scope="module")
+def engine() -> Engine:
+    """The packaged model, or skip where the `weights` extra is not installed."""
+    try:
+        find_model(offline=True)
+    except MachineError as fault:
+        pytest.skip(str(fault))
+    return Engine(device="cpu", threads=2, offline=True)
+
+
+def test_a_sentence_is_heard_with_times(engine: Engine, spoken: Path) -> None:
+    """Words in order, inside the recording, each with a probability; no network is touched."""
+    transcript = engine.hear(spoken, hints=Hints())
+    text = transcript.quote(0, len(transcript.words) - 1).lower()
+    assert "pressure" in text
+    assert "72" in text or "seventy" in text
+    length_s = transcript.sources[0].duration_s
+    assert length_s is not None
+    starts = [word.start_s or 0.0 for word in transcript.words]
+    assert starts == sorted(starts)
+    assert all(0 <= (word.start_s or 0) <= (word.end_s or 0) <= length_s + 0.1 for word in transcript.words)
+    assert all(0 <= (word.probability or 0) <= 1 for word in transcript.words)
+    assert transcript.model == engine.identity
+
+
+def test_times_are_those_of_the_recording(engine: Engine, spoken: Path, tmp_path: Path) -> None:
+    """Twenty seconds of silence before the sentence move every word by twenty seconds."""
+    from dictate.hearing.audio import Recording
+
+    sound = np.concatenate([block.samples for block in Recording(spoken).blocks()])
+    later = write_sound(tmp_path / "later.wav", np.concatenate([np.zeros(20 * RATE_HZ, np.float32), sound]))
+    first = engine.hear(spoken, hints=Hints()).words
+    moved = engine.hear(later, hints=Hints()).words
+    assert moved[0].start_s == pytest.approx((first[0].start_s or 0) + 20, abs=0.4)
+    assert moved[-1].end_s == pytest.approx((first[-1].end_s or 0) + 20, abs=0.6)
+
+
+@pytest.mark.parametrize("kind", ["silence", "noise", "hum", "short"])
+def test_no_words_where_nobody_speaks(engine: Engine, tmp_path: Path, kind: str) -> None:
+    """Silence, noise, a hum and a tenth of a second give no word, also with a list of terms."""
+    noise = np.random.default_rng(3).normal(0, 0.1, 8 * RATE_HZ).astype(np.float32)
+    sounds = {
+        "silence": np.zeros(8 * RATE_HZ, np.float32),
+        "noise": noise,
+        "hum": tone(8.0, hz=100),
+        "short": tone(0.1),
+    }
+    path = write_sound(tmp_path / "a.wav", sounds[kind])
+    hints = Hints(first=("heart rate", "clonus"), by_component={"reflexes": ("clonus",)}, headings={})
+    transcript = engine.hear(path, hints=hints)
+    assert transcript.words == ()
+    assert transcript.speech == ()
+
+
+def test_prompts_of_one_batch_have_one_length(engine: Engine) -> None:
+    """Lists of different length are filled to the same number of tokens."""
+    fill = tuple(f"term {number}" for number in range(100))
+    lengths = {len(engine.prompt(terms, fill=fill, length=60)) for terms in (("clonus",), ("pulse", "oedema") * 9)}
+    assert len(lengths) == 1
+    assert engine.prompt(()) == engine.prompt((), fill=())
+
+
+def test_an_unknown_device_is_one_line() -> None:
+    """Only auto, cpu and cuda are devices."""
+    with pytest.raises(InputError, match="--device tpu: no such device"):
+        Engine(device="tpu")
+
+
+def test_a_folder_that_is_no_model_is_one_line(tmp_path: Path) -> None:
+    """Files of the right names and the wrong content are the machine's fault, in one line."""
+    for name in ("model.bin", "config.json"):
+        (tmp_path / name).write_text("{}")
+    with pytest.raises(MachineError, match="cannot be loaded on cpu") as fault:
+        Engine(str(tmp_path), device="cpu").encode(tone(1.0))
+    assert "\n" not in str(fault.value)

@@ -1,0 +1,95 @@
+"""Passes over chunks, and the guards."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hearing.ears import FakeEars, heard
+
+from dictate.hearing.audio import RATE_HZ, Block
+from dictate.hearing.chunks import Chunk, Span
+from dictate.hearing.engine import Decoded, Timed
+from dictate.hearing.passes import Memory, hear_chunks, heard_components, is_doubtful, to_words
+from dictate.model import Hints
+
+HINTS = Hints(
+    first=("pulse", "clonus"),
+    by_component={"general": ("pulse", "oedema"), "reflexes": ("clonus", "Hoffmann")},
+    headings={"general": ("general examination",), "reflexes": ("reflexes",)},
+)
+BLOCK = Block(0.0, np.zeros(40 * RATE_HZ, np.float32))
+CHUNKS = [Chunk(0.0, (Span(0, 10 * RATE_HZ),)), Chunk(0.0, (Span(20 * RATE_HZ, 35 * RATE_HZ),))]
+LOOP = "grip thirty two right, twenty eight left " * 8
+
+
+def texts(ears: FakeEars, hints: Hints = HINTS, memory: Memory | None = None) -> str:
+    """All words heard in the two chunks."""
+    return " ".join(word.text for word in hear_chunks(ears, BLOCK, CHUNKS, hints, memory or Memory()))
+
+
+def test_a_model_that_knows_the_trade_gets_no_list() -> None:
+    """One pass, and no list of terms that it could hear where nobody said them."""
+    ears = FakeEars(lambda *_: heard("reflexes two plus"))
+    texts(ears)
+    assert ears.prompts == [(), ()]
+
+
+def test_any_other_model_hears_again_with_the_terms_of_the_component() -> None:
+    """The heading of the first chunk names the list, and holds for the chunk after it."""
+
+    def say(length_s: float, terms: tuple[str, ...], window_s: int | None) -> Decoded:
+        if terms == HINTS.first:
+            return heard("Reflexes. Hofman positive" if length_s < 12 else "no clones")
+        return heard("Reflexes. Hoffmann positive" if length_s < 12 else "no clonus")
+
+    ears = FakeEars(say, knows_trade=False)
+    assert texts(ears) == "Reflexes. Hoffmann positive no clonus"
+    assert all(set(terms) == {"clonus", "Hoffmann"} for terms in ears.prompts[2:])
+
+
+def test_the_component_is_carried_into_the_next_block() -> None:
+    """A block without a heading goes on with the component of the one before."""
+    ears = FakeEars(lambda *_: heard("absent on the left"), knows_trade=False)
+    texts(ears, memory=Memory(components=("general",)))
+    assert all(set(terms) == {"pulse", "oedema"} for terms in ears.prompts[2:])
+
+
+def test_a_loop_is_heard_again_in_the_full_window_without_terms() -> None:
+    """The second hearing stands."""
+    ears = FakeEars(lambda _, __, window_s: heard("grip thirty two right" if window_s else LOOP))
+    assert texts(ears) == "grip thirty two right grip thirty two right"
+
+
+def test_what_stays_a_loop_is_dropped() -> None:
+    """Better no words, which is reported, than words nobody said."""
+    assert texts(FakeEars(lambda *_: heard(LOOP))) == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "doubtful"),
+    [
+        (heard("Pulse seventy two."), False),
+        (heard("Pulse seventy two.", no_speech=0.7), True),
+        (heard("Pulse seventy two.", mean_logprob=-1.3), True),
+        (heard(LOOP), True),
+        (heard("a quick brown fox jumps over every lazy dog and then some more of them"), True),
+        (heard(""), False),
+    ],
+)
+def test_doubtful_text(text: Decoded, doubtful: bool) -> None:
+    """Loops, text from no speech and more words than two seconds hold are doubted."""
+    assert is_doubtful(text, 2.0) is doubtful
+
+
+def test_components_are_named_by_their_headings_in_order() -> None:
+    """Whole words only; capitals and stops do not matter."""
+    assert heard_components("Reflexes. Then the General examination,", HINTS) == ("reflexes", "general")
+    assert heard_components("areflexes", HINTS) == ()
+
+
+def test_parts_without_white_space_are_one_word() -> None:
+    """ "142" and "/84" are one word with the less sure part's probability."""
+    chunk = Chunk(5.0, (Span(0, 4 * RATE_HZ),))
+    (word, after) = to_words([Timed(" 142", 0, 1, 0.9), Timed("/84", 1, 2, 0.4), Timed(" now", 2, 3, 1.0)], chunk)
+    assert (word.text, word.start_s, word.end_s, word.probability) == ("142/84", 5.0, 7.0, 0.4)
+    assert after.text == "now"
