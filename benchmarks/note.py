@@ -47,7 +47,8 @@ def report(recording: Path, own: dict[str, Any], plain: dict[str, Any]) -> int:
     """Print one line per figure; 1 when a limit is broken."""
     ratio = own["total_s"] / plain["total_s"]
     outside = sum(own["stages"].get(stage, 0.0) for stage in OUTSIDE) / own["total_s"]
-    print(f"recording           {recording.name}, {own['length_s']:.0f} s, model {own['model']}, {own['threads']} threads")
+    print(f"recording           {recording.name}, {own['length_s']:.0f} s")
+    print(f"model               {own['model']}, int8, {own['threads']} threads")
     print(f"note                {own['total_s']:.1f} s, real-time factor {own['total_s'] / own['length_s']:.3f}")
     print(f"library's default   {plain['total_s']:.1f} s, real-time factor {plain['total_s'] / own['length_s']:.3f}")
     print(f"ratio               {ratio:.2f} (at most {MOST_RATIO})")

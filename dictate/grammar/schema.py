@@ -43,6 +43,7 @@ class NamedValue(Frozen):
     status: StatusWord
     alone: bool = False  # the phrase names the item by itself ("toes downgoing", "afebrile")
     value: str | None = None  # written instead of the value's name; "" writes nothing
+    side: Literal["both", "midline", ""] = ""  # a side the phrase itself says (PERRL: both pupils)
 
 
 class Limits(Frozen):

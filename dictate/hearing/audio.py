@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 Samples = npt.NDArray[np.float32]
 
 RATE_HZ = 16_000
-BLOCK_S = 600.0  # bounds memory: ten minutes are 38 MB
+BLOCK_S = 240.0  # bounds memory: what is computed from a block is many times its sound
 SEARCH_S = 30.0  # a block ends in the quietest place of its last half minute
 HUSH_S = 0.5
 MISSING_S = 0.5  # declared and decoded length may differ by this much (encoder delay, rounding) ...
@@ -169,10 +169,10 @@ def _decode(path: Path) -> Iterator[npt.NDArray[np.float32]]:
                         resampler = av.AudioResampler(format="fltp", layout=layout, rate=RATE_HZ)
                     for out in resampler.resample(frame):
                         heard += out.samples
-                        yield _clean(out)
+                        yield _samples(out)
             for out in resampler.resample(None) if resampler else ():
                 heard += out.samples
-                yield _clean(out)
+                yield _samples(out)
         except (av.error.FFmpegError, ValueError) as fault:
             raise _damaged(path, f"at {heard / RATE_HZ:.1f} s") from fault
 
@@ -193,12 +193,13 @@ def _frames(packet: Any, *, first: bool) -> list[av.AudioFrame]:
         raise
 
 
-def _clean(frame: av.AudioFrame) -> npt.NDArray[np.float32]:
-    return np.nan_to_num(frame.to_ndarray().astype(np.float32, copy=False), posinf=1.0, neginf=-1.0)
+def _samples(frame: av.AudioFrame) -> npt.NDArray[np.float32]:
+    return frame.to_ndarray().astype(np.float32, copy=False)
 
 
 def _to_mono(sound: npt.NDArray[np.float32]) -> Samples:
     """Mean of the channels, or the louder one where the voice is on one side or the two cancel each other."""
+    sound = np.nan_to_num(sound, copy=False, posinf=1.0, neginf=-1.0)
     if sound.shape[0] == 1:
         return np.ascontiguousarray(sound[0])
     mean = sound.mean(axis=0, dtype=np.float32)

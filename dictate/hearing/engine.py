@@ -30,6 +30,7 @@ WINDOWS_S = (15, 18, 21, 24, 30)
 FULL_WINDOW_S = 30
 FRAMES_PER_S = 100
 BATCH = 8  # bounds memory; more gains little
+ALIGN_BATCH = 4  # looks at every frame of every head, so it needs more memory
 PROMPT_TOKENS = 223  # half of the decoder's context, less one: the library's own limit for hotwords
 SILENCE_MS = 300
 MAX_GAIN = 30.0  # a low recording is raised for the search of speech, so far
@@ -211,8 +212,8 @@ class Engine:
             if text.tokens:
                 groups.setdefault(len(encoded[index]), []).append(index)
         for members in groups.values():
-            for start in range(0, len(members), BATCH):
-                batch = members[start : start + BATCH]
+            for start in range(0, len(members), ALIGN_BATCH):
+                batch = members[start : start + ALIGN_BATCH]
                 found = self._whisper.find_alignment(
                     self._tokenizer,
                     [list(decoded[i].tokens) for i in batch],

@@ -9,6 +9,7 @@ from dictate.model import Side
 from dictate.reading.corrections import amend
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import give_order, share
@@ -82,6 +83,8 @@ class CellBuilder:
                     cell.site_node = node
                 elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
                     cell.site = self.lexicon.site_in(node.text)
+            elif node.main == "side" and self._both_compared(following):
+                skip = place + self._comparison(cell, node, following)
             elif node.main == "comparison" or (
                 node.main in ("value", "severity", "word") and self._compares(node, following, cell)
             ):
@@ -97,7 +100,8 @@ class CellBuilder:
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
                 self._take(cells, node, following, candidates)
-        return share(cells)
+        sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
+        return share(cells, sited=sited)
 
     def _foreign(self, foreign: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
         if blanket and node.main in ("word", "talk") and len(node.text) > 2:
@@ -117,13 +121,19 @@ class CellBuilder:
     def _compares(self, node: Node, following: list[Node], cell: Cell) -> bool:
         return bool(following) and following[0].text == "than"
 
+    def _both_compared(self, following: list[Node]) -> bool:
+        """ "right more than left": which side is worse, not where it was found."""
+        if not following or following[0].main != "comparison":
+            return False
+        return any(n.main == "side" for n in following[1:3])
+
     def _comparison(self, cell: Cell, node: Node, following: list[Node]) -> int:
         """ "worse on the left", "greater than right": kept as detail; returns how many further nodes it took."""
         taken = 0
         words = [node.text]
         cell.nodes.append(node)
         for after in following[:4]:
-            if after.main in ("filler", "side", "site", "direction") or after.text == "than":
+            if after.main in ("filler", "side", "site", "direction", "comparison") or after.text == "than":
                 words.append(after.text)
                 cell.nodes.append(after)
                 taken += 1
@@ -131,9 +141,11 @@ class CellBuilder:
                     break
             else:
                 break
-        if taken == 0 and not cell.values:
-            cell.values.append(node)
-        cell.detail.append(" ".join(words))
+        if cell.values:
+            cell.detail.append(" ".join(words))
+        else:  # comparison alone says that it was not as it should be
+            mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
+            cell.values.append(Node(mark, "value"))
         return taken
 
     # --- one node -----------------------------------------------------------------------------------------------
@@ -301,7 +313,7 @@ class CellBuilder:
 
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
-        if node.mark.has("equal") and cell.side is None and not all(self.items[c].blanket for c in candidates):
+        if _says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
             owned = [c for c in candidates if node.value_roles(c)]
             if not owned or any(self.items[c].sided == "paired" for c in owned):
                 cell.side, cell.split = Side.BOTH, False
@@ -358,3 +370,8 @@ class CellBuilder:
                 after.main = "reason_word"
                 cell.nodes.append(after)
         cell.detail.append(" ".join(words))
+
+
+def _says_equal(node: Node) -> bool:
+    """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
+    return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")

@@ -8,8 +8,8 @@ from dictate.reading.drafts import Cell
 def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
     """Cells after a spoken correction; what was said before stays as `corrected`."""
     new = [c for c in new if not c.empty or c.side is not None or c.site_node is not None]
-    if link == "strike":
-        return [*cells[:-1], *new] if new else []  # the last reading said anew, or the whole statement withdrawn
+    if link == "strike" and not new:
+        return []  # the whole statement withdrawn; else the last reading is said anew, as in a correction
     if not cells:
         return new
     if link == "swap" and not any(c.values for c in new):

@@ -46,6 +46,8 @@ _WORD_KINDS = {
     "next_patient": "next_patient", "comparisons": "comparison", "other_side": "other_side", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
 }  # fmt: skip
 _HALTS = {"no", "sorry", "wait", "or"}
+_LIST_LINKS = {",", "and", "or", "/", "&"}
+_PREFERRED = (Role("shared_head"),)
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 
 
@@ -197,9 +199,29 @@ class Lexicon:
             if roles and not any(token.ends_sentence for token in tokens[start : end - 1]):
                 spans.append(Mark(start, end, roles))
         spans.extend(dermatomes(tokens))
+        spans.extend(self._shared_heads(tokens, spans))
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens) for mark in fill(chosen, tokens)]
         return list(join(marks, tokens, self.items))
+
+    def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:
+        """ "carotid, orbital or temporal bruits": each word of the list together with the noun at its end."""
+        found: list[Mark] = []
+        for mark in spans:
+            if mark.end - mark.start != 2 or not mark.has("item", "sign", "context"):
+                continue
+            place = mark.start
+            while place >= 2 and tokens[place - 1].lower in _LIST_LINKS:
+                before = place - 2 if tokens[place - 2].lower not in _LIST_LINKS else place - 3
+                if before < 0:
+                    break
+                entries = self._phrases.get((tokens[before].lower, tokens[mark.end - 1].lower), ())
+                roles = tuple(role for role, shout in entries if not shout and role.kind in ("item", "sign", "context"))
+                if not roles:
+                    break
+                found.append(Mark(before, before + 1, (*roles, *_PREFERRED)))
+                place = before
+        return found
 
     def _roles(self, tokens: Sequence[Token], start: int, end: int) -> tuple[Role, ...]:
         words = tuple(token.lower for token in tokens[start:end])

@@ -47,8 +47,26 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             ),
             None,
         )
-        if same is not None and same.value is None:
+        bare = next((k for k in kept if _only_named(k, draft, items)), None)
+        if bare is not None:
+            bare.side, bare.value, bare.unit = draft.side, draft.value or bare.value, draft.unit
+            bare.spans.extend(draft.spans)
+        elif same is not None and same.value is None:
             same.spans.extend(draft.spans)
         else:
             kept.append(draft)
     return kept
+
+
+def _only_named(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
+    """ "anisocoria, left larger by a millimetre": the first only named what the second says."""
+    return (
+        earlier.item == later.item
+        and items[later.item].kind == "presence"
+        and not items[later.item].positions
+        and earlier.status is later.status is Status.PRESENT
+        and earlier.side is None
+        and later.side is not None
+        and not earlier.site
+        and not later.site
+    )

@@ -54,6 +54,7 @@ class Labeller:
                 in_reason = self._is_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
+        _give_units(nodes)
         _quiet_negations(nodes)
         return nodes
 
@@ -265,8 +266,10 @@ class Labeller:
         """Another item of the group in the same breath."""
         if any(self.items[name].group == group for name in active):
             return True
+        own = {role.item for role in marks[place].roles}
         return any(
             role.kind in ("item", "context") and role.item in self.items and self.items[role.item].group == group
+            and role.item not in own
             for other in (*marks[max(0, place - 6) : place], *marks[place + 1 : place + 7])
             for role in other.roles
         )
@@ -305,11 +308,31 @@ class Labeller:
         return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))
 
 
+def _give_units(nodes: list[Node]) -> None:
+    """Tell every number the unit said after it."""
+    for one, two in itertools.pairwise(nodes):
+        if one.mark.number is not None and two.main == "unit":
+            one.unit = two.mark
+
+
 def _quiet_negations(nodes: list[Node]) -> None:
     """ "there was no time": a negation with nothing of the examination after it denies nothing."""
     for place, node in enumerate(nodes):
         if node.main != "negation":
             continue
+        if _takes_back(nodes, place):
+            node.main = "correction"
+            continue
         rest = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
         if rest and all(n.main in ("filler", "word", "talk", "time_span") for n in rest):
             node.main = "word"
+
+
+def _takes_back(nodes: list[Node], place: int) -> bool:
+    """ "in the right leg, no, the left leg"; "on the left no the right": a no that takes a side back."""
+    if nodes[place].text != "no" or place == 0:
+        return False
+    rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
+    if nodes[place - 1].main == "comma" and rest and rest[0].main == "comma":
+        return True
+    return nodes[place + 1 : place + 2] != [] and nodes[place + 1].text == "the" and bool(rest) and rest[0].main == "side"

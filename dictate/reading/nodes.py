@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from dictate.reading.marks import Mark, Role
 
@@ -36,8 +36,7 @@ class Node:
     main: str
     candidates: tuple[str, ...] = ()  # item ids, when main is "item"
     sign: bool = False  # the phrase names the abnormality, or carries its own value
-    used: bool = False
-    extra: list[Role] = field(default_factory=list)
+    unit: Mark | None = None  # the unit said after a number
 
     @property
     def text(self) -> str:

@@ -167,7 +167,7 @@ class SentenceReader:
         drafts: list[Draft] = []
         for cell in cells:
             if any(n.mark.has("same") and not n.mark.has("normal") for n in cell.values):
-                drafts.extend(self._same(cell, statement))
+                drafts.extend(self._same(cell, statement, drafts))
             else:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
         drafts = merge_readings(drafts, self.items)
@@ -232,7 +232,7 @@ class SentenceReader:
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
         if any(n.mark.has("same") and not n.mark.has("normal") for c in cells for n in c.values):
-            self.drafts.extend(d for c in cells for d in self._same(c, whole))
+            self.drafts.extend(d for c in cells for d in self._same(c, whole, []))
             self._cover_all(whole)
             return
         drafts = [d for cell in cells if self._says_something(cell) for d in self._orphan_drafts(cell)]
@@ -299,12 +299,12 @@ class SentenceReader:
             self.remarks.append((RemarkKind.CORRECTED, start, end))
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
 
-    def _same(self, cell: Cell, statement: Statement) -> list[Draft]:
+    def _same(self, cell: Cell, statement: Statement, now: list[Draft]) -> list[Draft]:
         """ "the same on the left", "same for deltoid": the other side's finding, with this side."""
         names = {c for n in statement.names for c in n.candidates}
         side = cell.side or self.context.heading_side
         earlier: list[Draft] = []
-        pool = self.drafts if names else (self.before_sentence or (self.said.drafts if self.said else []))
+        pool = [*self.drafts, *now] if names else (self.before_sentence or (self.said.drafts if self.said else []))
         for draft in reversed(pool):
             if (
                 (not names or draft.item in names)

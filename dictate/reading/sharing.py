@@ -6,7 +6,7 @@ from dictate.model import Side
 from dictate.reading.drafts import Cell
 
 
-def share(cells: list[Cell]) -> list[Cell]:
+def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
     full = [c for c in cells if c.nodes]
     result: list[Cell] = []
@@ -15,9 +15,12 @@ def share(cells: list[Cell]) -> list[Cell]:
             result.append(cell)
             continue
         before = result[-1]
+        if before.closed and cell.modifiers:
+            result.append(cell)  # "none on the left; on the right, mild, at rest"
+            continue
         if before.closed:
             continue  # after a semicolon nothing is shared
-        if cell.site_node is None and cell.side is not None and all(c.side is None for c in result):
+        if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
         elif cell.site_node is not None or (

@@ -110,7 +110,7 @@ class StatusReader:
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
         if target:
             name, site, item = target, "", self.items[target]
-        side = cell.side
+        side = cell.side or self._named_side(name, item, cell)
         detail = list(cell.detail)
         if side is not None and item.sided == "never":
             side_words = [n.text for n in cell.nodes if n.main == "side" and not n.mark.role("site")]
@@ -126,6 +126,14 @@ class StatusReader:
             detail=detail, uncertain=cell.hedged, corrected=list(cell.corrected), readings=meaning.readings, anchor=anchor,
             side_said_first=cell.side_first,
         )  # fmt: skip
+
+    def _named_side(self, name: str, item: Item, cell: Cell) -> Side | None:
+        """The side that a named value says by itself."""
+        for node in cell.values:
+            role = node.mark.role("value", name)
+            if role is not None and item.values[role.key].side:
+                return Side(item.values[role.key].side)
+        return None
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
         if cell.site == "arm_and_leg":

@@ -59,6 +59,8 @@ class Weigher:
 
     def _accepts_one(self, name: str, node: Node) -> bool:
         item = self.items[name]
+        if node.unit is not None and not any(r.item == name or r.key == item.unit for r in node.unit.roles if r.kind == "unit"):
+            return False  # "four beats" is no grade, "80 beats a minute" no temperature
         if node.mark.number is not None:
             meaning = read_number(item, node.mark.number, "", self.scales.get(item.scale))
             return meaning is not None and meaning.fits > 0
@@ -110,7 +112,7 @@ class Weigher:
             later = before[place + 1 :]
             opened = any(not n.is_break and n.main not in ("filler", "except") for n in before[:place])
             if node.main in HARD_BREAKS:
-                score -= 6.0 if opened and node.main != "except" else 0.0
+                score -= 9.0 if opened and node.main != "except" else 0.0
             elif node.main == "conj" and opened and not self.joins(before, place):
                 score -= 4.0
             elif node.main == "number":
@@ -146,6 +148,8 @@ class Weigher:
         for place, node in enumerate(after):
             if node.main == "comma":
                 score -= 0.3
+            if node.main == "except" and any(self.is_value(n) for n in after[place + 1 :]):
+                score -= 3.0  # an exception is a statement of its own
             if node.main == "negation" and not any(
                 self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3]
             ):
@@ -204,7 +208,7 @@ class Weigher:
         back = place - 1
         while back >= 0 and nodes[back].text in ("the", "a", "his", "her", "their"):
             back -= 1
-        return back >= 0 and is_preposition(nodes[back].mark)
+        return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text != "of"
 
     def joins(self, nodes: list[Node], place: int) -> bool:
         """ "slow and irregular", "right and left": the link joins what it stands between."""

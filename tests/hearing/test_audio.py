@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import wave
 from pathlib import Path
 
 import numpy as np
@@ -128,7 +129,7 @@ def test_a_pipe(tmp_path: Path) -> None:
 
 
 def test_a_name_with_a_null_byte() -> None:
-    assert "cannot be read" in fault(Path("a\0b.wav"))
+    assert "no such file" in fault(Path("a\0b.wav"))
 
 
 def test_a_text_with_the_ending_of_a_recording(tmp_path: Path) -> None:
@@ -174,8 +175,9 @@ def test_a_damaged_middle_is_refused(tmp_path: Path) -> None:
 
 
 def test_a_header_without_sound_is_refused(tmp_path: Path) -> None:
-    path = write_sound(tmp_path / "none.wav", silence(0.0))
-    assert fault(path).startswith("none.wav: ")
+    with wave.open(str(tmp_path / "none.wav"), "wb") as file:
+        file.setparams((1, 2, RATE_HZ, 0, "NONE", ""))
+    assert fault(tmp_path / "none.wav").startswith("none.wav: ")
 
 
 def test_sound_that_is_no_number_is_silence(tmp_path: Path) -> None:

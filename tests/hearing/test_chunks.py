@@ -40,14 +40,14 @@ def test_a_short_pause_is_kept_as_it_is() -> None:
 
 def test_the_cut_falls_into_the_widest_pause() -> None:
     spans = seconds((0, 8), (8.4, 15), (16.5, 20), (20.4, 30))
-    first, second = cut_chunks(spans, silence(31.0))
+    first, second = cut_chunks(spans, silence(31.0), longest_s=24.0)
     assert (len(first.pieces), len(second.pieces)) == (2, 2)
 
 
 def test_speech_without_a_pause_is_cut_where_it_is_quietest() -> None:
     block = noise(40.0)
     block[round(19.0 * RATE_HZ) : round(19.2 * RATE_HZ)] *= 0.01
-    first, second = cut_chunks(seconds((0, 40)), block)
+    first, second = cut_chunks(seconds((0, 40)), block, longest_s=24.0)
     assert 19.0 < first.pieces[-1].end / RATE_HZ < 19.2
     assert first.pieces[-1].end == second.pieces[0].start
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from pathlib import Path
 
 import pytest
 
 from dictate.errors import InputError, MachineError
-from dictate.hearing import models
+from dictate.hearing import fetch_from_hub, models
 from dictate.hearing.models import ADAPTED, PACKAGED, PACKAGED_SHA256, describe_models, find_model
 
 
@@ -109,10 +110,17 @@ def test_a_full_disk_is_one_line(cache: Path, monkeypatch: pytest.MonkeyPatch) -
         find_model("base-plain")
 
 
-def test_unknown_names_get_near_matches() -> None:
+@pytest.mark.parametrize(("name", "near"), [("smal.en", "small.en"), ("basee", "base"), ("large-v9", "large-v3")])
+def test_unknown_names_get_near_matches(name: str, near: str) -> None:
     """A slip of the keyboard is answered with what was meant."""
-    with pytest.raises(InputError, match=r"smal\.en: no such model: did you mean small\.en"):
-        find_model("smal.en")
+    with pytest.raises(InputError, match=f"{name}: no such model: did you mean .*{near}"):
+        find_model(name)
+
+
+def test_a_name_near_nothing_is_answered_with_all_names() -> None:
+    """There is always a way on."""
+    with pytest.raises(InputError, match=r"no such model: use one of .*small\.en.*, or a folder"):
+        find_model("zzzz")
 
 
 def test_a_missing_model_says_how_to_get_it(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -153,3 +161,69 @@ def test_a_folder_must_hold_a_model(tmp_path: Path) -> None:
     for file in ("model.bin", "config.json"):
         (tmp_path / file).write_text("x")
     assert find_model(str(tmp_path)).origin == "path"
+
+
+@pytest.mark.parametrize("name", sorted(PACKAGED_SHA256))
+def test_every_file_of_the_cache_is_verified(cache: Path, name: str) -> None:
+    """A changed word list would spoil the text as silently as a changed weight."""
+    folder = find_model("base-plain").folder
+    whole = (folder / name).read_bytes()
+    (folder / name).write_bytes(b"damaged")
+    assert find_model("base-plain").origin == "packages"
+    assert (folder / name).read_bytes() == whole
+
+
+def test_a_package_that_lacks_a_file_is_named(cache: Path, tmp_path: Path) -> None:
+    """Half installed is not installed."""
+    (tmp_path / "two" / "data" / "model.bin.part2").unlink()
+    with pytest.raises(MachineError, match=r"model\.bin\.part2 is missing: pip install --force-reinstall"):
+        find_model("base-plain")
+    assert list(cache.iterdir()) == []
+
+
+def test_what_a_killed_run_left_is_no_model(cache: Path) -> None:
+    """A process that was killed tidies nothing; its folder is not looked at, and goes when it is old."""
+    left = cache / ".base-killed"
+    (left / "base").mkdir(parents=True)
+    (left / "base" / "model.bin").write_bytes(b"half")
+    os.utime(left, (0, 0))
+    assert find_model("base-plain").origin == "packages"
+    assert not left.exists()
+
+
+def test_an_interrupted_download_is_finished_by_the_hub(cache: Path, tmp_path: Path) -> None:
+    """What lies there is not whole: the hub is asked again, and what it then gives is taken."""
+    (tmp_path / "config.json").write_text("{}")
+
+    def fetch(name: str, only_here: bool) -> Path:
+        if not only_here:
+            (tmp_path / "model.bin").write_text("x")
+        return tmp_path
+
+    assert find_model("small.en", fetch=fetch).folder == tmp_path
+
+
+@pytest.mark.parametrize("offline", [True, False])
+def test_no_network_is_one_line(cache: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, offline: bool) -> None:
+    """The real client of the hub asks; every look-up of an address fails, as it does without a network."""
+    asked: list[object] = []
+
+    def cut_off(*address: object, **_: object) -> None:
+        asked.append(address)
+        raise OSError("the network is cut off")
+
+    monkeypatch.setattr("huggingface_hub.constants.HF_HUB_CACHE", str(tmp_path / "hub"))
+    monkeypatch.setattr("socket.getaddrinfo", cut_off)
+    with pytest.raises(MachineError, match=r"^model small\.en: .*network") as fault:
+        find_model("small.en", fetch=fetch_from_hub, offline=offline)
+    assert "\n" not in str(fault.value)
+    assert bool(asked) is not offline
+
+
+def test_the_report_says_where_the_model_lies_and_how_to_get_a_better_one(cache: Path) -> None:
+    """Two lines for `dictate doctor`."""
+    ready, advice = describe_models("base-plain")
+    assert (ready.state, advice.state) == ("ready", "advice")
+    assert str(cache / PACKAGED) in ready.text
+    assert models.BETTER in advice.text
+    assert describe_models("smal.en")[0].state == "missing"

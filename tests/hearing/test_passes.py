@@ -93,3 +93,63 @@ def test_parts_without_white_space_are_one_word() -> None:
     (word, after) = to_words([Timed(" 142", 0, 1, 0.9), Timed("/84", 1, 2, 0.4), Timed(" now", 2, 3, 1.0)], chunk)
     assert (word.text, word.start_s, word.end_s, word.probability) == ("142/84", 5.0, 7.0, 0.4)
     assert after.text == "now"
+
+
+def test_no_chunk_asks_nothing() -> None:
+    """Silence is never decoded: a decoder would hear terms in it."""
+    ears = FakeEars(lambda *_: heard("never"))
+    assert hear_chunks(ears, BLOCK, [], HINTS, Memory()) == []
+    assert ears.prompts == []
+
+
+def test_before_any_heading_the_first_hearing_stands() -> None:
+    """No component is in force, so there is no list to hear again with."""
+    ears = FakeEars(lambda *_: heard("good morning"), knows_trade=False)
+    assert texts(ears) == "good morning good morning"
+    assert ears.prompts == [HINTS.first] * 2
+
+
+def test_without_lists_there_is_one_hearing() -> None:
+    """The best one at once."""
+    ears = FakeEars(lambda *_: heard("reflexes"), knows_trade=False)
+    texts(ears, hints=Hints())
+    assert ears.prompts == [(), ()]
+
+
+def test_one_doubtful_chunk_leaves_the_others_alone() -> None:
+    """Only the looping chunk is heard again, and only its words are dropped."""
+    ears = FakeEars(lambda length_s, *_: heard(LOOP if length_s < 12 else "gait normal"))
+    assert texts(ears) == "gait normal"
+    assert len(ears.prompts) == 3
+
+
+@pytest.mark.parametrize(
+    ("text", "seconds", "doubtful"),
+    [
+        (heard("one two three four five six seven eight nine ten"), 2.0, True),
+        (heard("one two three four five six seven eight nine ten"), 2.2, False),
+        (heard("gait normal", no_speech=0.61), 2.0, True),
+        (heard("gait normal", no_speech=0.59), 2.0, False),
+        (heard(LOOP), 60.0, True),
+        (heard("no no no no"), 2.0, False),
+        (heard("Blood pressure sitting 142 over 84, pulse 66, lungs clear, no murmur, no oedema."), 6.0, False),
+    ],
+)
+def test_limits_of_doubt(text: Decoded, seconds: float, doubtful: bool) -> None:
+    """Just below and just above them; a short text says nothing about loops."""
+    assert is_doubtful(text, seconds) is doubtful
+
+
+def test_times_of_words_skip_the_pauses_that_were_cut_out() -> None:
+    """A word after a pause has the time it was said at; at a join it ends with the earlier piece."""
+    chunk = Chunk(100.0, (Span(RATE_HZ, 3 * RATE_HZ), Span(10 * RATE_HZ, 12 * RATE_HZ)))
+    first, second = to_words([Timed(" pulse", 1.0, 2.0, 0.9), Timed(" regular", 2.2, 2.6, 0.8)], chunk)
+    assert (first.start_s, first.end_s) == (102.0, 103.0)
+    assert (second.start_s, second.end_s) == (110.2, 110.6)
+
+
+def test_a_word_never_ends_before_it_starts() -> None:
+    """Not even one without length at a join."""
+    chunk = Chunk(0.0, (Span(0, 2 * RATE_HZ), Span(10 * RATE_HZ, 12 * RATE_HZ)))
+    (word,) = to_words([Timed(" gait", 2.0, 2.0, 0.9)], chunk)
+    assert (word.start_s, word.end_s) == (10.0, 10.0)
