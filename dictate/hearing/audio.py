@@ -159,14 +159,14 @@ def _decode(path: Path) -> Iterator[npt.NDArray[np.float32]]:
         resampler: av.AudioResampler | None = None
         try:
             for packet in container.demux(stream):
-                for frame in _frames(packet, first=heard == 0):
+                for frame in _frames(packet, first=resampler is None):
                     if frame.time is not None:
                         if due_s and frame.time > due_s + gap_s:
                             raise _damaged(path, f"at {due_s:.1f} s")
                         due_s = frame.time + frame.samples / frame.sample_rate
                     if resampler is None:
                         layout = "mono" if len(frame.layout.channels) == 1 else "stereo"
-                        resampler = av.AudioResampler(format="fltp", layout=layout, rate=RATE_HZ)
+                        resampler = av.AudioResampler(format="fltp", layout=layout, rate=RATE_HZ, frame_size=RATE_HZ)
                     for out in resampler.resample(frame):
                         heard += out.samples
                         yield _samples(out)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -35,6 +36,7 @@ PROMPT_TOKENS = 223  # half of the decoder's context, less one: the library's ow
 SILENCE_MS = 300
 MAX_GAIN = 30.0  # a low recording is raised for the search of speech, so far
 USUAL_PEAK = 0.3
+SPACE = "\u0120"  # how the tokenizer writes the white space before a word
 THREADS = 4  # more threads per chunk stop paying
 
 
@@ -111,6 +113,11 @@ class Engine:
         return Tokenizer(whisper.hf_tokenizer, whisper.model.is_multilingual, task="transcribe", language="en")
 
     @cached_property
+    def _speller(self) -> Any:
+        """Text → tokens; takes a moment, and is needed for lists of terms only."""
+        return _mended(self._whisper.hf_tokenizer)
+
+    @cached_property
     def _suppressed(self) -> list[int]:
         """Tokens that are no speech: signs of music, speakers' names, the model's own marks."""
         own = self._tokenizer
@@ -160,11 +167,15 @@ class Engine:
         Prompts of one batch must have one length.
         """
         own = self._tokenizer
-        tokens = own.encode(" " + ", ".join(terms)) if terms else []
+        tokens = self._spelt(", ".join(terms)) if terms else []
         if length is not None and len(tokens) < length and fill:
-            tokens = own.encode(" " + ", ".join(fill) + ",") + tokens
+            tokens = self._spelt(", ".join(fill) + ",") + tokens
         tokens = tokens[-(PROMPT_TOKENS if length is None else length) :]
         return [*([own.sot_prev, *tokens] if tokens else []), *own.sot_sequence, own.no_timestamps]
+
+    def _spelt(self, text: str) -> list[int]:
+        tokens: list[int] = self._speller.encode(" " + text, add_special_tokens=False).ids
+        return tokens
 
     def decode(self, encoded: Sequence[Encoded], prompts: Sequence[list[int]], *, beam: int = 5) -> list[Decoded]:
         """Text of each chunk; chunks of one window and prompts of one length are decoded together."""
@@ -240,6 +251,21 @@ def _storage(encoded: list[Encoded]) -> Any:
     import ctranslate2
 
     return ctranslate2.StorageView.from_array(np.ascontiguousarray(np.stack(encoded)))
+
+
+def _mended(pieces: Any) -> Any:
+    """The tokenizer with its very first merge, space and "t", which some conversions have lost.
+
+    Without it " tone" and " tongue" in a list of terms come apart into letters that the decoder never saw in that order.
+    """
+    from tokenizers import Tokenizer
+
+    parts = json.loads(pieces.to_str())
+    merges = parts["model"]["merges"]
+    if [SPACE, "t"] in merges or SPACE + "t" not in parts["model"]["vocab"]:
+        return pieces
+    parts["model"]["merges"] = [[SPACE, "t"], *merges]
+    return Tokenizer.from_str(json.dumps(parts))
 
 
 def _usable_device(wanted: str) -> str:

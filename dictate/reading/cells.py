@@ -6,20 +6,28 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from dictate.model import Side
+from dictate.reading.comparisons import both_compared, compares, take_comparison
 from dictate.reading.corrections import amend
+from dictate.reading.cuts import (
+    decides_name,
+    denies,
+    foreign,
+    limbs_together,
+    object_follows,
+    site_next,
+    starts_anew,
+    value_next,
+    value_side_order,
+)
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import give_order, share
 
 if TYPE_CHECKING:
     from dictate.reading.weights import Statement
 
-_TRANSITIVE = frozenset(
-    {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
-)
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
 
 
@@ -64,14 +72,14 @@ class CellBuilder:
         cells = [Cell()]
         skip = -1
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        foreign = False  # past a word of unknown meaning in a new clause: what follows is of something else
+        foreign_here = False  # past a word of unknown meaning in a new clause: what follows is of something else
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            foreign = self._foreign(foreign, node, following, cell, blanket=blanket)
-            if foreign and not is_name:
+            foreign_here = foreign(foreign_here, node, following, cell, blanket=blanket)
+            if foreign_here and not is_name:
                 continue
             if is_name:
                 cell.nodes.append(node)
@@ -83,70 +91,31 @@ class CellBuilder:
                     cell.site_node = node
                 elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
                     cell.site = self.lexicon.site_in(node.text)
-            elif node.main == "side" and self._both_compared(following):
-                skip = place + self._comparison(cell, node, following)
-            elif node.main == "comparison" or (
-                node.main in ("value", "severity", "word") and self._compares(node, following, cell)
+            elif (
+                (node.main == "side" and both_compared(following))
+                or node.main == "comparison"
+                or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
-                skip = place + self._comparison(cell, node, following)
-            elif node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self._by_posture(candidates):
+                skip = place + take_comparison(cell, node, following)
+            elif (
+                node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
+            ):
                 cells.append(Cell())
             elif node.main in _SEPARATORS:
                 cell.split = True
                 cell.closed = cell.closed or node.main == "semicolon"
                 if node.text == "and":
                     cell.links.append(node)
-            elif self._object_follows(node, following):
+            elif object_follows(node, following):
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
                 self._take(cells, node, following, candidates)
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         return share(cells, sited=sited)
 
-    def _foreign(self, foreign: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
-        if blanket and node.main in ("word", "talk") and len(node.text) > 2:
-            return True  # a word of unknown meaning: what follows may be of it, never of the whole component
-        if foreign:
-            return blanket or not (
-                node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side"
-            )
-        return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
-
-    def _by_posture(self, candidates: Sequence[str]) -> bool:
+    def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
-
-    # --- comparisons --------------------------------------------------------------------------------------------
-
-    def _compares(self, node: Node, following: list[Node], cell: Cell) -> bool:
-        return bool(following) and following[0].text == "than"
-
-    def _both_compared(self, following: list[Node]) -> bool:
-        """ "right more than left": which side is worse, not where it was found."""
-        if not following or following[0].main != "comparison":
-            return False
-        return any(n.main == "side" for n in following[1:3])
-
-    def _comparison(self, cell: Cell, node: Node, following: list[Node]) -> int:
-        """ "worse on the left", "greater than right": kept as detail; returns how many further nodes it took."""
-        taken = 0
-        words = [node.text]
-        cell.nodes.append(node)
-        for after in following[:4]:
-            if after.main in ("filler", "side", "site", "direction", "comparison") or after.text == "than":
-                words.append(after.text)
-                cell.nodes.append(after)
-                taken += 1
-                if after.main in ("side", "site", "direction"):
-                    break
-            else:
-                break
-        if cell.values:
-            cell.detail.append(" ".join(words))
-        else:  # comparison alone says that it was not as it should be
-            mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
-            cell.values.append(Node(mark, "value"))
-        return taken
 
     # --- one node -----------------------------------------------------------------------------------------------
 
@@ -163,9 +132,7 @@ class CellBuilder:
             self._take_site(cells, node, following)
         elif node.main in ("value", "number", "dermatome"):
             self._take_value(cells, node, candidates, following)
-        elif (
-            node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not self._denies(node, following)
-        ):
+        elif node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not denies(node, following):
             return
         elif node.main == "negation":
             if cell.values:
@@ -197,35 +164,22 @@ class CellBuilder:
         elif node.main == "reason":
             self._take_reason(cell, node, following)
 
-    def _denies(self, node: Node, following: list[Node]) -> bool:
-        """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
-        for after in following:
-            if after.is_break:
-                break
-            if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
-                return True
-        return node.text in ("no", "not") and (not following or following[0].is_break)
-
     def _take_side(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
         side = Side(node.key("side"))
         limb = node.mark.role("site")
-        if cell.split and (cell.values or cell.site_node is not None) and self._site_next(following):
+        if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
-            joined = not (cell.split and cell.values) and not self._value_next(following) and not cell.values
+            joined = not (cell.split and cell.values) and not value_next(following) and not cell.values
             if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return
             cells.append(cell := Cell())
         elif (
-            cell.side is None
-            and cell.values
-            and cell.split
-            and self._value_next(following)
-            and not self._value_side_order(cells)
-        ) or (cell.side is not None and cell.values and cell.split and self._value_next(following)):
+            cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
+        ) or (cell.side is not None and cell.values and cell.split and value_next(following)):
             cells.append(cell := Cell())
         cell.side_first = not cell.values
         cell.side = side
@@ -234,82 +188,21 @@ class CellBuilder:
             cell.site_node = node
         cell.split = False
 
-    def _site_next(self, following: list[Node]) -> bool:
-        """A body site follows directly ("R arm and R face")."""
-        after = next((n for n in following if n.main != "filler"), None)
-        return after is not None and after.main == "site"
-
-    def _value_next(self, following: list[Node]) -> bool:
-        """A value comes before the next break."""
-        for node in following:
-            if node.main in ("value", "number", "negation"):
-                return True
-            if node.is_break or node.main == "side":
-                return False
-        return False
-
-    def _value_side_order(self, cells: list[Cell]) -> bool:
-        return any(c.values and c.side is not None and not c.side_first for c in cells[:-1])
-
     def _take_site(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
-        if cell.site_node is None and cell.values and (cell.closed or (cell.split and self._value_next(following))):
+        if cell.site_node is None and cell.values and (cell.closed or (cell.split and value_next(following))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8": the site opens the next reading
         if cell.site_node is not None and not cell.split:
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
-            if self._limbs_together(cell, node):
+            if limbs_together(cell, node):
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
             cells.append(cell := Cell())
         cell.site_node = node
         cell.nodes.append(node)
-
-    def _limbs_together(self, cell: Cell, node: Node) -> bool:
-        """ "right arm and leg": one statement about a whole side."""
-        if cell.site_node is None or not cell.links or cell.links[-1].mark.start < cell.site_node.mark.start:
-            return False
-        return {limb_of(cell.site_node.key("site")), limb_of(node.key("site"))} == {
-            "upper_limb",
-            "lower_limb",
-        } and cell.side is not None
-
-    def _starts_anew(self, cell: Cell, node: Node, following: list[Node]) -> bool:
-        """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
-        if (
-            not cell.values
-            and cell.modifiers
-            and cell.side is not None
-            and any(n.main == "side" for n in following[:3])
-        ):
-            return True  # "sustained clonus right ankle, three beats left"
-        if not cell.split or (cell.side is None and cell.site_node is None):
-            return False
-        for after in following:
-            if after.main in ("side", "site"):
-                return True
-            if after.is_break or after.main in ("value", "number"):
-                return False
-        return False
-
-    def _object_follows(self, node: Node, following: list[Node]) -> bool:
-        """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
-        if not node.mark.has("not_examined", "not_assessable") or node.text.split()[-1] not in _TRANSITIVE:
-            return False
-        after = next((n for n in following if n.main not in ("filler", "side")), None)
-        return after is not None and after.main == "site"
-
-    def _decides_name(self, said: list[Node], node: Node, cell: Cell) -> bool:
-        """ "facial droop absent": the word decides the sign just named."""
-        if cell.side is not None and cell.split:
-            return False
-        return (
-            all(n.main == "item" and n.mark.number is None for n in said)
-            and node.mark.number is None
-            and node.mark.has("absent", "present", "not_examined", "not_assessable", "unchanged")
-        )
 
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
@@ -323,11 +216,11 @@ class CellBuilder:
             return
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
-        if self._starts_anew(cell, node, following):
+        if starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
-        if said and not self._decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner):
+        if said and not decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner):
             before = cell
             cells.append(cell := Cell())
             cell.site_node = None
@@ -363,7 +256,7 @@ class CellBuilder:
                 "hence",
             ):
                 break
-            if after.main == "side" and not after.text.startswith("on ") and self._value_next(following[place + 1 :]):
+            if after.main == "side" and not after.text.startswith("on ") and value_next(following[place + 1 :]):
                 break
             words.append(after.text)
             if after.main != "side":

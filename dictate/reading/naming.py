@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 
 from dictate.reading.context import Context
@@ -11,6 +10,8 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
+from dictate.reading.settling import settle
+from dictate.reading.shortnames import ShortNames
 
 
 class Labeller:
@@ -20,6 +21,7 @@ class Labeller:
         self.lexicon = lexicon
         self.items = lexicon.items
         self.sites = SiteFinder(lexicon.items)
+        self.short = ShortNames(lexicon)
 
     def label(self, marks: Sequence[Mark], context: Context) -> list[Node]:
         """Nodes of one sentence, given the heading in force and the items last spoken of."""
@@ -54,8 +56,7 @@ class Labeller:
                 in_reason = self._is_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
-        _give_units(nodes)
-        _quiet_negations(nodes)
+        settle(nodes)
         return nodes
 
     def _concerns(
@@ -166,7 +167,7 @@ class Labeller:
         mark = marks[place]
         strong = [r.item for r in mark.roles if r.kind in ("item", "sign", "alone")]
         weak = [r.item for r in mark.roles if r.kind == "context"]
-        accepted = [name for name in weak if self._context_holds(name, marks, place, here, active)]
+        accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
             return self._bare(mark, here, nodes)
@@ -223,67 +224,6 @@ class Labeller:
                 return ()
         return ()
 
-    def _context_holds(
-        self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]
-    ) -> bool:
-        item = self.items[name]
-        if item.group and any(self.items[a].group not in ("", item.group) for a in active):
-            return False  # "FOUR score E4 M4": the parts of another scale
-        if item.group and item.group != "coma_scale" and item.kind == "score":
-            return self._part_follows(item.group, marks, place, active)
-        if item.group and self._group_near(item.group, marks, place, active):
-            return True
-        if item.group == "coma_scale":
-            return False
-        if item.blanket and item.kind == "grade" and not self._graded(marks, place):
-            return False  # "legs spastic": where the tone was so, not how strong they were
-        if self.lexicon.component[name].value in here:
-            return True
-        return self._fits_alone(name, marks, place)
-
-    def _graded(self, marks: Sequence[Mark], place: int) -> bool:
-        """A grade, or a word that is said of strength, stands beside the name of a limb."""
-        for near in marks[place + 1 : place + 5]:
-            if near.number is not None or near.has("grade", "not_examined", "not_assessable"):
-                return True
-            if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
-                return True
-            if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has("comma", "stop"):
-                break
-        return any(m.number is not None for m in marks[max(0, place - 3) : place])
-
-    def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
-        """A part of a scale: named after the scale or another part, with its points behind it."""
-        if not any(self.items[name].group == group for name in active):
-            return False
-        after = next(
-            (m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has("colon", "filler", "comma")),
-            None,
-        )
-        return after is not None and after.number is not None and not after.number.op and not after.number.a_sign
-
-    def _group_near(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
-        """Another item of the group in the same breath."""
-        if any(self.items[name].group == group for name in active):
-            return True
-        own = {role.item for role in marks[place].roles}
-        return any(
-            role.kind in ("item", "context") and role.item in self.items and self.items[role.item].group == group
-            and role.item not in own
-            for other in (*marks[max(0, place - 6) : place], *marks[place + 1 : place + 7])
-            for role in other.roles
-        )
-
-    def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
-        """The value beside the name fits this item of all that share the name ("knees 2+")."""
-        item = self.items[name]
-        for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
-            if near.number is not None and item.kind == "grade":
-                return bool(near.number.a_sign == "+" and item.scale == "tendon_reflex")
-            if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
-                return True
-        return False
-
     def _is_value_here(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], nodes: list[Node]) -> bool:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
@@ -306,33 +246,3 @@ class Labeller:
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))
-
-
-def _give_units(nodes: list[Node]) -> None:
-    """Tell every number the unit said after it."""
-    for one, two in itertools.pairwise(nodes):
-        if one.mark.number is not None and two.main == "unit":
-            one.unit = two.mark
-
-
-def _quiet_negations(nodes: list[Node]) -> None:
-    """ "there was no time": a negation with nothing of the examination after it denies nothing."""
-    for place, node in enumerate(nodes):
-        if node.main != "negation":
-            continue
-        if _takes_back(nodes, place):
-            node.main = "correction"
-            continue
-        rest = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
-        if rest and all(n.main in ("filler", "word", "talk", "time_span") for n in rest):
-            node.main = "word"
-
-
-def _takes_back(nodes: list[Node], place: int) -> bool:
-    """ "in the right leg, no, the left leg"; "on the left no the right": a no that takes a side back."""
-    if nodes[place].text != "no" or place == 0:
-        return False
-    rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
-    if nodes[place - 1].main == "comma" and rest and rest[0].main == "comma":
-        return True
-    return nodes[place + 1 : place + 2] != [] and nodes[place + 1].text == "the" and bool(rest) and rest[0].main == "side"

@@ -4,17 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.reading.cardinals import Cardinals
 from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.tokens import Token
 
-UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())}
-TEENS = {
-    w: n
-    for n, w in enumerate(
-        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(), start=10
-    )
-}
-TENS = {w: 10 * n for n, w in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)}
 ROMAN = {w: n for n, w in enumerate("i ii iii iv v vi vii viii ix x xi xii".split(), start=1)}
 _ACUITY_LINES = {10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 400}
 _GOING = {
@@ -25,104 +18,8 @@ _GOING = {
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
 
 
-class _Reader:
+class _Reader(Cardinals):
     """Reads number phrases at a place of the token list."""
-
-    def __init__(self, tokens: Sequence[Token]) -> None:
-        self.tokens = tokens
-        self.words = [token.lower for token in tokens]
-
-    def at(self, place: int, *, same_sentence: bool = True) -> str:
-        """The word at a place; empty past the end or past a sentence end."""
-        if place >= len(self.words):
-            return ""
-        if same_sentence and place > 0 and self.tokens[place - 1].ends_sentence:
-            return ""
-        return self.words[place]
-
-    def cardinal(self, i: int) -> tuple[float, int] | None:
-        """A plain number from place i: (number, place after it)."""
-        word = self.at(i, same_sentence=False)
-        if not word:
-            return None
-        if word[0].isdigit():
-            number, end = float(word), i + 1
-            if (
-                number == 100
-                and self.at(end) == "and"
-                and self.at(end + 1).isdigit()
-                and float(self.words[end + 1]) < 100
-            ):
-                return number + float(self.words[end + 1]), end + 2
-            return self._tail(number, end)
-        if word in {"half", "a"} and (word == "half" or self.at(i + 1) == "half"):
-            return (
-                None
-                if self.at(i + 1) not in {"a", "an", "half"} and word == "half"
-                else (0.5, i + 1 if word == "half" else i + 2)
-            )
-        found = self._spoken(i)
-        return self._tail(*found) if found else None
-
-    def _tail(self, number: float, end: int) -> tuple[float, int]:
-        """Decimals and halves: "point six", "and a half"."""
-        if self.at(end) == "point" and self._digit(self.at(end + 1)) is not None:
-            digits, end = "", end + 1
-            while (digit := self._digit(self.at(end))) is not None:
-                digits, end = digits + str(digit), end + 1
-            return float(f"{int(number)}.{digits}"), end
-        if self.words[end : end + 3] == ["and", "a", "half"]:
-            return number + 0.5, end + 3
-        return number, end
-
-    @staticmethod
-    def _digit(word: str) -> int | None:
-        if word.isdigit():
-            return int(word)
-        return 0 if word == "oh" else UNITS.get(word, TEENS.get(word))
-
-    def _below_hundred(self, i: int) -> tuple[int, int] | None:
-        word = self.at(i)
-        if word in TENS:
-            unit = UNITS.get(self.at(i + 1), 0)
-            # "twenty five" is 25; "eighty one forty" is 80, 140: the unit belongs to the number after it
-            if unit and not (
-                unit <= 3 and (self.at(i + 2) in TENS or self.at(i + 2) in TEENS or self.at(i + 2) == "oh")
-            ):
-                return TENS[word] + unit, i + 2
-            if unit and self.at(i + 2) in TENS | TEENS and self.at(i + 1) == "one":
-                return TENS[word], i + 1
-            return TENS[word] + unit if unit else TENS[word], i + 2 if unit else i + 1
-        if word in TEENS:
-            return TEENS[word], i + 1
-        return None
-
-    def _spoken(self, i: int) -> tuple[float, int] | None:
-        word = self.at(i, same_sentence=False)
-        if word == "a" and self.at(i + 1) == "hundred":
-            return self._hundred(1, i + 2)
-        if word in UNITS:
-            unit = UNITS[word]
-            if self.at(i + 1) == "hundred":
-                return self._hundred(unit, i + 2)
-            if 1 <= unit <= 3:
-                if self.at(i + 1) in {"oh", "o", "zero"} and self.at(i + 2) in UNITS:
-                    return 100.0 * unit + UNITS[self.at(i + 2)], i + 3
-                rest = self._below_hundred(i + 1)
-                if rest is not None and rest[0] >= 10:
-                    return 100.0 * unit + rest[0], rest[1]
-            return float(unit), i + 1
-        found = self._below_hundred(i)
-        return (float(found[0]), found[1]) if found else None
-
-    def _hundred(self, unit: int, i: int) -> tuple[float, int]:
-        after = i + 1 if self.at(i) == "and" else i
-        rest = self._below_hundred(after)
-        if rest is None and self.at(after) in UNITS and self.at(after + 1) not in {"over", "plus", "minus"}:
-            rest = (UNITS[self.at(after)], after + 1)
-        if rest is None and self.at(after) in UNITS:
-            rest = (UNITS[self.at(after)], after + 1)
-        return (100.0 * unit, i) if rest is None else (100.0 * unit + rest[0], rest[1])
 
     def signed(self, i: int) -> tuple[float, str, int] | None:
         """A number with the sign of a grade: "four minus", "2+", "+2", "++"."""

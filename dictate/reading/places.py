@@ -28,7 +28,9 @@ class SiteFinder:
         if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
             return False
         site = marks[place].role("site")
-        regional = here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
+        regional = (
+            here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
+        )
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
                 return regional or not self._number_before(nodes, node)

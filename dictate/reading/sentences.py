@@ -10,6 +10,7 @@ from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
 from dictate.reading.corrections import amend
 from dictate.reading.drafts import Cell, Draft
+from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_denials, merge_readings
@@ -45,6 +46,7 @@ class SentenceReader:
         self.cells = CellBuilder(lexicon)
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
+        self.declared = HeadingReader(lexicon)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
@@ -66,9 +68,10 @@ class SentenceReader:
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return
-        self._headings(nodes)
-        self._orders(nodes)
-        if self._unbounded_rest(nodes):
+        for node in [*self.declared.headings(nodes, self.context), *self.declared.orders(nodes, self.context)]:
+            self._cover(node)
+        if self.declared.unbounded_rest(nodes):
+            self.remarks.append((RemarkKind.BLANKET_UNBOUNDED, nodes[0].mark.start, nodes[-1].mark.end))
             return
         self.context.adjective_side = None
         statements = self.divider.divide(nodes, self.context.active)
@@ -82,67 +85,6 @@ class SentenceReader:
             self.before_sentence = self.drafts[first_draft:]
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.context.heading_side = None
-
-    # --- headings -----------------------------------------------------------------------------------------------
-
-    def _headings(self, nodes: list[Node]) -> None:
-        for place, node in enumerate(nodes):
-            part = node.mark.role("heading_part")
-            if part is not None:
-                self.context.component = part.key
-            role = node.mark.role("heading")
-            if role is None:
-                continue
-            own = node.main == "item" and any(self.lexicon.component[c].value == role.key for c in node.candidates)
-            if node.main == "heading" or own:
-                if self.context.component != role.key:
-                    self.context.heading_side = None
-                self.context.component = role.key
-                self._cover(node)
-                if place + 1 < len(nodes) and nodes[place + 1].main in ("colon", "filler"):
-                    self._cover(nodes[place + 1])
-
-    def _orders(self, nodes: list[Node]) -> None:
-        """Sides declared for what follows: "on the left:" and "right then left"."""
-        for node in nodes:
-            if node.main == "right_then_left":
-                self.context.order = (Side.RIGHT, Side.LEFT)
-                self._cover(node)
-            elif node.main == "left_then_right":
-                self.context.order = (Side.LEFT, Side.RIGHT)
-                self._cover(node)
-        self.context.heading_site = ""
-        lead = [n for n in nodes if n.main != "filler"][:3]
-        if len(lead) >= 2 and lead[0].mark.has("site") and lead[1].main == "colon" and lead[0].main in ("site", "item"):
-            self.context.heading_site = lead[0].key("site")
-        if (
-            len(lead) >= 2
-            and lead[0].main == "side"
-            and lead[1].main in ("colon", "comma")
-            and not lead[0].mark.role("site")
-        ):
-            if lead[1].main == "colon" or lead[0].text.startswith("on "):
-                self.context.heading_side = Side(lead[0].key("side"))
-                self._cover(lead[0])
-                lead[0].main = lead[1].main = "filler"
-
-    def _unbounded_rest(self, nodes: list[Node]) -> bool:
-        """ "the rest of the examination is normal": no one knows what was examined."""
-        rest = next((n for n in nodes if n.main == "rest"), None)
-        if rest is None or any(n.main == "item" for n in nodes):
-            return False
-        words = {n.text for n in nodes}
-        whole = any(
-            w in {"exam", "examination", "neurologic", "neurological", "everything", "physical"}
-            for text in words
-            for w in text.split()
-        )
-        if not (whole or rest.text == "everything else"):
-            return False
-        if any(n.mark.has("normal", "absent", "unchanged") for n in nodes):
-            self.remarks.append((RemarkKind.BLANKET_UNBOUNDED, nodes[0].mark.start, nodes[-1].mark.end))
-            return True
-        return False
 
     # --- one statement ------------------------------------------------------------------------------------------
 
@@ -201,9 +143,8 @@ class SentenceReader:
             and item.scale
             and item.scale == self.context.adjective_scale
             and not item.blanket
-        ):
-            if not any(n.main == "side" for n in statement.nodes):
-                draft.side = self.context.adjective_side
+        ) and not any(n.main == "side" for n in statement.nodes):
+            draft.side = self.context.adjective_side
 
     # --- words without an item ----------------------------------------------------------------------------------
 
@@ -223,9 +164,8 @@ class SentenceReader:
             return
         if not any(
             self.divider.weights.accepts(self.said.candidates, n) for n in nodes if self.divider.weights.is_value(n)
-        ):
-            if not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
-                return
+        ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
+            return
         blanket = all(self.items[c].blanket for c in self.said.candidates)
         if blanket and any(n.main == "negation" or n.mark.has("absent") for n in nodes):
             return  # "no light perception" after a heading denies nothing of the whole component

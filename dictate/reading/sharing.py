@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from dictate.model import Side
 from dictate.reading.drafts import Cell
 
@@ -36,7 +38,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             before.nodes.extend(cell.nodes)
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
-    for one, two in zip(result, result[1:], strict=False):
+    for one, two in itertools.pairwise(result):
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
             two.site_node = one.site_node
     return result

@@ -151,7 +151,9 @@ class Divider:
         """ "left deltoid four, correction, left deltoid four minus": the correction starts the next statement."""
         for one, two in itertools.pairwise(statements):
             place = next((i for i, n in enumerate(one.after) if n.main == "correction"), None)
-            if place is None or any(n.main in ("value", "number", "side", "site", "negation") for n in one.after[place:]):
+            if place is None or any(
+                n.main in ("value", "number", "side", "site", "negation") for n in one.after[place:]
+            ):
                 continue
             two.before[:0] = one.after[place:]
             del one.after[place:]

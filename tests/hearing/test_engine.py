@@ -66,6 +66,12 @@ def test_prompts_of_one_batch_have_one_length(engine: Engine) -> None:
     assert engine.prompt(()) == engine.prompt((), fill=())
 
 
+@pytest.mark.parametrize("term", ["tone", "tongue", "temperature", "power", "pulse"])
+def test_a_common_word_in_a_list_is_one_token(engine: Engine, term: str) -> None:
+    """As the decoder writes it, also where the model's own tokenizer takes words with t apart."""
+    assert len(engine.prompt((term,))) == len(engine.prompt(())) + 2  # the word, and the mark of a prompt
+
+
 def test_an_unknown_device_is_one_line() -> None:
     """Only auto, cpu and cuda are devices."""
     with pytest.raises(InputError, match="--device tpu: no such device"):

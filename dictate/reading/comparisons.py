@@ -1,0 +1,40 @@
+"""Comparisons: "worse on the left", "weaker than the right": which side is worse, not where it was found."""
+
+from __future__ import annotations
+
+from dictate.reading.drafts import Cell
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
+
+
+def compares(node: Node, following: list[Node], cell: Cell) -> bool:
+    return bool(following) and following[0].text == "than"
+
+
+def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
+    """ "worse on the left", "greater than right": kept as detail; returns how many further nodes it took."""
+    taken = 0
+    words = [node.text]
+    cell.nodes.append(node)
+    for after in following[:4]:
+        if after.main in ("filler", "side", "site", "direction", "comparison") or after.text == "than":
+            words.append(after.text)
+            cell.nodes.append(after)
+            taken += 1
+            if after.main in ("side", "site", "direction"):
+                break
+        else:
+            break
+    if cell.values:
+        cell.detail.append(" ".join(words))
+    else:  # comparison alone says that it was not as it should be
+        mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
+        cell.values.append(Node(mark, "value"))
+    return taken
+
+
+def both_compared(following: list[Node]) -> bool:
+    """ "right more than left": which side is worse, not where it was found."""
+    if not following or following[0].main != "comparison":
+        return False
+    return any(n.main == "side" for n in following[1:3])

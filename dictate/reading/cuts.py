@@ -1,0 +1,91 @@
+"""Where one reading ends and the next begins inside a statement."""
+
+from __future__ import annotations
+
+from dictate.reading.drafts import Cell
+from dictate.reading.nodes import Node, limb_of
+
+_TRANSITIVE = frozenset(
+    {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
+)
+
+
+def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
+    if blanket and node.main in ("word", "talk") and len(node.text) > 2:
+        return True  # a word of unknown meaning: what follows may be of it, never of the whole component
+    if before:
+        return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
+    return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
+
+
+def site_next(following: list[Node]) -> bool:
+    """A body site follows directly ("R arm and R face")."""
+    after = next((n for n in following if n.main != "filler"), None)
+    return after is not None and after.main == "site"
+
+
+def value_next(following: list[Node]) -> bool:
+    """A value comes before the next break."""
+    for node in following:
+        if node.main in ("value", "number", "negation"):
+            return True
+        if node.is_break or node.main == "side":
+            return False
+    return False
+
+
+def denies(node: Node, following: list[Node]) -> bool:
+    """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
+    for after in following:
+        if after.is_break:
+            break
+        if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
+            return True
+    return node.text in ("no", "not") and (not following or following[0].is_break)
+
+
+def object_follows(node: Node, following: list[Node]) -> bool:
+    """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
+    if not node.mark.has("not_examined", "not_assessable") or node.text.split()[-1] not in _TRANSITIVE:
+        return False
+    after = next((n for n in following if n.main not in ("filler", "side")), None)
+    return after is not None and after.main == "site"
+
+
+def value_side_order(cells: list[Cell]) -> bool:
+    return any(c.values and c.side is not None and not c.side_first for c in cells[:-1])
+
+
+def limbs_together(cell: Cell, node: Node) -> bool:
+    """ "right arm and leg": one statement about a whole side."""
+    if cell.site_node is None or not cell.links or cell.links[-1].mark.start < cell.site_node.mark.start:
+        return False
+    return {limb_of(cell.site_node.key("site")), limb_of(node.key("site"))} == {
+        "upper_limb",
+        "lower_limb",
+    } and cell.side is not None
+
+
+def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
+    if not cell.values and cell.modifiers and cell.side is not None and any(n.main == "side" for n in following[:3]):
+        return True  # "sustained clonus right ankle, three beats left"
+    if not cell.split or (cell.side is None and cell.site_node is None):
+        return False
+    for after in following:
+        if after.main in ("side", "site"):
+            return True
+        if after.is_break or after.main in ("value", "number"):
+            return False
+    return False
+
+
+def decides_name(said: list[Node], node: Node, cell: Cell) -> bool:
+    """ "facial droop absent": the word decides the sign just named."""
+    if cell.side is not None and cell.split:
+        return False
+    return (
+        all(n.main == "item" and n.mark.number is None for n in said)
+        and node.mark.number is None
+        and node.mark.has("absent", "present", "not_examined", "not_assessable", "unchanged")
+    )

@@ -1,0 +1,75 @@
+"""Component headings, sides and sites declared for what follows, and blankets over no one knows what."""
+
+from __future__ import annotations
+
+from dictate.model import Side
+from dictate.reading.context import Context
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+
+class HeadingReader:
+    """Reads what is declared at the head of a sentence; both readers return the nodes that said it."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+
+    def headings(self, nodes: list[Node], context: Context) -> list[Node]:
+        """Take the component over from the headings of a sentence."""
+        covered: list[Node] = []
+        for place, node in enumerate(nodes):
+            part = node.mark.role("heading_part")
+            if part is not None:
+                context.component = part.key
+            role = node.mark.role("heading")
+            if role is None:
+                continue
+            own = node.main == "item" and any(self.lexicon.component[c].value == role.key for c in node.candidates)
+            if node.main == "heading" or own:
+                if context.component != role.key:
+                    context.heading_side = None
+                context.component = role.key
+                covered.append(node)
+                if place + 1 < len(nodes) and nodes[place + 1].main in ("colon", "filler"):
+                    covered.append(nodes[place + 1])
+        return covered
+
+    def orders(self, nodes: list[Node], context: Context) -> list[Node]:
+        """Sides declared for what follows: "on the left:" and "right then left"."""
+        covered: list[Node] = []
+        for node in nodes:
+            if node.main == "right_then_left":
+                context.order = (Side.RIGHT, Side.LEFT)
+                covered.append(node)
+            elif node.main == "left_then_right":
+                context.order = (Side.LEFT, Side.RIGHT)
+                covered.append(node)
+        context.heading_site = ""
+        lead = [n for n in nodes if n.main != "filler"][:3]
+        if len(lead) >= 2 and lead[0].mark.has("site") and lead[1].main == "colon" and lead[0].main in ("site", "item"):
+            context.heading_site = lead[0].key("site")
+        if (
+            len(lead) >= 2
+            and lead[0].main == "side"
+            and lead[1].main in ("colon", "comma")
+            and not lead[0].mark.role("site")
+        ) and (lead[1].main == "colon" or lead[0].text.startswith("on ")):
+            context.heading_side = Side(lead[0].key("side"))
+            covered.append(lead[0])
+            lead[0].main = lead[1].main = "filler"
+        return covered
+
+    def unbounded_rest(self, nodes: list[Node]) -> bool:
+        """ "the rest of the examination is normal": no one knows what was examined."""
+        rest = next((n for n in nodes if n.main == "rest"), None)
+        if rest is None or any(n.main == "item" for n in nodes):
+            return False
+        words = {n.text for n in nodes}
+        whole = any(
+            w in {"exam", "examination", "neurologic", "neurological", "everything", "physical"}
+            for text in words
+            for w in text.split()
+        )
+        if not (whole or rest.text == "everything else"):
+            return False
+        return any(n.mark.has("normal", "absent", "unchanged") for n in nodes)

@@ -1,0 +1,45 @@
+"""Last touches to a sentence's nodes: units told to their numbers, negations that deny nothing, a no that takes back."""
+
+from __future__ import annotations
+
+import itertools
+
+from dictate.reading.nodes import Node
+
+
+def settle(nodes: list[Node]) -> None:
+    """Settle, in place, what only the whole sentence shows."""
+    give_units(nodes)
+    quiet_negations(nodes)
+
+
+def give_units(nodes: list[Node]) -> None:
+    """Tell every number the unit said after it."""
+    for one, two in itertools.pairwise(nodes):
+        if one.mark.number is not None and two.main == "unit":
+            one.unit = two.mark
+
+
+def quiet_negations(nodes: list[Node]) -> None:
+    """ "there was no time": a negation with nothing of the examination after it denies nothing."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation":
+            continue
+        if takes_back(nodes, place):
+            node.main = "correction"
+            continue
+        rest = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        if rest and all(n.main in ("filler", "word", "talk", "time_span") for n in rest):
+            node.main = "word"
+
+
+def takes_back(nodes: list[Node], place: int) -> bool:
+    """ "in the right leg, no, the left leg"; "on the left no the right": a no that takes a side back."""
+    if nodes[place].text != "no" or place == 0:
+        return False
+    rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
+    if nodes[place - 1].main == "comma" and rest and rest[0].main == "comma":
+        return True
+    return (
+        nodes[place + 1 : place + 2] != [] and nodes[place + 1].text == "the" and bool(rest) and rest[0].main == "side"
+    )

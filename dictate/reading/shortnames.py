@@ -1,0 +1,81 @@
+"""Short names ("biceps", "knees", "motor"): in which company they name an item."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+
+
+class ShortNames:
+    """Says whether a name that needs a context has it."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+
+    def holds(
+        self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]
+    ) -> bool:
+        item = self.items[name]
+        if item.group and any(self.items[a].group not in ("", item.group) for a in active):
+            return False  # "FOUR score E4 M4": the parts of another scale
+        if item.group and item.group != "coma_scale" and item.kind == "score":
+            return self._part_follows(item.group, marks, place, active)
+        if item.group and self._group_near(item.group, marks, place, active):
+            return True
+        if item.group == "coma_scale":
+            return False
+        if item.blanket and item.kind == "grade" and not self._graded(marks, place):
+            return False  # "legs spastic": where the tone was so, not how strong they were
+        if self.lexicon.component[name].value in here:
+            return True
+        return self._fits_alone(name, marks, place)
+
+    def _graded(self, marks: Sequence[Mark], place: int) -> bool:
+        """A grade, or a word that is said of strength, stands beside the name of a limb."""
+        for near in marks[place + 1 : place + 5]:
+            if near.number is not None or near.has("grade", "not_examined", "not_assessable"):
+                return True
+            if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
+                return True
+            if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has(
+                "comma", "stop"
+            ):
+                break
+        return any(m.number is not None for m in marks[max(0, place - 3) : place])
+
+    def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A part of a scale: named after the scale or another part, with its points behind it."""
+        if not any(self.items[name].group == group for name in active):
+            return False
+        after = next(
+            (m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has("colon", "filler", "comma")),
+            None,
+        )
+        return after is not None and after.number is not None and not after.number.op and not after.number.a_sign
+
+    def _group_near(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """Another item of the group in the same breath."""
+        if any(self.items[name].group == group for name in active):
+            return True
+        own = {role.item for role in marks[place].roles}
+        return any(
+            role.kind in ("item", "context")
+            and role.item in self.items
+            and self.items[role.item].group == group
+            and role.item not in own
+            for other in (*marks[max(0, place - 6) : place], *marks[place + 1 : place + 7])
+            for role in other.roles
+        )
+
+    def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
+        """The value beside the name fits this item of all that share the name ("knees 2+")."""
+        item = self.items[name]
+        for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
+            if near.number is not None and item.kind == "grade":
+                return bool(near.number.a_sign == "+" and item.scale == "tendon_reflex")
+            if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
+                return True
+        return False
