@@ -36,10 +36,10 @@ class _Strict(_Base):  # type: ignore[misc]
 def _mapping(loader: yaml.SafeLoader, node: yaml.MappingNode) -> dict[Any, Any]:
     seen: dict[Any, Any] = {}
     for key_node, value_node in node.value:
-        key = loader.construct_object(key_node, deep=True)  # type: ignore[no-untyped-call]
+        key = loader.construct_object(key_node, deep=True)
         if key in seen:
             raise yaml.constructor.ConstructorError(None, None, f"{key!r} is given twice", key_node.start_mark)
-        seen[key] = loader.construct_object(value_node, deep=True)  # type: ignore[no-untyped-call]
+        seen[key] = loader.construct_object(value_node, deep=True)
     return seen
 
 

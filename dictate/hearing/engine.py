@@ -256,7 +256,7 @@ def _storage(encoded: list[Encoded]) -> Any:
 def _mended(pieces: Any) -> Any:
     """The tokenizer with its very first merge, space and "t", which some conversions have lost.
 
-    Without it " tone" and " tongue" in a list of terms come apart into letters that the decoder never saw in that order.
+    Without it " tone" and " tongue" in a list of terms come apart into pieces that the decoder never saw in a row.
     """
     from tokenizers import Tokenizer
 

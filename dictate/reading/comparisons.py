@@ -8,6 +8,7 @@ from dictate.reading.nodes import Node
 
 
 def compares(node: Node, following: list[Node], cell: Cell) -> bool:
+    """Whether a word is compared with something: "weaker than"."""
     return bool(following) and following[0].text == "than"
 
 

@@ -11,6 +11,7 @@ _TRANSITIVE = frozenset(
 
 
 def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
+    """Whether what follows a word of unknown meaning is still of the statement's items."""
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     if before:
@@ -53,6 +54,7 @@ def object_follows(node: Node, following: list[Node]) -> bool:
 
 
 def value_side_order(cells: list[Cell]) -> bool:
+    """Whether earlier readings gave the value first and the side after it."""
     return any(c.values and c.side is not None and not c.side_first for c in cells[:-1])
 
 

@@ -10,10 +10,31 @@ from dictate.reading.marks import Mark
 from dictate.reading.sections import Kept, sentences_of
 from dictate.reading.tokens import Token, evidence
 
-_CARRY_NOTHING = frozenset({
-    "filler", "comma", "semicolon", "colon", "stop", "conj", "contrast", "hedge", "heading", "severity", "correction", "strike", "swap",
-    "except", "rest", "throughout", "right_then_left", "left_then_right", "next_patient", "reason", "section",
-})  # fmt: skip
+_CARRY_NOTHING = frozenset(
+    {
+        "filler",
+        "comma",
+        "semicolon",
+        "colon",
+        "stop",
+        "conj",
+        "contrast",
+        "hedge",
+        "heading",
+        "severity",
+        "correction",
+        "strike",
+        "swap",
+        "except",
+        "rest",
+        "throughout",
+        "right_then_left",
+        "left_then_right",
+        "next_patient",
+        "reason",
+        "section",
+    }
+)
 
 
 def leftovers(

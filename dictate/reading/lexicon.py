@@ -39,12 +39,33 @@ _PREPOSITIONS = {
     "through",
 }
 _WORD_KINDS = {
-    "normal": "normal", "abnormal": "abnormal", "present": "present", "absent": "absent", "not_examined": "not_examined",
-    "not_assessable": "not_assessable", "unchanged": "unchanged", "negation": "negation", "severity": "severity",
-    "hedges": "hedge", "exceptions": "except", "corrections": "correction", "strikes": "strike", "swaps": "swap", "same": "same",
-    "reasons": "reason", "rest": "rest", "throughout": "throughout", "equal": "equal", "fillers": "filler", "talk": "talk",
-    "next_patient": "next_patient", "comparisons": "comparison", "other_side": "other_side", "right_then_left": "right_then_left", "left_then_right": "left_then_right",
-}  # fmt: skip
+    "normal": "normal",
+    "abnormal": "abnormal",
+    "present": "present",
+    "absent": "absent",
+    "not_examined": "not_examined",
+    "not_assessable": "not_assessable",
+    "unchanged": "unchanged",
+    "negation": "negation",
+    "severity": "severity",
+    "hedges": "hedge",
+    "exceptions": "except",
+    "corrections": "correction",
+    "strikes": "strike",
+    "swaps": "swap",
+    "same": "same",
+    "reasons": "reason",
+    "rest": "rest",
+    "throughout": "throughout",
+    "equal": "equal",
+    "fillers": "filler",
+    "talk": "talk",
+    "next_patient": "next_patient",
+    "comparisons": "comparison",
+    "other_side": "other_side",
+    "right_then_left": "right_then_left",
+    "left_then_right": "left_then_right",
+}
 _HALTS = {"no", "sorry", "wait", "or"}
 _LIST_LINKS = {",", "and", "or", "/", "&"}
 _PREFERRED = (Role("shared_head"),)
@@ -119,8 +140,8 @@ class Lexicon:
         for site, phrases in common.sites.items():
             self._add(phrases, Role("site", key=site))
         for limb, phrases in common.limbs.items():
-            side, _, site = limb.partition(" ")
-            self._add(phrases, Role("side", key=side), inflect=False)
+            limb_side, _, site = limb.partition(" ")
+            self._add(phrases, Role("side", key=limb_side), inflect=False)
             self._add(phrases, Role("site", key=site), inflect=False)
         for manoeuvre, phrases in common.manoeuvres.items():
             self._add(phrases, Role("manoeuvre", key=manoeuvre), inflect=False)

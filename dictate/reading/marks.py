@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from dictate.model.values import number_text
 
@@ -62,18 +62,3 @@ class Mark:
     def has(self, *kinds: str) -> bool:
         """Whether it can be any of these."""
         return any(role.kind in kinds for role in self.roles)
-
-
-@dataclass(slots=True)
-class Span:
-    """A mutable stretch of marks, used while a statement is taken apart."""
-
-    marks: list[Mark] = field(default_factory=list)
-
-    @property
-    def start(self) -> int:
-        return self.marks[0].start
-
-    @property
-    def end(self) -> int:
-        return self.marks[-1].end

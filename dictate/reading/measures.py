@@ -21,6 +21,7 @@ class Measurer:
         self.owners = Owners(lexicon)
 
     def meaning(self, name: str, item: Item, numbers: list[Node], cell: Cell) -> Meaning | None:
+        """What the numbers of a cell mean of the item; None when they cannot be of it."""
         node = numbers[0]
         unit = cell.units.get(id(node))
         said = self._unit(item, unit)
@@ -81,4 +82,5 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
 
 
 def modifier_text(name: str, cell: Cell) -> str:
+    """The modifiers as one text."""
     return " ".join(dict.fromkeys(n.text for n in modifiers(name, cell)))

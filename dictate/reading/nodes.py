@@ -22,10 +22,46 @@ VALUE_KINDS = (
 ITEM_VALUE_KINDS = ("value", "normal", "abnormal", "qualifier")
 BREAKS = frozenset({"comma", "semicolon", "conj", "contrast", "stop", "colon"})
 _PLAIN_ORDER = (
-    "next_patient", "right_then_left", "left_then_right", "other_side", "heading_part", "strike", "swap", "correction", "except", "minutes", "number", "time_span", "talk", "colon", "comma", "semicolon", "stop",
-    "conj", "contrast", "direction", "manoeuvre", "at_once", "position", "side", "negation", "rest", "throughout", "comparison", "value_any", "dermatome",
-    "site", "reason", "unit", "hedge", "severity", "heading", "section", "filler", "word",
-)  # fmt: skip
+    "next_patient",
+    "right_then_left",
+    "left_then_right",
+    "other_side",
+    "heading_part",
+    "strike",
+    "swap",
+    "correction",
+    "except",
+    "minutes",
+    "number",
+    "time_span",
+    "talk",
+    "colon",
+    "comma",
+    "semicolon",
+    "stop",
+    "conj",
+    "contrast",
+    "direction",
+    "manoeuvre",
+    "at_once",
+    "position",
+    "side",
+    "negation",
+    "rest",
+    "throughout",
+    "comparison",
+    "value_any",
+    "dermatome",
+    "site",
+    "reason",
+    "unit",
+    "hedge",
+    "severity",
+    "heading",
+    "section",
+    "filler",
+    "word",
+)
 
 
 @dataclass(slots=True)
@@ -40,10 +76,12 @@ class Node:
 
     @property
     def text(self) -> str:
+        """The words of the mark."""
         return self.mark.text
 
     @property
     def is_break(self) -> bool:
+        """Whether it separates rather than says."""
         return self.main in BREAKS
 
     def key(self, kind: str) -> str:
@@ -57,6 +95,7 @@ class Node:
 
 
 def plain_part(mark: Mark) -> str:
+    """The part a mark plays when nothing about its neighbours is known."""
     kinds = {role.kind for role in mark.roles if not role.item or role.kind == "grade"}
     for kind in _PLAIN_ORDER:
         if kind == "value_any":

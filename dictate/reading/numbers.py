@@ -11,10 +11,13 @@ from dictate.reading.tokens import Token
 ROMAN = {w: n for n, w in enumerate("i ii iii iv v vi vii viii ix x xi xii".split(), start=1)}
 _ACUITY_LINES = {10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 400}
 _GOING = {
-    ("going", "to"), ("decreasing", "to"), ("constricting", "to"), ("reacting", "to"), ("down", "to"), ("falling", "to"),
-    ("reducing", "to"), ("reactive", "to"), ("react", "to"), ("which", "constrict", "to"), ("constrict", "to"),
-    ("contracting", "to"), ("shrinking", "to"), ("becoming",), ("->",), ("to",),
-}  # fmt: skip
+    *((word, "to") for word in "going decreasing constricting reacting down falling reducing reactive react".split()),
+    *((word, "to") for word in "constrict contracting shrinking".split()),
+    ("which", "constrict", "to"),
+    ("becoming",),
+    ("->",),
+    ("to",),
+}
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
 
 

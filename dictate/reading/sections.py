@@ -28,7 +28,7 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
 def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mark]], list[Kept]]:
     """Sentences of the examination in order, and the spans of spoken sections that are not examination.
 
-    A section starts with its heading at the start of a sentence and holds until a component's heading starts a sentence.
+    A section starts with its heading at the start of a sentence and holds until a component's heading starts one.
     """
     inside: list[list[Mark]] = []
     kept: list[Kept] = []

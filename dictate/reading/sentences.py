@@ -256,11 +256,20 @@ class SentenceReader:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
         return [
-            Draft(item=d.item, status=d.status, spans=spans, side=side, site=d.site, value=d.value, unit=d.unit, anchor=spans[0][0],
-                  detail=["as on the other side"])
+            Draft(
+                item=d.item,
+                status=d.status,
+                spans=spans,
+                side=side,
+                site=d.site,
+                value=d.value,
+                unit=d.unit,
+                anchor=spans[0][0],
+                detail=["as on the other side"],
+            )
             for d in reversed(earlier)
             if side is not None
-        ]  # fmt: skip
+        ]
 
     # --- words accounted for ------------------------------------------------------------------------------------
 

@@ -1,4 +1,4 @@
-"""Last touches to a sentence's nodes: units told to their numbers, negations that deny nothing, a no that takes back."""
+"""Last touches to nodes: units told to their numbers, negations that deny nothing, a no that takes back."""
 
 from __future__ import annotations
 

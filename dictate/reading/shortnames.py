@@ -18,6 +18,7 @@ class ShortNames:
     def holds(
         self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]
     ) -> bool:
+        """Whether the short name names the item here."""
         item = self.items[name]
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale

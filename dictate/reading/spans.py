@@ -9,8 +9,25 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import ROMAN, find_numbers
 from dictate.reading.tokens import Token
 
-_PUNCTUATION = {",": "comma", ";": "semicolon", ":": "colon", "(": "comma", ")": "comma", "-": "comma", ".": "stop", "?": "stop", "!": "stop",
-                "=": "filler", "&": "conj", "/": "conj", "@": "filler", ">": "word", "<": "word", "%": "word", "+": "word"}  # fmt: skip
+_PUNCTUATION = {
+    ",": "comma",
+    ";": "semicolon",
+    ":": "colon",
+    "(": "comma",
+    ")": "comma",
+    "-": "comma",
+    ".": "stop",
+    "?": "stop",
+    "!": "stop",
+    "=": "filler",
+    "&": "conj",
+    "/": "conj",
+    "@": "filler",
+    ">": "word",
+    "<": "word",
+    "%": "word",
+    "+": "word",
+}
 _MINUTES = {"minute", "minutes", "min", "mins"}
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}

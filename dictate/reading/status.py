@@ -6,19 +6,16 @@ from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
+from dictate.reading.descriptors import descriptor
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.kinds import Meaning, choice_value
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, modifier_text, modifiers
+from dictate.reading.measures import Measurer, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 
-_FLIP = {
-    Status.NORMAL: Status.ABNORMAL,
-    Status.ABNORMAL: Status.NORMAL,
-    Status.PRESENT: Status.ABSENT,
-    Status.ABSENT: Status.PRESENT,
-}
+_PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
+_FLIP = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 
 
 class StatusReader:
@@ -122,10 +119,20 @@ class StatusReader:
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
         anchor = next((n.mark.start for n in cell.values), spans[0][0] if spans else 0)
         return Draft(
-            item=name, status=meaning.status, spans=spans, side=side, site=site, value=meaning.value, unit=meaning.unit,
-            detail=detail, uncertain=cell.hedged, corrected=list(cell.corrected), readings=meaning.readings, anchor=anchor,
+            item=name,
+            status=meaning.status,
+            spans=spans,
+            side=side,
+            site=site,
+            value=meaning.value,
+            unit=meaning.unit,
+            detail=detail,
+            uncertain=cell.hedged,
+            corrected=list(cell.corrected),
+            readings=meaning.readings,
+            anchor=anchor,
             side_said_first=cell.side_first,
-        )  # fmt: skip
+        )
 
     def _named_side(self, name: str, item: Item, cell: Cell) -> Side | None:
         """The side that a named value says by itself."""
@@ -164,7 +171,7 @@ class StatusReader:
         if self._denied_sign(name, others):
             return Meaning(None, Status.NORMAL)
         status = self._overall([k[0] for k, _ in said])
-        value = self._value(name, item, said, status, cell, numbers)
+        value = descriptor(name, item, said, status, cell, numbers)
         if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
@@ -288,50 +295,3 @@ class StatusReader:
         if mark.role("unchanged", ""):
             return Status.UNCHANGED, None, ""
         return None
-
-    def _value(
-        self,
-        name: str,
-        item: Item,
-        said: list[tuple[tuple[Status, Value | None, str], Node]],
-        status: Status,
-        cell: Cell,
-        numbers: list[Node],
-    ) -> Value | None:
-        """The value written: a named one, a grade, or the descriptor as said."""
-        fixed = [k[1] for k, _ in said if k[1] is not None and k[0] is status]
-        if status in (Status.NORMAL, Status.ABSENT, Status.UNCHANGED):
-            return fixed[0] if fixed else None
-        if fixed and len(said) == 1 and not cell.modifiers and not numbers:
-            return fixed[0]
-        if fixed and (item.kind == "grade" or status is Status.MEASURED):
-            return fixed[0]
-        pieces: list[tuple[int, str]] = []
-        for (_, value, words), node in said:
-            text = str(value) if value is not None else words
-            if text and not (text == "positive" and len(said) > 1):
-                pieces.append((node.mark.start, text))
-        pieces += [(n.mark.start, n.text) for n in modifiers(name, cell)]
-        pieces += [
-            (
-                n.mark.start,
-                f"{n.mark.number.first if n.mark.number else n.text} {cell.units[id(n)].text if id(n) in cell.units else ''}".strip(),
-            )
-            for n in numbers
-        ]
-        pieces = _with_links(sorted(pieces), cell)
-        text = " ".join(dict.fromkeys(words for _, words in pieces))
-        if not text:
-            return None
-        return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
-
-
-def _with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:
-    """Descriptors with the "and" that joins two of them."""
-    links = [n.mark.start for n in cell.links]
-    joined: list[tuple[int, str]] = []
-    for one, two in zip(pieces, [*pieces[1:], (10**9, "")][: len(pieces)], strict=True):
-        joined.append(one)
-        if two[1] and any(one[0] < at < two[0] for at in links):
-            joined.append((one[0], "and"))
-    return joined

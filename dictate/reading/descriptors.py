@@ -1,0 +1,55 @@
+"""The value written for words: a named one, a grade, or the descriptor as said."""
+
+from __future__ import annotations
+
+from dictate.grammar import Item
+from dictate.model import Status, Text, Value
+from dictate.reading.drafts import Cell
+from dictate.reading.measures import modifiers
+from dictate.reading.nodes import Node
+
+Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
+
+
+def descriptor(
+    name: str,
+    item: Item,
+    said: list[tuple[tuple[Status, Value | None, str], Node]],
+    status: Status,
+    cell: Cell,
+    numbers: list[Node],
+) -> Value | None:
+    """The value written: a named one, a grade, or the descriptor as said."""
+    fixed = [k[1] for k, _ in said if k[1] is not None and k[0] is status]
+    if status in (Status.NORMAL, Status.ABSENT, Status.UNCHANGED):
+        return fixed[0] if fixed else None
+    if fixed and len(said) == 1 and not cell.modifiers and not numbers:
+        return fixed[0]
+    if fixed and (item.kind == "grade" or status is Status.MEASURED):
+        return fixed[0]
+    pieces: list[tuple[int, str]] = []
+    for (_, value, words), node in said:
+        text = str(value) if value is not None else words
+        if text and not (text == "positive" and len(said) > 1):
+            pieces.append((node.mark.start, text))
+    pieces += [(n.mark.start, n.text) for n in modifiers(name, cell)]
+    for node in numbers:
+        unit = cell.units.get(id(node))
+        said = node.mark.number.first if node.mark.number is not None else node.text
+        pieces.append((node.mark.start, f"{said} {unit.text}" if unit is not None else said))
+    pieces = with_links(sorted(pieces), cell)
+    text = " ".join(dict.fromkeys(words for _, words in pieces))
+    if not text:
+        return None
+    return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
+
+
+def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:
+    """Descriptors with the "and" that joins two of them."""
+    links = [n.mark.start for n in cell.links]
+    joined: list[tuple[int, str]] = []
+    for one, two in zip(pieces, [*pieces[1:], (10**9, "")][: len(pieces)], strict=True):
+        joined.append(one)
+        if two[1] and any(one[0] < at < two[0] for at in links):
+            joined.append((one[0], "and"))
+    return joined
