@@ -188,6 +188,7 @@ class CommonFile(Frozen):
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     words: CommonWords
+    misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
     sections: dict[Literal["history", "impression", "plan"], Phrases]
 
 

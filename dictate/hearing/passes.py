@@ -15,7 +15,6 @@ from dictate.model.words import Hints, Word
 
 BEAM = 3  # for the text that is kept: 5 is slower and no better
 LISTED_BEAM = 2  # under a long list of terms a beam costs more
-QUICK_BEAM = 1  # where only the component is wanted
 LIST_TOKENS = 120  # a prompt costs time with its length; 20 to 47 terms of a component fit
 # Limits past which text is a loop or a fancy. Normal chunks stay under 1.7 and 4 words a second.
 MOST_COMPRESSION = 2.0
@@ -61,18 +60,26 @@ def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints,
 
 
 def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory) -> list[Decoded]:
-    """Some terms of every component first; then, chunk by chunk, the terms of the component heard in it."""
-    if not hints.by_component:
-        return ears.decode(encoded, [ears.prompt(hints.first)] * len(encoded), beam=BEAM)
-    decoded = ears.decode(encoded, [ears.prompt(hints.first)] * len(encoded), beam=QUICK_BEAM)
+    """Without a list first; then, chunk by chunk, with the terms of the component heard in it.
+
+    A list mends terms and, on poor voices, spoils numbers: where the two differ in a number the first one stands.
+    """
+    decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
     redo = {
         index: ears.prompt(terms, fill=hints.first, length=LIST_TOKENS)
         for index, text in enumerate(decoded)
         if (terms := _terms_for(text.text, hints, memory))
     }
     again = ears.decode([encoded[index] for index in redo], list(redo.values()), beam=LISTED_BEAM)
-    better = dict(zip(redo, again, strict=True))
-    return [better.get(index, text) for index, text in enumerate(decoded)]
+    best = list(decoded)
+    for index, text in zip(redo, again, strict=True):
+        if _numbers(text.text) == _numbers(decoded[index].text) or compression(decoded[index].text) > MOST_COMPRESSION:
+            best[index] = text
+    return best
+
+
+def _numbers(text: str) -> list[str]:
+    return re.findall(r"\d+", text)
 
 
 def _terms_for(text: str, hints: Hints, memory: Memory) -> tuple[str, ...]:

@@ -35,8 +35,8 @@ def descriptor(
     pieces += [(n.mark.start, n.text) for n in modifiers(name, cell)]
     for node in numbers:
         unit = cell.units.get(id(node))
-        said = node.mark.number.first if node.mark.number is not None else node.text
-        pieces.append((node.mark.start, f"{said} {unit.text}" if unit is not None else said))
+        digits = node.mark.number.first if node.mark.number is not None else node.text
+        pieces.append((node.mark.start, f"{digits} {unit.text}" if unit is not None else digits))
     pieces = with_links(sorted(pieces), cell)
     text = " ".join(dict.fromkeys(words for _, words in pieces))
     if not text:

@@ -44,6 +44,8 @@ class Labeller:
             ):
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
+            if node.main == "qualifier" and self._site_of(marks, place):
+                node.main = "site"
             if node.main == "value" and not candidates:
                 node.main = self._of_what(marks, place, active, nodes)
             self._name(node, candidates, marks, place, active, nodes)
@@ -72,6 +74,16 @@ class Labeller:
             if r.kind in ("item", "sign", "context")
         }
         return any(r.item in active or r.item in near for r in marks[place].roles)
+
+    def _site_of(self, marks: Sequence[Mark], place: int) -> bool:
+        """A site of the item named next, though a qualifier of others ("cervical adenopathy")."""
+        named = {
+            r.item for later in marks[place + 1 : place + 2] for r in later.roles if r.kind in ("item", "sign", "alone")
+        }
+        roles = marks[place].roles
+        return any(r.kind == "site" and r.item in named for r in roles) and not any(
+            r.kind == "qualifier" and r.item in named for r in roles
+        )
 
     def _of_what(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> str:
         """A word that is a value of certain items only: a value here, a qualifier, or nothing to these items."""
@@ -180,6 +192,7 @@ class Labeller:
             sorted(
                 found,
                 key=lambda name: (
+                    not (self.items[name].group and any(self.items[a].group == self.items[name].group for a in active)),
                     self.lexicon.component[name].value != here[0],
                     self.lexicon.component[name].value != here[1],
                 ),

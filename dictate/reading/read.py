@@ -49,7 +49,7 @@ def lexicon_of(grammar: Grammar) -> Lexicon:
 def read(transcript: Transcript, grammar: Grammar) -> Reading:
     """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing."""
     lexicon = lexicon_of(grammar)
-    tokens = tokenize(transcript)
+    tokens = tokenize(transcript, misheard=lexicon.misheard)
     if not tokens:
         return Reading((), ())
     marks = lexicon.find(tokens)
@@ -71,6 +71,7 @@ def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon:
             ranges[-1][1] = max(end, ranges[-1][1])
         else:
             ranges.append([start, end])
+    heard = [f"heard as {t.heard}" for start, end in ranges for t in tokens[start:end] if t.heard]
     return Finding(
         component=lexicon.component[draft.item],
         item=draft.item,
@@ -82,7 +83,7 @@ def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon:
         certainty=Certainty.UNCERTAIN if draft.uncertain else Certainty.STATED,
         value=draft.value,
         unit=draft.unit,
-        detail=tuple(dict.fromkeys(draft.detail)),
+        detail=tuple(dict.fromkeys([*draft.detail, *heard])),
         excepted=draft.excepted,
         corrected=tuple(draft.corrected),
         readings=draft.readings,

@@ -102,6 +102,9 @@ class SentenceReader:
         if struck:
             self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck[-1].mark.end))
         drafts = self._drafts(cells, statement, candidates)
+        if not drafts and self._adds_side(cells, candidates):
+            self._cover_all(statement)
+            return
         self.said = _Said(statement, cells, candidates, drafts)
         self.drafts.extend(drafts)
 
@@ -119,6 +122,16 @@ class SentenceReader:
             self._carry_side(draft, statement)
             self._cover_all(statement)
         return drafts
+
+    def _adds_side(self, cells: list[Cell], candidates: tuple[str, ...]) -> bool:
+        """ "temporal pallor of the right disc": the name after the finding only says whose it was."""
+        last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
+        side = next((cell.side for cell in cells if cell.side is not None), None)
+        if last is None or side is None or last.side is not None or last.item not in candidates:
+            return False
+        last.side = side
+        last.spans.extend((n.mark.start, n.mark.end) for cell in cells for n in cell.nodes)
+        return True
 
     def _adjective(self, statement: Statement) -> None:
         """A bare side before a name holds for later names of the same scale in this sentence."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -34,6 +35,7 @@ class Token:
     glued: bool  # nothing stood between it and the token before
     ends_sentence: bool = False  # a full stop, a line break or a long silence follows
     ends_line: bool = False
+    heard: str = ""  # what the recogniser wrote, where it was read as another word
 
 
 @lru_cache(maxsize=1)
@@ -101,11 +103,14 @@ def _pieces(text: str) -> list[tuple[str, bool]]:
     return pieces
 
 
-def tokenize(transcript: Transcript, *, long_silence_s: float = 1.5) -> list[Token]:
+def tokenize(
+    transcript: Transcript, *, long_silence_s: float = 1.5, misheard: Mapping[str, str] | None = None
+) -> list[Token]:
     """All words cut to tokens, with sentence ends marked.
 
     A sentence ends at a full stop, question or exclamation mark, a line break that looks like one, or a silence
     longer than `long_silence_s` before a word (recogniser's punctuation is kept where it gave any).
+    misheard: what a recogniser wrote → what was meant; only words of a recording are read so, and they say it.
     """
     words = transcript.words
     punctuated = sum(w.text.endswith((".", ";", ":")) for w in words) * 40 >= len(words)
@@ -132,13 +137,15 @@ def tokenize(transcript: Transcript, *, long_silence_s: float = 1.5) -> list[Tok
             and (after.start_s - word.end_s > long_silence_s or after.source != word.source)
         )
         pieces = _pieces(word.text)
+        meant = misheard or {} if word.start_s is not None else {}
         for number, (piece, glued) in enumerate(pieces):
             last = number == len(pieces) - 1
             stop = last and piece in ".?!" and _is_stop(pieces, after)
             tokens.append(
                 Token(
                     text=piece,
-                    lower=piece.lower(),
+                    lower=meant.get(piece.lower(), piece.lower()),
+                    heard=piece if piece.lower() in meant else "",
                     word=place,
                     glued=glued and number > 0,
                     ends_sentence=stop or (last and (line or pause)),

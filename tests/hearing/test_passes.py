@@ -106,7 +106,18 @@ def test_before_any_heading_the_first_hearing_stands() -> None:
     """No component is in force, so there is no list to hear again with."""
     ears = FakeEars(lambda *_: heard("good morning"), knows_trade=False)
     assert texts(ears) == "good morning good morning"
-    assert ears.prompts == [HINTS.first] * 2
+    assert ears.prompts == [(), ()]
+
+
+def test_a_list_of_terms_never_changes_a_number() -> None:
+    """Where the hearing with terms gives another number, the one without stands."""
+
+    def say(length_s: float, terms: tuple[str, ...], window_s: int | None) -> Decoded:
+        if length_s < 12:
+            return heard("Reflexes. pulse 115 clonus" if terms else "Reflexes. pulse 150 clones")
+        return heard("no clonus, 2 beats" if terms else "no clones, 2 beats")
+
+    assert texts(FakeEars(say, knows_trade=False)) == "Reflexes. pulse 150 clones no clonus, 2 beats"
 
 
 def test_without_lists_there_is_one_hearing() -> None:

@@ -1,0 +1,38 @@
+"""Units told to their numbers, negations that deny nothing, a no that takes back."""
+
+from __future__ import annotations
+
+import pytest
+
+
+def parts(nodes):
+    return [(node.text, node.main) for node in nodes]
+
+
+def test_a_number_is_told_its_unit(nodes):
+    """The unit that directly follows; none over a comma."""
+    first, second = [node for node in nodes("vibration six seconds, right great toe four") if node.main == "number"]
+    assert first.unit is not None
+    assert first.unit.text == "seconds"
+    assert second.unit is None
+
+
+@pytest.mark.parametrize("phrase", ["there was no time", "no zebra", "gait normal, no time today"])
+def test_a_negation_of_nothing_examined_denies_nothing(nodes, phrase):
+    """ "There was no time" is no finding."""
+    assert "negation" not in [main for _, main in parts(nodes(phrase))]
+
+
+@pytest.mark.parametrize("phrase", ["no tremor", "there was no tremor", "gait normal, no tremor"])
+def test_a_negation_of_an_item_stays(nodes, phrase):
+    """ "There was no tremor" is one."""
+    assert "negation" in [main for _, main in parts(nodes(phrase))]
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    ["tremor in the right leg, no, the left leg", "tremor on the left no the right", "gait normal, no, ataxic"],
+)
+def test_a_no_that_takes_back_is_a_correction(nodes, phrase):
+    """Between commas, or before the other side."""
+    assert ("no", "correction") in parts(nodes(phrase))
