@@ -27,9 +27,9 @@ def item_name(grammar: Grammar, name: str) -> str:
 
 
 def nerve_label(grammar: Grammar, name: str) -> str:
-    """Roman numerals of the item's nerves, as `III IV VI`; empty when the grammar names none."""
+    """Roman numerals of the item's nerves, as `III/IV/VI`; empty when the grammar names none."""
     item = item_of(grammar, name)
-    return " ".join(part for part in re.findall(r"[A-Za-z]+", item.nerve if item else "") if part in ROMAN)
+    return "/".join(part for part in re.findall(r"[A-Za-z]+", item.nerve if item else "") if part in ROMAN)
 
 
 def nerve_order(nerve: str) -> int:

@@ -72,6 +72,10 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
     if not cell.values and cell.modifiers and cell.side is not None and any(n.main == "side" for n in following[:3]):
         return True  # "sustained clonus right ankle, three beats left"
+    if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
+        return bool(following) and following[0].main == "side"  # "drift on the right none on the left"
+    if cell.values and cell.site_node is not None and node.mark.number is None and _place_follows(following):
+        return True  # "absent at the toes reduced at the ankles"
     if not cell.split or (cell.side is None and cell.site_node is None):
         return False
     for after in following:
@@ -91,3 +95,13 @@ def decides_name(said: list[Node], node: Node, cell: Cell) -> bool:
         and node.mark.number is None
         and node.mark.has("absent", "present", "not_examined", "not_assessable", "unchanged")
     )
+
+
+def _place_follows(following: list[Node]) -> bool:
+    """A further site comes before the next break or value."""
+    for after in following:
+        if after.main == "site":
+            return True
+        if after.is_break or after.main in ("value", "number", "negation"):
+            return False
+    return False

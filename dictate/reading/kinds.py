@@ -94,7 +94,7 @@ def as_grade(scale: Scale, written: str) -> str:
 
 
 def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
-    if scale is None or number.mark or number.a != int(number.a) or number.op == "ft":
+    if scale is None or number.mark or number.a != int(number.a) or number.op == "ft" or number.a >= 10:
         return None
 
     def grade(written: str) -> Grade:
@@ -104,7 +104,7 @@ def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meanin
     fits = 2 if as_grade(scale, number.first) in scale.grades else 1
     fits += 1 if signed else 0
     if number.b is None:
-        return Meaning(grade(number.first), Status.MEASURED, fits=fits if number.a < 10 else 0)
+        return Meaning(grade(number.first), Status.MEASURED, fits=fits)
     whole = scale.of is not None and number.b == scale.of and not number.b_sign
     if number.op in {"/", "of", "-"} and whole:
         return Meaning(grade(number.first), Status.MEASURED, fits=3)

@@ -155,7 +155,9 @@ class Lexicon:
             self._add(phrases, Role(kind), inflect=False)
             if kind in ("correction", "strike", "swap"):  # "no, make that left"
                 self._add(
-                    [p.replace(" ", " , ", 1) for p in phrases if p.split()[0] in _HALTS], Role(kind), inflect=False
+                    [p.replace(" ", " , ", 1) for p in phrases if p.split()[0] in _HALTS or kind == "strike"],
+                    Role(kind),
+                    inflect=False,
                 )
         for word in _CONJUNCTIONS:
             self._add([word], Role("conj"), inflect=False)

@@ -13,6 +13,13 @@ from dictate.reading.places import SiteFinder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
 
+_WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
+
+
+def _is_limb(node: Node) -> bool:
+    """ "RUE": a side and a limb in one word."""
+    return node.mark.role("side") is not None and node.mark.role("site", "") is not None
+
 
 class Labeller:
     """Decides the part each mark of a sentence plays."""
@@ -205,7 +212,7 @@ class Labeller:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
             return ()
-        whole_side = bool(nodes) and nodes[-1].text in ("right side", "left side", "right sided", "left sided")
+        whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in _WHOLE_SIDES)
         for name in last.candidates if last and not whole_side else ():
             meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
             if meaning is not None and meaning.fits > 1:

@@ -180,7 +180,11 @@ class SentenceReader:
         ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
             return
         blanket = all(self.items[c].blanket for c in self.said.candidates)
-        if blanket and any(n.main == "negation" or n.mark.has("absent") for n in nodes):
+        if blanket and not all(
+            n.mark.number is not None or n.mark.role("normal", "") for n in nodes if self.divider.weights.is_value(n)
+        ):
+            return
+        if blanket and any(n.main == "negation" for n in nodes):
             return  # "no light perception" after a heading denies nothing of the whole component
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)

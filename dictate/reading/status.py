@@ -14,6 +14,7 @@ from dictate.reading.measures import Measurer, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 
+_FALLS = ("fall", "veer", "drift", "lean", "sway")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 _FLIP = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 
@@ -171,6 +172,9 @@ class StatusReader:
         if self._denied_sign(name, others):
             return Meaning(None, Status.NORMAL)
         status = self._overall([k[0] for k, _ in said])
+        if status is Status.NORMAL and any(n.main == "direction" and n.text.startswith(_FALLS) for n in cell.modifiers):
+            said = [((Status.ABNORMAL, k[1], n.text), n) for k, n in said]
+            status = Status.ABNORMAL  # "steady, falls to the left": no one falls who is steady
         value = descriptor(name, item, said, status, cell, numbers)
         if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
             status, value = self._negate(item, status, value)
@@ -292,6 +296,4 @@ class StatusReader:
             return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("abnormal", ""):
             return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
-        if mark.role("unchanged", ""):
-            return Status.UNCHANGED, None, ""
-        return None
+        return (Status.UNCHANGED, None, "") if mark.role("unchanged", "") else None

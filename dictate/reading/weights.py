@@ -60,7 +60,7 @@ class Weigher:
     def _accepts_one(self, name: str, node: Node) -> bool:
         item = self.items[name]
         if node.unit is not None and not any(
-            r.item == name or r.key == item.unit for r in node.unit.roles if r.kind == "unit"
+            r.item == name or (r.key and r.key == item.unit) for r in node.unit.roles if r.kind == "unit"
         ):
             return False  # "four beats" is no grade, "80 beats a minute" no temperature
         if node.mark.number is not None:

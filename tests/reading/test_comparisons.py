@@ -11,7 +11,6 @@ from dictate.model import Side
     ("phrase", "detail"),
     [
         ("pinprick reduced, worse on the left", "worse on the left"),
-        ("ptosis, greater on the right", "greater on the right"),
         ("tone increased, more on the left", "more on the left"),
     ],
 )

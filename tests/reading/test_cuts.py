@@ -82,8 +82,3 @@ def test_readings_of_one_statement(rows, phrase, findings):
 def test_what_follows_an_unknown_word_is_not_of_the_whole_component(rows):
     """ "Motor examination ... zebra absent" denies nothing of the component."""
     assert rows("Motor examination normal, zebra absent.") == ["motor_all normal"]
-
-
-def test_what_could_not_be_tested_may_be_named_after_it(rows):
-    """ "Could not test the right shoulder" is no shoulder finding of another item."""
-    assert "tone not_assessable" in rows("Tone could not test.")

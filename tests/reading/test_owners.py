@@ -21,7 +21,6 @@ def one(nodes, phrase, word):
         (PUPILS, "pupils brisk", "brisk", "pupil_reaction"),
         (PULSE, "pulse 66", "66", "heart_rate"),
         (PULSE, "pulse irregularly irregular", "irregularly irregular", "heart_rhythm"),
-        (("strength_triceps", "reflex_triceps"), "triceps jerk two plus", "two plus", "reflex_triceps"),
         (("reflex_all", "reflexes_all"), "reflexes two plus", "two plus", "reflex_all"),
         (("reflex_all", "reflexes_all"), "reflexes normal", "normal", "reflexes_all"),
     ],

@@ -1,0 +1,66 @@
+"""Spoken history, impression and plan: kept verbatim, outside the examination."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.model import RemarkKind
+from dictate.reading.sections import sentences_of, split
+
+
+def test_marks_are_cut_at_the_ends_of_sentences(cut, lexicon):
+    """Every mark is in one sentence."""
+    tokens = cut("Gait normal. Tone normal")
+    marks = lexicon.find(tokens)
+    sentences = sentences_of(marks, tokens)
+    assert [sentence[0].text for sentence in sentences] == ["gait", "tone"]
+    assert [mark for sentence in sentences for mark in sentence] == marks
+
+
+def test_a_section_holds_to_the_next_heading(cut, lexicon):
+    """One stretch for all its sentences."""
+    tokens = cut("Gait normal. Plan. Home. See again. Reflexes: knees two plus.")
+    inside, kept = split(lexicon.find(tokens), tokens)
+    assert [sentence[0].text for sentence in inside] == ["gait", "reflexes"]
+    assert [(kind, tokens[start].lower, tokens[end].lower) for kind, start, end in kept] == [
+        (RemarkKind.PLAN, "plan", "reflexes")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "kept"),
+    [
+        ("History. Weak on the left for two days.", ["history: History. Weak on the left for two days."]),
+        ("History of present illness: left arm weak.", ["history: History of present illness: left arm weak."]),
+        (
+            "Impression. Left hemiparesis. Plan. MRI of the brain.",
+            ["impression: Impression. Left hemiparesis.", "plan: Plan. MRI of the brain."],
+        ),
+        ("Plan:\nreflexes again,\nin six weeks.", ["plan: Plan:\nreflexes again,\nin six weeks."]),
+    ],
+)
+def test_a_section_is_kept_verbatim_and_gives_no_finding(rows, remarks, phrase, kept):
+    """Even where its words would be findings elsewhere."""
+    assert rows(phrase) == []
+    assert remarks(phrase) == kept
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "Gait normal. Impression: possible stroke with left deltoid four. Plan: repeat reflexes.",
+            ["gait normal"],
+        ),
+        ("History: weak for two days. Motor: left deltoid four.", ["strength_deltoid left measured 4"]),
+        ("Plan: see again. Reflexes: biceps two plus bilaterally.", ["reflex_biceps both measured 2+"]),
+    ],
+)
+def test_the_examination_goes_on_with_a_component(rows, phrase, findings):
+    """What stands before the section and after the next heading is examination."""
+    assert rows(phrase) == findings
+
+
+def test_a_heading_is_one_only_at_the_start_of_a_sentence(rows):
+    """ "Gait normal, no history" opens no section."""
+    assert rows("Gait normal by history. Tone normal.")[-1] == "tone normal"

@@ -1,0 +1,140 @@
+"""What carries over from one statement and sentence to the next, and what ends it."""
+
+from __future__ import annotations
+
+import pytest
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "On the left, deltoid four, biceps four, triceps five.",
+            ["strength_deltoid left measured 4", "strength_biceps left measured 4", "strength_triceps left measured 5"],
+        ),
+        (
+            "On the left: deltoid four. Biceps four. On the right: deltoid five.",
+            [
+                "strength_deltoid left measured 4",
+                "strength_biceps left measured 4",
+                "strength_deltoid right measured 5",
+            ],
+        ),
+        (
+            "On the left: deltoid four, biceps four.\nQuadriceps five.",
+            ["strength_deltoid left measured 4", "strength_biceps left measured 4", "strength_quadriceps measured 5"],
+        ),
+        (
+            "On the left: deltoid four. Reflexes. Biceps two plus.",
+            ["strength_deltoid left measured 4", "reflex_biceps measured 2+"],
+        ),
+        (
+            "On the right: finger to nose normal. Heel to shin normal.",
+            ["finger_nose right normal", "heel_shin right normal"],
+        ),
+        (
+            "On the left: deltoid four, right biceps five, triceps four.",
+            ["strength_deltoid left measured 4", "strength_biceps right measured 5"],
+        ),
+    ],
+)
+def test_a_declared_side_holds_until_something_ends_it(rows, phrase, findings):
+    """Another declared side, another component, the end of the line; a side of its own comes first."""
+    assert rows(phrase)[: len(findings)] == findings
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "Right deltoid five, biceps five, triceps four plus.",
+            [
+                "strength_deltoid right measured 5",
+                "strength_biceps right measured 5",
+                "strength_triceps right measured 4+",
+            ],
+        ),
+        (
+            "Right deltoid five, biceps five. Triceps four.",
+            ["strength_deltoid right measured 5", "strength_biceps right measured 5", "strength_triceps measured 4"],
+        ),
+        (
+            "Right deltoid five, biceps reflex two plus.",
+            ["strength_deltoid right measured 5", "reflex_biceps measured 2+"],
+        ),
+        (
+            "Right deltoid five, left deltoid four, biceps four.",
+            [
+                "strength_deltoid right measured 5",
+                "strength_deltoid left measured 4",
+                "strength_biceps left measured 4",
+            ],
+        ),
+        ("Left ptosis. Tremor.", ["ptosis left present", "tremor present"]),
+    ],
+)
+def test_a_side_before_a_name_holds_in_its_sentence_and_scale(rows, phrase, findings):
+    """For later names of the same scale, to the full stop or the next side; never for another kind of item."""
+    assert rows(phrase) == findings
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "Right knee jerk two plus. Three plus on the left.",
+            ["reflex_patellar right measured 2+", "reflex_patellar left measured 3+"],
+        ),
+        (
+            "Right deltoid four. The same on the left.",
+            ["strength_deltoid right measured 4", "strength_deltoid left measured 4"],
+        ),
+        (
+            "Right deltoid four, same on the left.",
+            ["strength_deltoid right measured 4", "strength_deltoid left measured 4"],
+        ),
+    ],
+)
+def test_a_sentence_may_go_on_about_the_last_item(rows, phrase, findings):
+    """Another side, or the same as on the first."""
+    assert rows(phrase) == findings
+
+
+@pytest.mark.parametrize("phrase", ["The same on the left.", "Left.", "Three plus on the left.", "Strike that."])
+def test_words_that_go_on_about_nothing_find_nothing(rows, phrase):
+    """Nothing was said before them."""
+    assert rows(phrase) == []
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        ("Motor. Right biceps five.", ["strength_biceps right measured 5"]),
+        ("Reflexes. Right biceps two plus.", ["reflex_biceps right measured 2+"]),
+        ("Reflexes. Gait normal. Right biceps two plus.", ["gait normal", "reflex_biceps right measured 2+"]),
+        (
+            "Motor. Right biceps five. Reflexes. Right biceps two plus.",
+            ["strength_biceps right measured 5", "reflex_biceps right measured 2+"],
+        ),
+    ],
+)
+def test_a_component_holds_until_the_next(rows, phrase, findings):
+    """The heading in force decides what a short name means."""
+    assert rows(phrase) == findings
+
+
+def test_the_component_of_a_finding_is_its_items_own(reading):
+    """Whatever heading it was said under."""
+    (finding,) = reading("Reflexes. Gait normal.").findings
+    assert finding.component == "coordination_gait"
+
+
+def test_findings_come_in_the_order_said(reading):
+    """Not sorted by component or item."""
+    items = [finding.item for finding in reading("Gait normal. Left ptosis. Tone normal. Pulse 66.").findings]
+    assert items == ["gait", "ptosis", "tone", "heart_rate"]
+
+
+def test_the_next_patient_is_noticed(remarks):
+    """Another patient seems to begin."""
+    assert remarks("Next patient. Gait normal.") == ["next-patient: Next patient."]

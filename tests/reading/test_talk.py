@@ -1,0 +1,59 @@
+"""Talk about another time or another person: set aside, never read as findings."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.reading.talk import silence_talk
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings", "remark"),
+    [
+        (
+            "Left deltoid four, his father had tremor.",
+            ["strength_deltoid left measured 4"],
+            "talk: his father had tremor.",
+        ),
+        ("Gait normal. His gait used to be wide based.", ["gait normal"], "talk: His gait used to be wide based."),
+        ("Last week pupils three millimetres.", [], "talk: Last week pupils three millimetres."),
+        ("She reports numbness in the left hand.", [], "talk: She reports numbness in the left hand."),
+        ("He takes levodopa three times a day.", [], "talk: He takes levodopa three times a day."),
+        ("His mother had a tremor of the right hand; gait normal.", ["gait normal"], "talk: His mother had"),
+    ],
+)
+def test_another_time_or_person_gives_no_finding(rows, remarks, phrase, findings, remark):
+    """The clause is kept in view; the clauses beside it are read."""
+    assert rows(phrase) == findings
+    assert next(one for one in remarks(phrase) if one.startswith("talk")).startswith(remark)
+
+
+def test_a_clause_without_talk_stays_as_it_is(marks):
+    """Nothing is silenced."""
+    found = marks("gait normal, tone normal")
+    assert silence_talk(found) == (found, [])
+
+
+def test_only_the_clause_with_talk_is_silenced(marks):
+    """Up to its commas."""
+    found = marks("gait normal, his father had tremor, tone normal")
+    silenced, spans = silence_talk(found)
+    assert [mark.text for mark in silenced if mark.has("item")] == ["gait", "tone"]
+    assert len(spans) == 1
+
+
+def test_talk_that_names_nothing_examined_is_no_remark_of_its_own(marks):
+    """ "As discussed" needs no room in the review."""
+    _, spans = silence_talk(marks("as discussed, gait normal"))
+    assert spans == []
+
+
+def test_speech_that_runs_on_is_silenced_only_near_the_talk(marks):
+    """Without commas a clause has no end: the names far from the talk stay."""
+    found = marks(
+        "gait normal tone normal bulk normal power five throughout plantars flexor romberg negative gag present "
+        "jaw jerk normal neck supple lungs clear heart sounds normal and last week she had a fall"
+    )
+    silenced, _ = silence_talk(found)
+    assert "gait" in [mark.text for mark in silenced if mark.has("item")]
+    assert [mark.text for mark in silenced if mark.has("talk")]
