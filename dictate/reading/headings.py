@@ -62,7 +62,9 @@ class HeadingReader:
     def unbounded_rest(self, nodes: list[Node]) -> bool:
         """ "the rest of the examination is normal": no one knows what was examined."""
         rest = next((n for n in nodes if n.main == "rest"), None)
-        if rest is None or any(n.main == "item" for n in nodes):
+        items = {c for n in nodes for c in n.candidates}
+        neurological = any("neurolog" in n.text for n in nodes)
+        if rest is None or not (not items or (neurological and items == {"general_all"})):
             return False
         words = {n.text for n in nodes}
         whole = any(
