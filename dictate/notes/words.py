@@ -38,6 +38,7 @@ STATUSES = {
 UNITS = {  # UCUM → as written behind a number; others as they are
     "mm[Hg]": " mmHg",
     "/min": "/min",
+    "/(10.s)": " in 10 seconds",
     "Cel": " °C",
     "[degF]": " °F",
     "deg": "°",

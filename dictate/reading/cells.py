@@ -149,6 +149,8 @@ class CellBuilder:
                 cells.append(cell := Cell())
             cell.modifiers.append(node)
             cell.nodes.append(node)
+        elif node.main == "throughout":
+            cell.nodes.append(node)  # the words of a blanket say how far it reaches
         elif node.main == "hedge":
             cell.hedged = True
             cell.nodes.append(node)

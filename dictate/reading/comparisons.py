@@ -17,12 +17,13 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     taken = 0
     words = [node.text]
     cell.nodes.append(node)
-    for after in following[:4]:
+    for place, after in enumerate(following[:8]):
         if after.main in ("filler", "side", "site", "direction", "comparison") or after.text == "than":
             words.append(after.text)
             cell.nodes.append(after)
             taken += 1
-            if after.main in ("side", "site", "direction"):
+            than = any(n.text.startswith("than") for n in following[place + 1 : place + 2])
+            if after.main in ("side", "site", "direction") and not than:
                 break
         else:
             break

@@ -147,14 +147,45 @@ def posture_at(
     readings = sorted(a for a in anchors if start <= a < end)
     if not inside:
         return carried if start == sentence[0].mark.start else _last_before(start, sentence)
+    before = [p for at, p in inside if at <= token]
     if readings and inside[0][0] < readings[0]:
-        before = [p for at, p in inside if at <= token]
+        own = _minutes_after(token, sentence, inside, readings)
+        if own is not None and before and (before[-1].minutes is None or _is_closed(before[-1], sentence)):
+            return own
         return before[-1] if before else carried
     if carried is not None and start == sentence[0].mark.start and not any(at > token for at, _ in inside):
-        return [p for at, p in inside if at <= token][-1]
-    after = [p for at, p in inside if at > token]
-    before = [p for at, p in inside if at <= token]
-    return after[0] if after else before[-1] if before else None
+        return before[-1]
+    after = next(((at, p) for at, p in inside if at > token), None)
+    if after is not None and _reaches(token, after[0], sentence):
+        return after[1]
+    return before[-1] if before else None
+
+
+def _minutes_after(
+    token: int, sentence: Sequence[Node], inside: list[tuple[int, Posture]], readings: list[int]
+) -> Posture | None:
+    """ "120/70 at one minute and 118/70 at three minutes": minutes said after the reading they belong to."""
+    next_reading = next((r for r in readings if r > token), sentence[-1].mark.end)
+    follows = next(((at, p) for at, p in inside if token < at < next_reading), None)
+    if follows is None or follows[1].nodes[-1].main != "minutes" or len(follows[1].nodes) > 2:
+        return None
+    between = [n for n in sentence if token < n.mark.start < follows[0]]
+    return follows[1] if _is_closed(follows[1], sentence) and not any(n.main == "comma" for n in between) else None
+
+
+def _is_closed(posture: Posture, sentence: Sequence[Node]) -> bool:
+    """Nothing more is said of the posture: a link, a comma or the end follows its words."""
+    end = max((n.mark.end for n in posture.nodes), default=0)
+    after = next((n for n in sentence if n.mark.start >= end), None)
+    return after is None or after.is_break
+
+
+def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
+    """Whether a posture said later is of this reading: no comma between, or "both" and "all" before it."""
+    between = [n for n in sentence if token < n.mark.start < event]
+    if any(n.text in ("both", "all", "each") for n in between[-2:]):
+        return True
+    return not any(n.text in (",", "and then", "then") for n in between)
 
 
 def _clause(token: int, sentence: Sequence[Node]) -> tuple[int, int]:

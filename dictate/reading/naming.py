@@ -121,7 +121,7 @@ class Labeller:
     ) -> None:
         """Make the node an item name, a site or a value."""
         mark = node.mark
-        if candidates and not self._is_value_here(marks, place, candidates, nodes):
+        if candidates and not self._is_value_here(marks, place, candidates, active, nodes):
             if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes):
                 node.main = "site"
                 return
@@ -244,7 +244,14 @@ class Labeller:
                 return ()
         return ()
 
-    def _is_value_here(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], nodes: list[Node]) -> bool:
+    def _is_value_here(
+        self,
+        marks: Sequence[Mark],
+        place: int,
+        candidates: tuple[str, ...],
+        active: tuple[str, ...],
+        nodes: list[Node],
+    ) -> bool:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
@@ -256,6 +263,9 @@ class Labeller:
                 return not named or not self._has_own_value(marks, place)
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
+        spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
+        if last is None and not named and spoken_of and all(self.items[c].blanket for c in candidates):
+            return True  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:

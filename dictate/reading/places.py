@@ -33,7 +33,8 @@ class SiteFinder:
         )
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
-                return regional or not self._number_before(nodes, node)
+                sited = any(self.items[name].sited and self.items[name].kind != "grade" for name in active)
+                return regional or sited or not self._number_before(nodes, node)
             if node.main in ("filler", "side", "site") or node.text in ("both", "the"):
                 continue
             if node.main in ("comma", "conj") and any(n.main == "site" for n in nodes):
@@ -45,7 +46,8 @@ class SiteFinder:
         follows = marks[place + 1] if place + 1 < len(marks) else None
         grade_follows = follows is not None and (
             (follows.number is not None and bool(follows.number.a_sign))
-            or follows.has("grade", "absent", "normal")
+            or follows.has("grade")
+            or any(follows.role(kind, "") is not None for kind in ("absent", "normal"))
             or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
         own = [n for n in reversed(nodes) if n.main == "item"]

@@ -63,7 +63,12 @@ def _opens_section(sentence: Sequence[Mark]) -> RemarkKind | None:
 
 
 def _opens_component(sentence: Sequence[Mark]) -> bool:
-    first = sentence[0]
-    if first.role("heading") is None:
+    """A component's heading at the start, closed by a colon or full stop, or with something found behind it."""
+    if sentence[0].role("heading") is None:
         return False
-    return len(sentence) == 1 or sentence[1].text == ":" or not first.has("item", "context")
+    after = next((mark for mark in sentence[1:] if not mark.has("filler")), None)
+    if after is None or after.text in (":", ".", "-"):
+        return True
+    return after.number is not None or after.has(
+        "normal", "abnormal", "absent", "not_examined", "item", "sign", "alone"
+    )

@@ -117,7 +117,9 @@ class SentenceReader:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
         drafts = merge_readings(drafts, self.items)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
+        excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
         for draft in drafts:
+            draft.spans.extend(excepting)
             draft.excepted = statement.excepted or (rest and self.items[draft.item].blanket)
             self._carry_side(draft, statement)
             self._cover_all(statement)
@@ -180,11 +182,8 @@ class SentenceReader:
         ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
             return
         blanket = all(self.items[c].blanket for c in self.said.candidates)
-        if blanket and not all(
-            n.mark.number is not None or n.mark.role("normal", "") for n in nodes if self.divider.weights.is_value(n)
-        ):
-            return
-        if blanket and any(n.main == "negation" for n in nodes):
+        said = [n for n in nodes if n.main == "negation" or self.divider.weights.is_value(n)]
+        if blanket and not all(n.mark.number is not None or n.mark.role("normal", "") for n in said):
             return  # "no light perception" after a heading denies nothing of the whole component
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
@@ -295,5 +294,5 @@ class SentenceReader:
 
     def _cover_all(self, statement: Statement) -> None:
         for node in statement.nodes:
-            if node.main not in ("word",):
+            if node.main != "word":
                 self._cover(node)

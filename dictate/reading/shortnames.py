@@ -32,12 +32,17 @@ class ShortNames:
             return False  # "legs spastic": where the tone was so, not how strong they were
         if self.lexicon.component[name].value in here:
             return True
+        denied = place > 0 and marks[place - 1].has("negation")
+        if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
+            return True  # "no dizziness on standing"
         return self._fits_alone(name, marks, place)
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
         for near in marks[place + 1 : place + 5]:
-            if near.number is not None or near.has("grade", "not_examined", "not_assessable"):
+            if near.number is not None:
+                return is_grade(near)
+            if near.has("grade", "not_examined", "not_assessable"):
                 return True
             if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
                 return True
@@ -45,7 +50,7 @@ class ShortNames:
                 "comma", "stop"
             ):
                 break
-        return any(m.number is not None for m in marks[max(0, place - 3) : place])
+        return any(is_grade(m) for m in marks[max(0, place - 3) : place])
 
     def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""
@@ -80,3 +85,9 @@ class ShortNames:
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False
+
+
+def is_grade(mark: Mark) -> bool:
+    """A number that can be a grade: one digit, alone or out of five."""
+    number = mark.number
+    return number is not None and number.a < 10 and (number.b is None or number.b < 10)

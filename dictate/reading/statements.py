@@ -71,12 +71,19 @@ class Divider:
         one, two = self.items[last.candidates[0]], self.items[node.candidates[0]]
         if one.kind == "score" and one.group and one.group == two.group:
             return False  # each part of a scale has its own points
+        if self._says_itself(last) != self._says_itself(node):
+            return False  # "ptosis, gait normal": the first needs no value, the second has its own
         linked = any(n.main in ("comma", "conj") for n in between)
         if one.blanket != two.blanket:
             return linked and any(n.main == "conj" for n in between) and not one.blanket
         if not linked:
             return one.kind == two.kind == "grade" and one.scale == two.scale and last.sign == node.sign
-        return last.sign == node.sign or "presence" in (one.kind, two.kind)
+        return True
+
+    def _says_itself(self, node: Node) -> bool:
+        """Naming it is a finding: a sign, or an item that is present when named."""
+        item = self.items[node.candidates[0]]
+        return node.sign or (item.kind == "presence" and item.alone)
 
     def _closed(self, nodes: list[Node], first: Node, place: int, between: list[Node]) -> bool:
         """The list has its value before it, and a comma starts a name with a value of its own.

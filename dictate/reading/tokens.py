@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from spacy.tokens import Doc
 
 _PIECES = re.compile(r"(?P<num>\d+(?:\.\d+)?)|(?P<arrow>->|→|=>)|(?P<let>[^\W\d_]+)|(?P<mark>\S)")
-_LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?![\d.%])", re.IGNORECASE)
+_LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\d|%)", re.IGNORECASE)
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _ABBREVIATIONS = frozenset(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -42,7 +43,7 @@ class Weigher:
 
     def is_value(self, node: Node) -> bool:
         """Whether the node says what was found."""
-        return node.main in ("value", "number", "dermatome")
+        return node.main in ("value", "number", "dermatome", "comparison")
 
     def satisfied_alone(self, statement: Statement) -> bool:
         """Naming it is enough: a sign, a presence item, a name that carries its value."""
@@ -136,7 +137,8 @@ class Weigher:
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 2.0
         score -= 2.0 * max(0, sides - 1)
-        sides_after = sum(n.main == "side" for n in statement.after)
+        own = list(itertools.takewhile(lambda n: n.main != "comparison", statement.after))
+        sides_after = sum(n.main == "side" for n in own)
         if sides and sides_after and sides_after >= sum(self.is_value(n) for n in statement.after):
             score -= 2.0  # every value after the name has its own side
         return score
@@ -150,7 +152,9 @@ class Weigher:
         for place, node in enumerate(after):
             if node.main == "comma":
                 score -= 0.3
-            if node.main == "except" and any(self.is_value(n) for n in after[place + 1 :]):
+            if node.main == "except" and any(
+                self.is_value(n) or n.main in ("severity", "side", "site", "qualifier") for n in after[place + 1 :]
+            ):
                 score -= 3.0  # an exception is a statement of its own
             if node.main == "negation" and not any(
                 self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3]

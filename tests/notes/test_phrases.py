@@ -92,7 +92,7 @@ def test_name_of_an_item_the_grammar_lacks(small: Grammar) -> None:
 
 @pytest.mark.parametrize(
     ("nerve", "label"),
-    [("II/III", "II III"), ("III IV VI", "III IV VI"), ("VIII/cerebellar", "VIII"), ("III / motor", "III")],
+    [("II/III", "II/III"), ("III IV VI", "III/IV/VI"), ("VIII/cerebellar", "VIII"), ("III / motor", "III")],
 )
 def test_only_numerals_are_written(nerve: str, label: str) -> None:
     """What else the grammar says about the nerve stays there."""

@@ -139,7 +139,7 @@ def test_statuses(small: Grammar, one: Finding, line: str) -> None:
 def test_quantities(small: Grammar, value: Quantity, unit: str, text: str) -> None:
     """Numbers keep their unit, and a number without one gets none."""
     one = finding(Component.CRANIAL_NERVES, "pupil_size", Status.MEASURED, value=value, unit=unit, side=Side.BOTH)
-    assert block(write_note(examination(one), small), "CRANIAL NERVES") == [f"II III Pupil size: both sides {text}"]
+    assert block(write_note(examination(one), small), "CRANIAL NERVES") == [f"II/III Pupil size: both sides {text}"]
 
 
 def test_sites_stay_with_their_side(small: Grammar) -> None:
