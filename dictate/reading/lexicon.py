@@ -120,6 +120,14 @@ class Lexicon:
             self._add(part.headings, Role("heading", key=component.value))
             for name, item in part.items.items():
                 self._add_item(name, item)
+        self._by_first = self._index()
+
+    def _index(self) -> dict[str, list[tuple[str, ...]]]:
+        """Phrases by their first word."""
+        by_first: dict[str, list[tuple[str, ...]]] = defaultdict(list)
+        for words in self._phrases:
+            by_first[words[0]].append(words)
+        return by_first
 
     def _add(self, phrases: Iterable[str], role: Role, *, inflect: bool = True) -> None:
         for phrase in phrases:
@@ -194,7 +202,8 @@ class Lexicon:
         vocab = pipeline().vocab
         said = {token.lower for token in tokens}
         matcher = PhraseMatcher(vocab, attr="ORTH")
-        docs = [Doc(vocab, words=list(words)) for words in self._phrases if said.issuperset(words)]
+        phrases = (words for first in said for words in self._by_first.get(first, ()) if said.issuperset(words))
+        docs = [Doc(vocab, words=list(words)) for words in phrases]
         if docs:
             matcher.add("phrase", docs)
         return matcher
