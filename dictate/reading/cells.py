@@ -168,6 +168,8 @@ class CellBuilder:
 
     def _take_side(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
+        if node.key("side") == "both" and following and following[0].main == "side":
+            return  # "both right": both of what was named
         side = Side(node.key("side"))
         limb = node.mark.role("site")
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from dictate.model import Position, Side, Status, Value
 from dictate.reading.nodes import Node
+from dictate.reading.weights import Statement
 
 
 @dataclass(slots=True)
@@ -55,3 +56,13 @@ class Draft:
     readings: tuple[str, ...] = ()
     anchor: int = 0  # token at which it was said, for the position in force
     side_said_first: bool = False
+
+
+@dataclass(slots=True)
+class Said:
+    """The last statement, kept so that later words can correct it or go on about it."""
+
+    statement: Statement
+    cells: list[Cell]
+    candidates: tuple[str, ...]
+    drafts: list[Draft] = field(default_factory=list)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from dictate.model import RemarkKind, Side
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
 from dictate.reading.corrections import amend
-from dictate.reading.drafts import Cell, Draft
+from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
@@ -23,15 +22,7 @@ from dictate.reading.talk import silence_talk
 from dictate.reading.tokens import Token
 from dictate.reading.weights import Statement
 
-
-@dataclass(slots=True)
-class _Said:
-    """The last statement, kept so that later words can correct it or go on about it."""
-
-    statement: Statement
-    cells: list[Cell]
-    candidates: tuple[str, ...]
-    drafts: list[Draft] = field(default_factory=list)
+_NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
 
 
 class SentenceReader:
@@ -51,7 +42,7 @@ class SentenceReader:
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
         self.covered: set[int] = set()
-        self.said: _Said | None = None
+        self.said: Said | None = None
         self.before_sentence: list[Draft] = []
 
     def finish(self) -> list[Draft]:
@@ -105,7 +96,7 @@ class SentenceReader:
         if not drafts and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
-        self.said = _Said(statement, cells, candidates, drafts)
+        self.said = Said(statement, cells, candidates, drafts)
         self.drafts.extend(drafts)
 
     def _drafts(self, cells: list[Cell], statement: Statement, candidates: tuple[str, ...]) -> list[Draft]:
@@ -181,6 +172,9 @@ class SentenceReader:
             self.divider.weights.accepts(self.said.candidates, n) for n in nodes if self.divider.weights.is_value(n)
         ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
             return
+        numeric = all(self.items[c].kind in _NUMERIC for c in self.said.candidates)
+        if numeric and not any(n.mark.number is not None for n in nodes):
+            return  # a stray "full" is no score
         blanket = all(self.items[c].blanket for c in self.said.candidates)
         said = [n for n in nodes if n.main == "negation" or self.divider.weights.is_value(n)]
         if blanket and not all(n.mark.number is not None or n.mark.role("normal", "") for n in said):
@@ -228,14 +222,14 @@ class SentenceReader:
                 self.remarks.append(
                     (RemarkKind.CORRECTED, min(s for s, _ in draft.spans), max(e for _, e in draft.spans))
                 )
-            self.said = _Said(self.said.statement, [], self.said.candidates)
+            self.said = Said(self.said.statement, [], self.said.candidates)
             return
         drafts = [d for cell in cells for d in self.status.drafts(cell, names, self.said.candidates)]
         for old in gone:
             for draft in drafts:
                 if draft.item == old.item:
                     draft.position, draft.minutes, draft.excepted = old.position, old.minutes, old.excepted
-        self.said = _Said(self.said.statement, cells, self.said.candidates, drafts)
+        self.said = Said(self.said.statement, cells, self.said.candidates, drafts)
         self.drafts.extend(drafts)
 
     def _corrects_earlier(self, statement: Statement) -> bool:

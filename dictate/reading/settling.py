@@ -28,8 +28,11 @@ def quiet_negations(nodes: list[Node]) -> None:
         if takes_back(nodes, place):
             node.main = "correction"
             continue
-        rest = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
-        if rest and all(n.main in ("filler", "word", "talk", "time_span") for n in rest):
+        rest = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", nodes[place + 1 :]))
+        after = nodes[place + 1 + len(rest) : place + 3 + len(rest)]
+        goes_on = len(after) == 2 and after[0].main == "comma" and after[1].sign  # "no deformity, scoliosis"
+        listed = goes_on or any(n.text in ("or", "nor") for n in nodes[place + 1 :])
+        if rest and not listed and all(n.main in ("filler", "word", "talk", "time_span", "conj") for n in rest):
             node.main = "word"
 
 

@@ -6,8 +6,11 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement, Weigher
+
+_DENYING = ("no ", "without ")
 
 
 class Divider:
@@ -170,7 +173,7 @@ class Divider:
         for place, statement in enumerate(statements):
             negation = next((n for n in statement.before if n.main == "negation"), None)
             if negation is None or any(self.weights.is_value(n) for n in statement.after):
-                negation = self._open_negation(statement.after)
+                negation = self._open_negation(statement.after) or self._denying_value(statement.after)
             if negation is None:
                 continue
             chain: list[Statement] = []
@@ -178,6 +181,8 @@ class Divider:
             end = statement
             for following in statements[place + 1 :]:
                 link = [*end.after, *following.before]
+                if end is statement:
+                    link = [n for n in link if not (n.main == "value" and n.text.startswith(_DENYING))]
                 if end is statement and negation in statement.after:
                     link = link[next(i for i, n in enumerate(link) if n is negation) + 1 :]
                     link = [n for n in link if not self.weights.is_value(n)]
@@ -197,6 +202,14 @@ class Divider:
             if linked:
                 for following in chain:
                     following.before.insert(0, negation)
+
+    def _denying_value(self, after: list[Node]) -> Node | None:
+        """ "no deformity, scoliosis or kyphosis": a phrase that denies, and whose list goes on."""
+        said = [n for n in after if not n.is_break]
+        if not said or said[-1].main != "value" or not said[-1].text.startswith(_DENYING):
+            return None
+        mark = said[-1].mark
+        return Node(Mark(mark.start, mark.end, (Role("negation"),), None, mark.text), "negation")
 
     def _open_negation(self, after: list[Node]) -> Node | None:
         """ "tongue midline, no wasting or weakness": a negation whose list goes on past this statement."""

@@ -87,7 +87,8 @@ class StatusReader:
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
-            if str(right) == str(left):
+            said = {(n.mark.number.first, n.mark.number.second) for n in numbers if n.mark.number is not None}
+            if str(right) == str(left) and all(a == b for a, b in said):
                 base.side, base.value = Side.BOTH, right
                 return [base]
             second = self._base(name, item, cell, meaning, [*named, *cell.nodes])
@@ -169,6 +170,8 @@ class StatusReader:
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
         if not said:
             return self._unsaid(name, item, cell, others)
+        if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
+            return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
         if self._denied_sign(name, others):
             return Meaning(None, Status.NORMAL)
         status = self._overall([k[0] for k, _ in said])
@@ -266,10 +269,8 @@ class StatusReader:
         mark = node.mark
         if node.main == "dermatome":
             return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
-        if mark.role("not_examined", ""):
-            return Status.NOT_EXAMINED, None, ""
-        if mark.role("not_assessable", ""):
-            return Status.NOT_ASSESSABLE, None, ""
+        if mark.role("not_examined", "") or mark.role("not_assessable", ""):
+            return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
         if node.text in ("positive", "negative", "pos", "neg"):
             positive = node.text.startswith("pos")
             if item.kind == "presence":

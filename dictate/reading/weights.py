@@ -114,6 +114,9 @@ class Weigher:
         for place, node in enumerate(before):
             later = before[place + 1 :]
             opened = any(not n.is_break and n.main not in ("filler", "except") for n in before[:place])
+            listed = len(statement.names) > 1 or self.satisfied_alone(statement)
+            if opened and listed and not any(self.is_value(n) for n in statement.after) and _denied(before, place):
+                continue  # "no evidence of cognitive or language dysfunction"
             if node.main in HARD_BREAKS:
                 score -= 9.0 if opened and node.main != "except" else 0.0
             elif node.main == "conj" and opened and not self.joins(before, place):
@@ -137,7 +140,7 @@ class Weigher:
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 2.0
         score -= 2.0 * max(0, sides - 1)
-        own = list(itertools.takewhile(lambda n: n.main != "comparison", statement.after))
+        own = list(itertools.takewhile(lambda n: n.main not in ("comparison", "comma"), statement.after))
         sides_after = sum(n.main == "side" for n in own)
         if sides and sides_after and sides_after >= sum(self.is_value(n) for n in statement.after):
             score -= 2.0  # every value after the name has its own side
@@ -225,3 +228,8 @@ class Weigher:
         if two is None:
             return False
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+
+def _denied(before: Sequence[Node], place: int) -> bool:
+    """A link or comma inside a list that a negation opened."""
+    return before[place].main in ("comma", "conj") and any(n.main == "negation" for n in before[:place])
