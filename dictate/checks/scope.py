@@ -37,7 +37,7 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             names.append(name_of(grammar, wanted.item))
     for component in filter(missing.get, Component):
         names = missing[component]
-        part = capital(component.value.replace("_", " "))
+        part = capital(grammar.components[component].headings[0])
         message = f"{part}, not mentioned: {', '.join(dict.fromkeys(names))}. Examined?"
         yield Doubt(None, message, ("not examined",), component=component)
 

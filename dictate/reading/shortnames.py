@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Number
 
 
 class ShortNames:
@@ -76,12 +76,19 @@ class ShortNames:
             for role in other.roles
         )
 
+    def _can_only_be(self, scale: str, number: Number) -> bool:
+        """ "2+" beside a name shared with a muscle is a reflex; "4" or "4-" is a strength."""
+        if number.a_sign == "+":
+            return scale == "tendon_reflex"
+        written = self.lexicon.grammar.scales[scale]
+        return number.first in written.grades and number.b in (None, written.of)
+
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
         for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
             if near.number is not None and item.kind == "grade":
-                return bool(near.number.a_sign == "+" and item.scale == "tendon_reflex")
+                return self._can_only_be(item.scale, near.number)
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False

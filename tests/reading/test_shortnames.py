@@ -16,13 +16,15 @@ def named(nodes):
         ("ankles one plus", "", ["reflex_achilles"]),
         ("knees two plus, ankles absent", "reflexes", ["reflex_patellar", "reflex_achilles"]),
         ("knees painful", "", []),
-        ("biceps five", "", []),
+        ("biceps five", "", ["strength_biceps"]),
+        ("biceps two plus", "", ["reflex_biceps"]),
+        ("biceps painful", "", []),
         ("biceps five", "motor", ["strength_biceps"]),
         ("quadriceps five", "motor", ["strength_quadriceps"]),
     ],
 )
 def test_a_value_only_it_can_have_or_its_heading(nodes, phrase, under, items):
-    """ "Knees 2+" is a reflex anywhere; "biceps five" only where muscles are spoken of."""
+    """ "Knees 2+" is a reflex anywhere, "biceps five" a strength: no reflex is graded so; without a value it is neither."""
     assert named(nodes(phrase, under)) == items
 
 
