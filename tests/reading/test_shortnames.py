@@ -24,7 +24,7 @@ def named(nodes):
     ],
 )
 def test_a_value_only_it_can_have_or_its_heading(nodes, phrase, under, items):
-    """ "Knees 2+" is a reflex anywhere, "biceps five" a strength: no reflex is graded so; without a value it is neither."""
+    """ "Knees 2+" is a reflex anywhere, "biceps five" a strength: no reflex is graded so; bare, it is neither."""
     assert named(nodes(phrase, under)) == items
 
 
