@@ -101,6 +101,8 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
+            elif node.main == "except" and cell.values:
+                cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
             elif node.main in _SEPARATORS:
                 cell.split = True
                 cell.closed = cell.closed or node.main == "semicolon"
@@ -204,7 +206,8 @@ class CellBuilder:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            cells.append(cell := Cell())
+            shared = _shared_side(cell)
+            cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)
 
@@ -272,3 +275,12 @@ class CellBuilder:
 def _says_equal(node: Node) -> bool:
     """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
     return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")
+
+
+def _shared_side(cell: Cell) -> Node | None:
+    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between."""
+    site, link = cell.site_node, cell.links[-1] if cell.links else None
+    if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
+        return None
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None

@@ -53,3 +53,18 @@ def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str
         if two[1] and any(one[0] < at < two[0] for at in links):
             joined.append((one[0], "and"))
     return joined
+
+
+def overall(statuses: list[Status]) -> Status:
+    """The status that several words of one reading give together: the most telling one."""
+    for status in (
+        Status.MEASURED,
+        Status.ABNORMAL,
+        Status.ABSENT,
+        Status.PRESENT,
+        Status.NORMAL,
+        Status.UNCHANGED,
+    ):
+        if status in statuses:
+            return status
+    return statuses[0]

@@ -28,6 +28,7 @@ class Cell:
     links: list[Node] = field(default_factory=list)  # "and" between descriptors
     split: bool = False  # a comma or link came after its last value
     closed: bool = False  # a semicolon came after it
+    excepted: bool = False  # "except" came before it
     corrected: list[str] = field(default_factory=list)
 
     @property

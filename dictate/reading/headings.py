@@ -46,8 +46,15 @@ class HeadingReader:
                 covered.append(node)
         context.heading_site = ""
         lead = [n for n in nodes if n.main != "filler"][:3]
-        if len(lead) >= 2 and lead[0].mark.has("site") and lead[1].main == "colon" and lead[0].main in ("site", "item"):
+        if (
+            len(lead) >= 2
+            and lead[0].mark.has("site")
+            and lead[1].main == "colon"
+            and lead[0].main in ("site", "item", "word")
+        ):
             context.heading_site = lead[0].key("site")
+            context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+            covered.append(lead[0])
         if (
             len(lead) >= 2
             and lead[0].main == "side"

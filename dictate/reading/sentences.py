@@ -14,7 +14,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_denials, merge_readings
 from dictate.reading.naming import Labeller
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.postures import PostureGiver
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
@@ -111,7 +111,7 @@ class SentenceReader:
         excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
         for draft in drafts:
             draft.spans.extend(excepting)
-            draft.excepted = statement.excepted or (rest and self.items[draft.item].blanket)
+            draft.excepted = draft.excepted or statement.excepted or (rest and self.items[draft.item].blanket)
             self._carry_side(draft, statement)
             self._cover_all(statement)
         return drafts
@@ -138,8 +138,13 @@ class SentenceReader:
 
     def _carry_side(self, draft: Draft, statement: Statement) -> None:
         item = self.items[draft.item]
-        if self.context.heading_site and item.sited and not draft.site:
-            draft.site = self.context.heading_site
+        site = self.context.heading_site
+        if site and limb_of(site) in item.site_items:
+            draft.item = item.site_items[limb_of(site)]  # "Upper limbs: power normal"
+            draft.spans.append(self.context.heading_span)
+        elif site and item.sited and not draft.site:
+            draft.site = site
+            draft.spans.append(self.context.heading_span)
         if draft.side is not None or item.sided != "paired":
             return
         if self.context.heading_side is not None:

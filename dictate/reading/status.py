@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
-from dictate.reading.descriptors import descriptor
+from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.kinds import Meaning, choice_value
 from dictate.reading.lexicon import Lexicon
@@ -84,6 +84,13 @@ class StatusReader:
         if meaning is None:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
+        if (
+            named
+            and all(n.sign for n in named)
+            and meaning.status is Status.ABNORMAL
+            and str(meaning.value) == "absent"
+        ):
+            meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
@@ -95,8 +102,7 @@ class StatusReader:
             base.side, base.value, second.side, second.value = one, right, two, left
             return [base, second]
         if meaning.by_side:
-            (_, right), (_, left) = meaning.by_side
-            base.value = right
+            base.value, left = (right := meaning.by_side[0][1]), meaning.by_side[1][1]
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
@@ -130,6 +136,7 @@ class StatusReader:
             unit=meaning.unit,
             detail=detail,
             uncertain=cell.hedged,
+            excepted=cell.excepted,
             corrected=list(cell.corrected),
             readings=meaning.readings,
             anchor=anchor,
@@ -174,7 +181,7 @@ class StatusReader:
             return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
         if self._denied_sign(name, others):
             return Meaning(None, Status.NORMAL)
-        status = self._overall([k[0] for k, _ in said])
+        status = overall([k[0] for k, _ in said])
         if status is Status.NORMAL and any(n.main == "direction" and n.text.startswith(_FALLS) for n in cell.modifiers):
             said = [((Status.ABNORMAL, k[1], n.text), n) for k, n in said]
             status = Status.ABNORMAL  # "steady, falls to the left": no one falls who is steady
@@ -194,19 +201,6 @@ class StatusReader:
         ]
         rest = [n for n in others if not any(n is sign for sign in signs)]
         return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
-
-    def _overall(self, statuses: list[Status]) -> Status:
-        for status in (
-            Status.MEASURED,
-            Status.ABNORMAL,
-            Status.ABSENT,
-            Status.PRESENT,
-            Status.NORMAL,
-            Status.UNCHANGED,
-        ):
-            if status in statuses:
-                return status
-        return statuses[0]
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
         flipped = _FLIP.get(status, status)

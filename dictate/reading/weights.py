@@ -174,6 +174,8 @@ class Weigher:
                 ):
                     score -= 1.0
                 value_open = not side_said
+            elif node.main == "side" and any(n.main == "comparison" for n in after[:place]):
+                continue  # "weaker than the right": what it is compared with
             elif node.main == "side":
                 if (
                     side_said
@@ -198,8 +200,8 @@ class Weigher:
         if not tight or not after:
             return 0.0
         last = after[-1]
-        if last.main == "severity" and not any(n.is_break for n in after[-2:-1]):
-            return -2.0
+        if last.main == "severity":
+            return -0.7 if any(n.is_break for n in after[-2:-1]) else -2.0
         if last.main == "side":
             if self.is_postposed(after, len(after) - 1):
                 return 0.0
