@@ -237,6 +237,9 @@ class Labeller:
                 return ()
             if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
                 return ()
+            if mark.text == "full":  # said of strength, never of a whole component
+                own = [n for n, i in self.items.items() if i.bare_value and self.lexicon.component[n].value in here]
+                return tuple(own[:1])
             if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
                 name = f"{here[0] or here[1]}_all"
                 return (name,) if name in self.items else ()
