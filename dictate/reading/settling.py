@@ -41,6 +41,8 @@ def takes_back(nodes: list[Node], place: int) -> bool:
     if nodes[place].text != "no" or place == 0:
         return False
     rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
+    if nodes[place - 1].mark.number is not None and rest and rest[0].mark.number is not None:
+        return True  # "three plus no four plus"
     if nodes[place - 1].main == "comma" and rest and rest[0].main == "comma":
         return True
     return (

@@ -11,7 +11,7 @@ from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.nodes import Node
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
-_POSTPOSED = ("on ", "in ", "bilat", "both sides", "both eyes", "either side", "each side")
+_POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "either side", "each side")
 
 
 @dataclass(slots=True)
