@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from dictate.model import Position
 from dictate.reading.context import Context, Posture, events, posture_at
 from dictate.reading.drafts import Draft
@@ -35,6 +37,7 @@ class PostureGiver:
                 continue
             last = posture
             self._give(draft, posture)
+        self._share(positional, nodes)
         if positional:
             covered.extend(node for _, posture in found for node in posture.nodes)
         if positional:
@@ -47,6 +50,15 @@ class PostureGiver:
         else:
             context.posture_open = context.after_pressure = False
         return covered
+
+    def _share(self, positional: list[Draft], nodes: list[Node]) -> None:
+        """ "110/70, pulse 64 lying": a pressure shares the position of the pulse named with it."""
+        for pressure, pulse in itertools.pairwise(positional):
+            kinds = (self.items[pressure.item].kind, self.items[pulse.item].kind)
+            between = [n for n in nodes if pressure.anchor < n.mark.start < pulse.anchor]
+            parted = any(n.main in ("semicolon", "stop", "position", "manoeuvre") for n in between)
+            if kinds == ("pressure", "quantity") and pressure.position is None and not pressure.site and not parted:
+                pressure.position, pressure.minutes = pulse.position, pulse.minutes
 
     def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]], nodes: list[Node]) -> Posture | None:
         """ "no dizziness on standing": a symptom's own words name its posture."""

@@ -162,7 +162,7 @@ class StatusReader:
         general = cell.site_node.mark.role("site", "")
         if general is None:
             return ""
-        return general.key if item.sited or item.site_items else ""
+        return general.key if item.sited or {general.key, limb_of(general.key)} & set(item.site_items) else ""
 
     # --- words --------------------------------------------------------------------------------------------------
 

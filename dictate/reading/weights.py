@@ -149,6 +149,8 @@ class Weigher:
     def _weigh_after(self, statement: Statement, *, tight: bool) -> float:
         after = statement.after
         score = 0.0
+        if after and after[0].main == "comma" and any(self.is_value(n) for n in after[1:2]):
+            score -= 1.3  # "2+ biceps, 2+ triceps": a number after the comma is rather of the next name
         side_said = any(n.main == "side" for n in statement.before)
         value_open = False  # a value without a side yet
         pairs = 0

@@ -75,3 +75,31 @@ def test_parts_and_total_are_rows_as_dictated(reading, phrase, findings):
 def test_the_way_it_is_written_changes_nothing(rows, phrase):
     """Capitals, punctuation, digits or words."""
     assert rows(phrase) == ["blood_pressure measured 142/84"]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "Reflexes: 2+ biceps, 3+ patellar, 1+ Achilles bilaterally.",
+            ["reflex_biceps measured 2+", "reflex_patellar measured 3+", "reflex_achilles both measured 1+"],
+        ),
+        (
+            "BP 110/70, HR 64 lying.",
+            ["blood_pressure supine measured 110/70", "heart_rate supine measured 64"],
+        ),
+        ("I could not find any nystagmus.", ["nystagmus absent"]),
+        ("Left ptosis, gait normal.", ["ptosis left present", "gait normal"]),
+        ("Upper limbs: power normal.", ["strength_upper_limb normal"]),
+        ("Right biceps jerk is brisker than the left.", ["reflex_biceps right abnormal brisker than the left"]),
+        ("No deformity, scoliosis or kyphosis.", ["spine normal"]),
+        (
+            "Visual fields full except left superior quadrantanopia.",
+            ["visual_fields normal", "visual_fields left abnormal superior quadrantanopia"],
+        ),
+        ("Left triceps jerk three plus no four plus.", ["reflex_triceps left measured 4+"]),
+    ],
+)
+def test_words_stay_with_their_own_neighbours(rows, phrase, findings):
+    """Each of these was once read wrongly and said nothing."""
+    assert rows(phrase) == findings
