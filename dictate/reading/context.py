@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
@@ -44,7 +44,6 @@ class Context:
     posture: Posture | None = None
     posture_open: bool = False  # a position was said and no reading followed yet
     after_pressure: bool = False
-    component_words: list[Node] = field(default_factory=list)
 
 
 def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int, Posture]]:
@@ -61,9 +60,6 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
             current = Posture(position=Position(node.key("position")), nodes=(node,))
             place = _minutes_near(nodes, place, current)
             found.append((node.mark.start, current))
-        elif node.main == "at_once" and _position_near(nodes, place):
-            place += 1
-            continue
         elif node.main == "minutes" and node.mark.number is not None:
             after = _position_after(nodes, place)
             if after is not None:
@@ -123,10 +119,6 @@ def _minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
     return place
 
 
-def _position_near(nodes: Sequence[Node], place: int) -> bool:
-    return any(n.main == "position" for n in nodes[max(0, place - 2) : place + 3])
-
-
 def _position_after(nodes: Sequence[Node], place: int) -> int | None:
     """A position directly after minutes ("at three minutes standing")."""
     after = place + 1
@@ -147,7 +139,7 @@ def posture_at(
     inside = [e for e in events(sentence, last) if start <= e[0] < end]
     readings = sorted(a for a in anchors if start <= a < end)
     if not inside:
-        return carried if start == sentence[0].mark.start else _last_before(start, sentence)
+        return carried if start == sentence[0].mark.start else None  # a clause takes over no posture
     before = [p for at, p in inside if at <= token]
     if readings and inside[0][0] < readings[0]:
         own = _minutes_after(token, sentence, inside, readings)
@@ -199,8 +191,3 @@ def _clause(token: int, sentence: Sequence[Node]) -> tuple[int, int]:
             elif node.mark.start > token:
                 return start, node.mark.start
     return start, end
-
-
-def _last_before(start: int, sentence: Sequence[Node]) -> Posture | None:
-    """The posture that a clause without its own takes over from the clause before it: none."""
-    return None

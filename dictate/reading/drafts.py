@@ -56,7 +56,6 @@ class Draft:
     corrected: list[str] = field(default_factory=list)
     readings: tuple[str, ...] = ()
     anchor: int = 0  # token at which it was said, for the position in force
-    side_said_first: bool = False
 
 
 @dataclass(slots=True)

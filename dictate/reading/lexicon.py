@@ -210,19 +210,16 @@ class Lexicon:
 
     def site_in(self, text: str) -> str:
         """The body site a name holds ("ankle clonus" → ankle), or empty."""
-        for word in text.split():
-            for role, _ in self._phrases.get((word,), ()):
-                if role.kind == "site" and not role.item:
-                    return role.key
-        return ""
+        return self._key_in(text, "site")
 
     def position_in(self, text: str) -> str:
         """The position a name holds ("no symptoms on standing" → standing), or empty."""
-        for word in text.split():
-            for role, _ in self._phrases.get((word,), ()):
-                if role.kind == "position":
-                    return role.key
-        return ""
+        return self._key_in(text, "position")
+
+    def _key_in(self, text: str, kind: str) -> str:
+        """The key of the first word that has, with any item, a role of that kind."""
+        roles = (role for word in text.split() for role, _ in self._phrases.get((word,), ()))
+        return next((role.key for role in roles if role.kind == kind and not role.item), "")
 
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""

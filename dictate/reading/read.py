@@ -24,7 +24,7 @@ class Reading:
 
 
 @lru_cache(maxsize=4)
-def _lexicon(sha256: str, holder: _Holder) -> Lexicon:
+def _lexicon(holder: _Holder) -> Lexicon:
     return Lexicon(holder.grammar)
 
 
@@ -43,7 +43,7 @@ class _Holder:
 
 def lexicon_of(grammar: Grammar) -> Lexicon:
     """The phrases of a grammar; built once for each grammar."""
-    return _lexicon(grammar.sha256, _Holder(grammar))
+    return _lexicon(_Holder(grammar))
 
 
 def read(transcript: Transcript, grammar: Grammar) -> Reading:

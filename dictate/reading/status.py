@@ -140,7 +140,6 @@ class StatusReader:
             corrected=list(cell.corrected),
             readings=meaning.readings,
             anchor=anchor,
-            side_said_first=cell.side_first,
         )
 
     def _named_side(self, name: str, item: Item, cell: Cell) -> Side | None:
