@@ -79,9 +79,11 @@ class Item(Frozen):
     sites: dict[str, Phrases] = Field(default_factory=dict)  # sites of this item only
     scale: str = ""  # of scales.yaml; grade items
     of: float | None = None  # maximum that speech leaves unsaid but the item fixes
+    task: bool = False  # something the patient does: "able to" says it was normal
     scored: bool = False  # normality items that may also be given as n of m
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
+    bare_units: Phrases = ()  # units that name the item by themselves ("80 bpm")
     unit_required: bool = False  # a number without a unit is open (weight, temperature)
     values: dict[str, NamedValue] = Field(default_factory=dict)
     normal: Phrases = ()  # further words that say normal of this item
@@ -169,6 +171,7 @@ class CommonWords(Frozen):
     throughout: Phrases
     equal: Phrases
     fillers: Phrases  # words that carry nothing by themselves
+    ability: Phrases  # "able to", in front of a task
     talk: Phrases  # mark a clause as about another time, another person, or no examination
     next_patient: Phrases
     comparisons: Phrases  # "worse", "greater than": with a side they are detail, not the side
@@ -189,7 +192,7 @@ class CommonFile(Frozen):
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
-    sections: dict[Literal["history", "impression", "plan"], Phrases]
+    sections: dict[Literal["examination", "history", "impression", "plan", "investigations"], Phrases]
 
 
 class Grammar(Frozen):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -213,6 +214,10 @@ class CellBuilder:
 
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
+        clause = itertools.takewhile(lambda n: n.main not in ("contrast", "semicolon"), following)
+        if node.mark.has("ability") and any(n.main in ("value", "number") for n in clause):
+            cell.nodes.append(node)  # "able to walk on her heels with difficulty"
+            return
         if _says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
             owned = [c for c in candidates if node.value_roles(c)]
             if not owned or any(self.items[c].sided == "paired" for c in owned):

@@ -16,7 +16,15 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
-    return node.main in ("word", "talk") and len(node.text) > 2 and cell.split and bool(cell.values or cell.negated)
+    if not (cell.split and (cell.values or cell.negated)):
+        return False
+    if node.main == "value" and node.mark.number is None and following:
+        return _is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
+    return _is_unknown(node)
+
+
+def _is_unknown(node: Node) -> bool:
+    return node.main in ("word", "talk") and len(node.text) > 2
 
 
 def site_next(following: list[Node]) -> bool:
@@ -105,3 +113,10 @@ def _place_follows(following: list[Node]) -> bool:
         if after.is_break or after.main in ("value", "number", "negation"):
             return False
     return False
+
+
+def speaks_of_another(after: list[Node]) -> bool:
+    """ "positive Patrick's", "trouble with this": the word before says it of something that has no name here."""
+    if after and _is_unknown(after[0]):
+        return True
+    return [n.text for n in after[:2]] in (["with", "this"], ["with", "that"])

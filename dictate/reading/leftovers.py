@@ -58,7 +58,7 @@ def leftovers(
     for _, start, end in remarks:
         taken.update(range(start, end))
     for sentence in sentences_of(marks, tokens):
-        loose = [m for m in sentence if not _carries_nothing(m) and any(i not in taken for i in range(m.start, m.end))]
+        loose = [m for m in _spoken(sentence) if any(i not in taken for i in range(m.start, m.end))]
         if loose:
             remarks.append((RemarkKind.NOT_PLACED, loose[0].start, loose[-1].end))
     token_list = list(tokens)
@@ -66,6 +66,12 @@ def leftovers(
         Remark(kind=kind, evidence=evidence(transcript, token_list, start, end - 1))
         for kind, start, end in sorted(remarks, key=lambda r: (r[1], r[2]))
     )
+
+
+def _spoken(sentence: Sequence[Mark]) -> list[Mark]:
+    """The marks that carry something; "Objective:" at the start is a heading."""
+    headed = sentence[0].has("closed_section") and any(mark.text in (":", ".") for mark in sentence[1:2])
+    return [mark for mark in sentence[headed:] if not _carries_nothing(mark)]
 
 
 def _carries_nothing(mark: Mark) -> bool:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
+from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
 from dictate.reading.spans import dermatomes, fill, join, longest_first, with_inner
@@ -59,6 +61,7 @@ _WORD_KINDS = {
     "throughout": "throughout",
     "equal": "equal",
     "fillers": "filler",
+    "ability": "ability",
     "talk": "talk",
     "next_patient": "next_patient",
     "comparisons": "comparison",
@@ -157,7 +160,8 @@ class Lexicon:
         self._add(common.at_once, Role("at_once"), inflect=False)
         self._add(common.directions, Role("direction"), inflect=False)
         for section, phrases in common.sections.items():
-            self._add(phrases, Role("section", key=section), inflect=False)
+            self._add((p for p in phrases if p[-1] != ":"), Role("section", key=section), inflect=False)
+            self._add((p[:-1] for p in phrases if p[-1] == ":"), Role("closed_section", key=section), inflect=False)
         for field, kind in _WORD_KINDS.items():
             phrases = getattr(common.words, field)
             self._add(phrases, Role(kind), inflect=False)
@@ -232,7 +236,8 @@ class Lexicon:
         spans.extend(self._shared_heads(tokens, spans))
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens) for mark in fill(chosen, tokens)]
-        return list(join(marks, tokens, self.items))
+        joined = join(marks, tokens, self.items)
+        return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
     def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:
         """ "carotid, orbital or temporal bruits": each word of the list together with the noun at its end."""
@@ -241,10 +246,13 @@ class Lexicon:
             if mark.end - mark.start != 2 or not mark.has("item", "sign", "context"):
                 continue
             place = mark.start
-            while place >= 2 and tokens[place - 1].lower in _LIST_LINKS:
+            while place >= 2 and (tokens[place - 1].lower in _LIST_LINKS or tokens[place].hyphened):
                 before = place - 2 if tokens[place - 2].lower not in _LIST_LINKS else place - 3
+                before = place - 1 if tokens[place].hyphened else before
                 if before < 0:
                     break
+                if tokens[before].lower in LENGTHS:
+                    break  # "six foot walk"
                 entries = self._phrases.get((tokens[before].lower, tokens[mark.end - 1].lower), ())
                 roles = tuple(role for role, shout in entries if not shout and role.kind in ("item", "sign", "context"))
                 if not roles:

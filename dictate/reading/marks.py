@@ -50,6 +50,7 @@ class Mark:
     roles: tuple[Role, ...]
     number: Number | None = None
     text: str = ""
+    hyphened: bool = False  # a hyphen joins it to the mark before
     inner: tuple[Mark, ...] = ()  # what it falls into when it is not a name here ("left arm" of a stroke scale)
 
     def role(self, kind: str, item: str | None = None) -> Role | None:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dictate.grammar import Item
-from dictate.model import Status
+from dictate.grammar import Item, Scale
+from dictate.model import Side, Status, number_text
 from dictate.reading.drafts import Draft
 
 
@@ -55,6 +55,36 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             same.spans.extend(draft.spans)
         else:
             kept.append(draft)
+    return kept
+
+
+def pair_like_neighbours(drafts: list[Draft], items: dict[str, Item], scales: dict[str, Scale]) -> None:
+    """ "5/5 proximally, 5/4 at the wrist": where one pair is right/left, the others of the sentence are or may be."""
+    paired = {items[draft.item].scale for draft in drafts if draft.paired}
+    for draft in drafts:
+        scale = scales.get(items[draft.item].scale)
+        if scale is None or not draft.whole or draft.side is not None or items[draft.item].scale not in paired:
+            continue
+        grade, top = str(draft.value), number_text(scale.of or 0)
+        if grade == top:
+            draft.side = Side.BOTH
+        else:
+            draft.readings = (f"{grade} of {top}", f"right {grade}, left {top}")
+
+
+def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
+    """A plain normal or absent finding said again somewhere else is the same finding, with both its words."""
+    kept: list[Draft] = []
+    said: dict[tuple[object, ...], Draft] = {}
+    for draft in drafts:
+        plain = draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not draft.corrected
+        key = (draft.item, draft.side, draft.site, draft.status, tuple(draft.detail), draft.uncertain, draft.excepted)
+        earlier = said.get(key) if plain and not items[draft.item].positions and not items[draft.item].blanket else None
+        if earlier is not None:
+            earlier.spans.extend(draft.spans)
+            continue
+        said[key] = draft
+        kept.append(draft)
     return kept
 
 

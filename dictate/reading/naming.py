@@ -4,21 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.reading.bare import BareNumbers
 from dictate.reading.context import Context
-from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
-
-_WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
-
-
-def _is_limb(node: Node) -> bool:
-    """ "RUE": a side and a limb in one word."""
-    return node.mark.role("side") is not None and node.mark.role("site", "") is not None
 
 
 class Labeller:
@@ -29,6 +22,7 @@ class Labeller:
         self.items = lexicon.items
         self.sites = SiteFinder(lexicon.items)
         self.short = ShortNames(lexicon)
+        self.bare = BareNumbers(lexicon)
 
     def label(self, marks: Sequence[Mark], context: Context) -> list[Node]:
         """Nodes of one sentence, given the heading in force and the items last spoken of."""
@@ -128,6 +122,8 @@ class Labeller:
             node.main, node.candidates = "item", candidates
             named = any(r.kind in ("item", "context") and r.item in candidates for r in mark.roles)
             node.sign = not named and not self._is_heading(mark, candidates)
+        elif mark.has("ability"):
+            node.main = "value" if self._opens_task(marks, place) else "filler"
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
         elif node.main in (
@@ -151,6 +147,15 @@ class Labeller:
             ]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
+
+    def _opens_task(self, marks: Sequence[Mark], place: int) -> bool:
+        """ "is able to walk on his heels": words of ability in front of a task."""
+        for later in marks[place + 1 : place + 6]:
+            if any(self.items[r.item].task for r in later.roles if r.kind in ("item", "context")):
+                return True
+            if later.text == "you" or later.has("comma", "negation", "contrast", "stop", "item", "sign"):
+                return False
+        return False
 
     def _is_heading(self, mark: Mark, candidates: tuple[str, ...]) -> bool:
         return (
@@ -189,7 +194,7 @@ class Labeller:
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
-            return self._bare(mark, here, nodes)
+            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(mark, here, nodes)
         if not found and mark.role("rest"):
             return self._rest(marks, place, here)
         heading = mark.role("heading")
@@ -205,30 +210,6 @@ class Labeller:
                 ),
             )
         )
-
-    def _bare(self, mark: Mark, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
-        """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
-        number = mark.number
-        last = next((node for node in reversed(nodes) if node.main == "item"), None)
-        if number is None or number.op not in ("/", "of") or number.then:
-            return ()
-        whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in _WHOLE_SIDES)
-        for name in last.candidates if last and not whole_side else ():
-            meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
-            if meaning is not None and meaning.fits > 1:
-                return ()
-        for name, item in self.items.items():
-            if not item.bare_value:
-                continue
-            meaning = read_number(item, number, "", self.lexicon.grammar.scales.get(item.scale))
-            if meaning is None or meaning.fits < 3 or meaning.by_side:
-                continue
-            if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
-                return (name,)
-            whole = last is None or self.items[last.candidates[0]].blanket or whole_side
-            if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
-                return (name,)
-        return ()
 
     def _rest(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> tuple[str, ...]:
         """ "otherwise normal": the rest of the component spoken of."""

@@ -10,6 +10,7 @@ from dictate.model import Certainty, Finding, Remark, Transcript
 from dictate.reading.drafts import Draft
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.merging import merge_repeats
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.tokens import Token, evidence, tokenize
@@ -57,7 +58,7 @@ def read(transcript: Transcript, grammar: Grammar) -> Reading:
     reader = SentenceReader(lexicon, tokens)
     for sentence in sentences:
         reader.read(sentence)
-    drafts = reader.finish()
+    drafts = merge_repeats(reader.finish(), lexicon.items)
     findings = tuple(_finding(draft, transcript, tokens, lexicon) for draft in drafts)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
     return Reading(findings, remarks)

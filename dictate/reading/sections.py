@@ -8,6 +8,13 @@ from dictate.model import RemarkKind
 from dictate.reading.marks import Mark
 from dictate.reading.tokens import Token
 
+EXAMINATION = "examination"
+_KINDS = {
+    "history": RemarkKind.HISTORY,
+    "impression": RemarkKind.IMPRESSION,
+    "plan": RemarkKind.PLAN,
+    "investigations": RemarkKind.TALK,
+}
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
 
 
@@ -28,16 +35,17 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
 def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mark]], list[Kept]]:
     """Sentences of the examination in order, and the spans of spoken sections that are not examination.
 
-    A section starts with its heading at the start of a sentence and holds until a component's heading starts one.
+    A section starts with its heading at the start of a sentence and holds until a component's heading, or that of the
+    examination, starts one.
     """
     inside: list[list[Mark]] = []
     kept: list[Kept] = []
     section: RemarkKind | None = None
     for sentence in sentences_of(marks, tokens):
-        opened = _opens_section(sentence)
-        if opened is not None:
-            section = opened
-        elif section is not None and _opens_component(sentence):
+        opened = _section_of(sentence)
+        if opened in _KINDS:
+            section = _KINDS[opened]
+        elif section is not None and (opened == EXAMINATION or _opens_component(sentence)):
             section = None
         if section is None:
             inside.append(sentence)
@@ -48,18 +56,19 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     return inside, kept
 
 
-def _opens_section(sentence: Sequence[Mark]) -> RemarkKind | None:
+def _section_of(sentence: Sequence[Mark]) -> str:
+    """The section whose heading starts the sentence, or empty."""
     first = sentence[0]
-    role = first.role("section")
-    if role is None:
-        return None
     after = sentence[1] if len(sentence) > 1 else None
-    heading_like = (
-        after is None
-        or after.text in (":", ".", "-", ",", "is")
-        or not after.has("normal", "abnormal", "number", "not_examined")
-    )
-    return RemarkKind(role.key) if heading_like else None
+    closed = first.role("closed_section") or first.role("section")
+    if closed is not None and (after is None or after.text in (":", ".", "-")):
+        return closed.key
+    spoken = first.role("section")
+    if spoken is None or after is None:
+        return ""
+    if after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
+        return spoken.key
+    return ""
 
 
 def _opens_component(sentence: Sequence[Mark]) -> bool:

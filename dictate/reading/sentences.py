@@ -8,11 +8,12 @@ from dictate.model import RemarkKind, Side
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
 from dictate.reading.corrections import amend
+from dictate.reading.cuts import speaks_of_another
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.merging import merge_denials, merge_readings
+from dictate.reading.merging import merge_denials, merge_readings, pair_like_neighbours
 from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.postures import PostureGiver
@@ -70,6 +71,7 @@ class SentenceReader:
         for statement in statements:
             self._statement(statement)
         self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
+        pair_like_neighbours(self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         for node in self.postures.give(nodes, self.drafts[first_draft:], self.context):
             self._cover(node)
         if len(self.drafts) > first_draft:
@@ -89,9 +91,8 @@ class SentenceReader:
         cells = self.cells.build(statement, candidates, self.context.order)
         if self._corrects_earlier(statement):
             self._withdraw(statement, cells)
-        struck = [n for n in statement.nodes if n.main == "strike"]
-        if struck:
-            self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck[-1].mark.end))
+        for struck in [n for n in statement.nodes if n.main == "strike"][-1:]:
+            self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck.mark.end))
         drafts = self._drafts(cells, statement, candidates)
         if not drafts and self._adds_side(cells, candidates):
             self._cover_all(statement)
@@ -171,6 +172,8 @@ class SentenceReader:
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
         if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
             return
+        if nodes[first].mark.number is None and speaks_of_another(nodes[first + 1 :]):
+            return
         if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return
         if not any(
@@ -238,8 +241,8 @@ class SentenceReader:
         self.drafts.extend(drafts)
 
     def _corrects_earlier(self, statement: Statement) -> bool:
-        lead = [n for n in statement.before if n.main not in ("filler", "comma")]
-        return bool(lead) and lead[0].main in ("correction", "strike")
+        lead = next((n.main for n in statement.before if n.main not in ("filler", "comma")), "")
+        return lead in ("correction", "strike")
 
     def _withdraw(self, statement: Statement, cells: list[Cell]) -> None:
         """A corrected item: what was said of it before is struck; another item named instead strikes the last."""

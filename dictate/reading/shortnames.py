@@ -20,6 +20,8 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
+        if marks[place].has("side"):
+            return here[0] == "general" and _plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
@@ -92,6 +94,14 @@ class ShortNames:
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False
+
+
+def _plain_number(after: Sequence[Mark]) -> bool:
+    """ "P95 R20": a letter that is also a side names a rate only with a whole number right behind it, and no unit."""
+    number = after[0].number if after else None
+    if number is None or number.op or number.a_sign or number.a < 8:
+        return False
+    return not (len(after) > 1 and after[1].has("unit"))
 
 
 def is_grade(mark: Mark) -> bool:

@@ -93,7 +93,7 @@ def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token]) -> Mark:
         with_inner(Mark(m.start + mark.start, m.end + mark.start, m.roles, m.number, m.text), inside, tokens)
         for m in filled
     )
-    return Mark(mark.start, mark.end, mark.roles, mark.number, mark.text, inner)
+    return Mark(mark.start, mark.end, mark.roles, mark.number, mark.text, inner=inner)
 
 
 def fill(chosen: list[Mark], tokens: Sequence[Token]) -> list[Mark]:

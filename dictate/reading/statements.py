@@ -76,7 +76,7 @@ class Divider:
             return False  # each part of a scale has its own points
         if self._says_itself(last) != self._says_itself(node):
             return False  # "ptosis, gait normal": the first needs no value, the second has its own
-        linked = any(n.main in ("comma", "conj") for n in between)
+        linked = any(n.main in ("comma", "conj") for n in between) or (not between and node.mark.hyphened)
         if one.blanket != two.blanket:
             return linked and any(n.main == "conj" for n in between) and not one.blanket
         if not linked:
@@ -190,7 +190,7 @@ class Divider:
                         break
                 if any(
                     n.main not in ("comma", "conj", "filler", "qualifier") for n in link
-                ) or not self.weights.satisfied_alone(following):
+                ) or not self.weights.deniable(following):
                     break
                 if any(self.weights.is_value(n) for n in following.after[:1]) or any(
                     n.main == "conj" and n.text == "with" for n in link

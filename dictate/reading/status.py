@@ -14,6 +14,7 @@ from dictate.reading.measures import Measurer, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 
+_WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 _FLIP = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
@@ -92,14 +93,17 @@ class StatusReader:
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
+        base.whole = over and isinstance(meaning.value, Grade)
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
             said = {(n.mark.number.first, n.mark.number.second) for n in numbers if n.mark.number is not None}
             if str(right) == str(left) and all(a == b for a, b in said):
-                base.side, base.value = Side.BOTH, right
+                base.side, base.value, base.paired = Side.BOTH, right, True
                 return [base]
             second = self._base(name, item, cell, meaning, [*named, *cell.nodes])
             base.side, base.value, second.side, second.value = one, right, two, left
+            base.paired = second.paired = True
             return [base, second]
         if meaning.by_side:
             base.value, left = (right := meaning.by_side[0][1]), meaning.by_side[1][1]
@@ -161,7 +165,8 @@ class StatusReader:
         general = cell.site_node.mark.role("site", "")
         if general is None:
             return ""
-        return general.key if item.sited or {general.key, limb_of(general.key)} & set(item.site_items) else ""
+        region = item.blanket and item.kind == "grade" and general.key not in _WHOLE_LIMBS
+        return general.key if item.sited or region or {general.key, limb_of(general.key)} & set(item.site_items) else ""
 
     # --- words --------------------------------------------------------------------------------------------------
 
@@ -231,7 +236,7 @@ class StatusReader:
                 return Meaning(None, Status.NORMAL)
             if item.negated == "absent":
                 return Meaning(None, Status.ABSENT)
-            return Meaning(Text(words="absent"), Status.ABNORMAL)
+            return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
         modified = any(n.value_roles(name) for n in cell.modifiers)
@@ -271,6 +276,8 @@ class StatusReader:
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
         if node.text == "fine" and item.kind == "presence" and item.alone:
             return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
+        if mark.has("ability"):
+            return (Status.NORMAL, None, "") if item.task else None
         if mark.role("normal", ""):
             present = item.kind == "presence" and not item.alone
             return (

@@ -35,6 +35,7 @@ class Token:
     glued: bool  # nothing stood between it and the token before
     ends_sentence: bool = False  # a full stop, a line break or a long silence follows
     ends_line: bool = False
+    hyphened: bool = False  # a hyphen stood between it and the token before
     heard: str = ""  # what the recogniser wrote, where it was read as another word
 
 
@@ -61,13 +62,22 @@ def transcript_of_text(text: str, *, name: str = "text", source: int = 0) -> Tra
     return Transcript(words=words, sources=(Source(name=name, kind="text", sha256=digest),))
 
 
-def _pieces(text: str) -> list[tuple[str, bool]]:
-    """Cut one word; True where nothing stood between the piece and the one before."""
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A part of a word, and how it hangs on the part before it."""
+
+    text: str
+    glued: bool = False
+    hyphened: bool = False
+
+
+def _pieces(text: str) -> list[_Piece]:
+    """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = re.sub(r"(?<=\w)['’]s\b", "", text)
     text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
-    pieces: list[tuple[str, bool]] = []
+    pieces: list[_Piece] = []
     place = 0
-    glued = False
+    glued = hyphened = False
     while place < len(text):
         if text[place].isspace():
             place, glued = place + 1, False
@@ -76,7 +86,8 @@ def _pieces(text: str) -> list[tuple[str, bool]]:
         found = (_LEVEL.match(text, place) or _SPEECH.match(text, place)) if at_start else None
         if found is not None:
             piece = found.group(0)
-            pieces += [(piece[:2], glued), (piece[2:], False)] if piece[2:3].lower() == "s" else [(piece, glued)]
+            heart = piece[2:3].lower() == "s"
+            pieces += [_Piece(piece[:2], glued), _Piece(piece[2:])] if heart else [_Piece(piece, glued)]
             place = found.end()
         else:
             plain = _PIECES.match(text, place)
@@ -92,13 +103,15 @@ def _pieces(text: str) -> list[tuple[str, bool]]:
                 and place < len(text)
                 and text[place].isalpha()
             )
-            if piece in _DROPPED and not (pieces and pieces[-1][0].isdigit() and piece in "'\"’”"):
+            if piece in _DROPPED and not (pieces and pieces[-1].text.isdigit() and piece in "'\"’”"):
                 glued = False
                 continue
             if inner_hyphen:
-                glued = False
+                glued, hyphened = False, True
                 continue
-            pieces.append((piece.replace("→", "->").replace("=>", "->").replace("–", "-").replace("−", "-"), glued))
+            written = piece.replace("→", "->").replace("=>", "->").replace("–", "-").replace("−", "-")
+            pieces.append(_Piece(written, glued, hyphened))
+            hyphened = False
         glued = True
     return pieces
 
@@ -120,16 +133,7 @@ def tokenize(
         line_length = 0 if "\n" in word.lead else line_length
         line_length += len(word.text) + 1
         after = words[place + 1] if place + 1 < len(words) else None
-        line = after is None or (
-            "\n" in after.lead
-            and (
-                "\n\n" in after.lead.replace(" ", "")
-                or not punctuated
-                or line_length < 80
-                or word.text[-1:] in ".:;?!"
-                or after.text[:1].isupper()
-            )
-        )
+        line = _ends_line(word, after, line_length, punctuated=punctuated)
         pause = (
             after is not None
             and after.start_s is not None
@@ -138,16 +142,18 @@ def tokenize(
         )
         pieces = _pieces(word.text)
         meant = misheard or {} if word.start_s is not None else {}
-        for number, (piece, glued) in enumerate(pieces):
+        for number, piece in enumerate(pieces):
             last = number == len(pieces) - 1
-            stop = last and piece in ".?!" and _is_stop(pieces, after)
+            stop = last and piece.text in ".?!" and _is_stop(pieces, after)
+            said = piece.text.lower()
             tokens.append(
                 Token(
-                    text=piece,
-                    lower=meant.get(piece.lower(), piece.lower()),
-                    heard=piece if piece.lower() in meant else "",
+                    text=piece.text,
+                    lower=meant.get(said, said),
+                    heard=piece.text if said in meant else "",
                     word=place,
-                    glued=glued and number > 0,
+                    glued=piece.glued and number > 0,
+                    hyphened=piece.hyphened,
                     ends_sentence=stop or (last and (line or pause)),
                     ends_line=last and line,
                 )
@@ -155,12 +161,25 @@ def tokenize(
     return tokens
 
 
-def _is_stop(pieces: list[tuple[str, bool]], after: Word | None) -> bool:
-    """A full stop that ends a sentence, not an abbreviation."""
-    if after is None or pieces[-1][0] in "?!":
+def _ends_line(word: Word, after: Word | None, length: int, *, punctuated: bool) -> bool:
+    """A line break that ends what is said, not one that only keeps lines short."""
+    if after is None:
         return True
-    before = pieces[-2][0].lower() if len(pieces) > 1 else ""
-    if len(pieces) > 2 and pieces[-2][0] == "." and pieces[-3][0] == ".":
+    return "\n" in after.lead and (
+        "\n\n" in after.lead.replace(" ", "")
+        or not punctuated
+        or length < 80
+        or word.text[-1:] in ".:;?!"
+        or after.text[:1].isupper()
+    )
+
+
+def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
+    """A full stop that ends a sentence, not an abbreviation."""
+    if after is None or pieces[-1].text in "?!":
+        return True
+    before = pieces[-2].text.lower() if len(pieces) > 1 else ""
+    if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):
         return "\n" in after.lead or (len(after.text) > 1 and after.text[0].isupper() and before not in _ABBREVIATIONS)

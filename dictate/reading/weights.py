@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -11,6 +12,7 @@ from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.nodes import Node
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
+_NAMED_SIGN = re.compile(r"\b(?:signs?|babinskis?|hoffmanns?|rombergs?|lhermittes?|kernigs?|brudzinskis?|tinels?)$")
 _POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "either side", "each side")
 
 
@@ -52,6 +54,12 @@ class Weigher:
             or n.mark.number is not None
             or (self.items[n.candidates[0]].kind == "presence" and self.items[n.candidates[0]].alone)
             for n in statement.names
+        )
+
+    def deniable(self, statement: Statement) -> bool:
+        """Whether a "no" in front of a list reaches it: a sign, or a test that a "no" calls normal ("or Romberg")."""
+        return self.satisfied_alone(statement) or all(
+            self.items[n.candidates[0]].negated == "normal" or _NAMED_SIGN.search(n.text) for n in statement.names
         )
 
     def accepts(self, candidates: Sequence[str], node: Node) -> bool:
@@ -109,7 +117,7 @@ class Weigher:
 
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
-        score = 0.0
+        score = 3.2 if _graded_at(before) else 0.0
         sides = 0
         for place, node in enumerate(before):
             later = before[place + 1 :]
@@ -125,6 +133,7 @@ class Weigher:
                 score -= 1.5
             elif node.main == "value":
                 score -= 0.4
+                score -= 1.0 if place == 0 and node.mark.has("equal") and not first else 0.0
             elif node.main == "negation":
                 if any(n.main == "value" and not self._own(statement, n) for n in later):
                     score -= 3.0
@@ -132,9 +141,7 @@ class Weigher:
                     score += 1.0
             elif node.main == "side":
                 sides += 1
-                score -= 2.0 if any(n.main == "negation" for n in later) else 0.0
-                score -= 2.0 if self.is_postposed(before, place) and not (first and place == 0) else 0.0
-                score -= 1.0 if place and before[place - 1].main == "number" else 0.0
+                score -= self._misplaced_side(before, place, first=first)
             elif node.main in ("throughout", "direction"):
                 score -= 1.0
             elif node.main == "qualifier" and not self._own(statement, node):
@@ -145,6 +152,12 @@ class Weigher:
         if sides and sides_after and sides_after >= sum(self.is_value(n) for n in statement.after):
             score -= 2.0  # every value after the name has its own side
         return score
+
+    def _misplaced_side(self, before: list[Node], place: int, *, first: bool) -> float:
+        """How little a side in front of a name looks like its adjective."""
+        score = 2.0 if any(n.main == "negation" for n in before[place + 1 :]) else 0.0
+        score += 2.0 if self.is_postposed(before, place) and not (first and place == 0) else 0.0
+        return score + (1.0 if place and before[place - 1].main == "number" else 0.0)
 
     def _weigh_after(self, statement: Statement, *, tight: bool) -> float:
         after = statement.after
@@ -199,9 +212,13 @@ class Weigher:
 
     def _weigh_end(self, after: list[Node], *, pairs: int, tight: bool) -> float:
         """What the last node before the next name says."""
+        if after and not tight and after[-1].main == "severity" and not any(n.is_break for n in after[-2:-1]):
+            return -0.5  # "obese with significant | ankle oedema"
         if not tight or not after:
             return 0.0
         last = after[-1]
+        if last.main == "site" and after[-2:-1] and after[-2].main == "severity":
+            return -2.0  # "obese with significant ankle oedema"
         if last.main == "severity":
             return -0.7 if any(n.is_break for n in after[-2:-1]) else -2.0
         if last.main == "side":
@@ -231,7 +248,19 @@ class Weigher:
         two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
         if two is None:
             return False
+        if two.mark.has("equal") and self.is_value(one):
+            return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+
+def _graded_at(before: Sequence[Node]) -> bool:
+    """ "2 and equal at the", in front of a name: the number is of what is named after it."""
+    said = [n for n in before if n.text not in ("the", "both")]
+    if len(said) < 2 or said[-1].text not in ("at", "in") or not any(n.mark.has("equal") for n in said):
+        return False
+    return any(n.main == "number" for n in said) and all(
+        n.main in ("number", "conj", "filler") or n.mark.has("equal") for n in said
+    )
 
 
 def _denied(before: Sequence[Node], place: int) -> bool:

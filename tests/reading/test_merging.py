@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from dictate.grammar import Item
-from dictate.model import Quantity, Side, Status, Text
+from dictate.grammar import Item, Scale
+from dictate.model import Grade, Quantity, Side, Status, Text
 from dictate.reading.drafts import Draft
-from dictate.reading.merging import merge_denials, merge_readings
+from dictate.reading.merging import merge_denials, merge_readings, merge_repeats, pair_like_neighbours
 
 ITEMS = {
     "gait": Item(name="gait", kind="normality"),
@@ -88,3 +88,24 @@ def test_denials_that_differ_stay_apart(other):
 def test_sides_named_apart_stay_two_rows(rows, phrase, findings):
     """Equal values side by side are not made "both"."""
     assert rows(phrase) == findings
+
+
+def test_plain_finding_said_again_later_is_one():
+    """With both its words; one that says more stays apart."""
+    drafts = [draft("gait", Status.NORMAL), draft("gait", Status.NORMAL, 9), draft("gait", Status.NORMAL, 12)]
+    drafts[2].detail.append("with a stick")
+    kept = merge_repeats(drafts, ITEMS)
+    assert [one.spans for one in kept] == [[(0, 1), (9, 10)], [(12, 13)]]
+
+
+@pytest.mark.parametrize(
+    ("grade", "side", "readings"), [("5", Side.BOTH, ()), ("4", None, ("4 of 5", "right 4, left 5"))]
+)
+def test_grade_beside_a_pair_is_or_may_be_a_pair(grade, side, readings):
+    """Where "5/4" is right and left, "5/5" is both, and "4/5" is open."""
+    scale = Scale(name="strength", grades=("0", "1", "2", "3", "4", "5"), of=5, source="Medical Research Council 1976")
+    items = {"power": Item(name="power", kind="grade", scale="mrc")}
+    pair = draft("power", Status.MEASURED, paired=True, side=Side.LEFT, value=Grade(scale="mrc", grade="4"))
+    other = draft("power", Status.MEASURED, 3, whole=True, value=Grade(scale="mrc", grade=grade))
+    pair_like_neighbours([pair, other], items, {"mrc": scale})
+    assert (other.side, other.readings) == (side, readings)

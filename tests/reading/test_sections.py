@@ -64,3 +64,20 @@ def test_the_examination_goes_on_with_a_component(rows, phrase, findings):
 def test_a_heading_is_one_only_at_the_start_of_a_sentence(rows):
     """ "Gait normal, no history" opens no section."""
     assert rows("Gait normal by history. Tone normal.")[-1] == "tone normal"
+
+
+@pytest.mark.parametrize(
+    "heading", ["Examination:", "PHYSICAL EXAMINATION:", "Objective:", "Neurological exam.", "On examination"]
+)
+def test_a_heading_of_the_examination_ends_the_history(rows, remarks, heading):
+    """Though no component is named: "HISTORY: ... EXAMINATION: ..."."""
+    text = f"HISTORY: He had a stiff gait.\n{heading} Gait is normal."
+    assert rows(text) == ["gait normal"]
+    assert remarks(text) == ["history: HISTORY: He had a stiff gait."]
+
+
+@pytest.mark.parametrize("heading", ["Assessment", "Comment", "Follow-up"])
+def test_a_word_of_other_uses_opens_its_section_with_a_colon_only(rows, heading):
+    """ "Assessment of gait" is examination, "Assessment: gait disorder" is not."""
+    assert rows(f"{heading}: gait is unsteady.") == []
+    assert rows(f"{heading} of the gait, it was unsteady.") == ["gait abnormal unsteady"]

@@ -1,0 +1,62 @@
+"""Numbers that name their item by themselves: a pressure anywhere, "80 bpm", "5/5" under motor."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.kinds import read_number
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import Node
+
+_WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
+
+
+def _is_limb(node: Node) -> bool:
+    """ "RUE": a side and a limb in one word."""
+    return node.mark.role("side") is not None and node.mark.role("site", "") is not None
+
+
+class BareNumbers:
+    """Says which item a number without a name is of."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+
+    def of_unit(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> tuple[str, ...]:
+        """ "80 bpm", "35.8 C": a number whose unit can only be of one item, unless it is of the item just named."""
+        unit = marks[place + 1] if place + 1 < len(marks) and marks[place + 1].has("unit") else None
+        number = marks[place].number
+        if unit is None or number is None or number.op:
+            return ()
+        owners = [role.item for role in unit.roles if role.kind == "unit"]
+        named = [name for name in owners if unit.text in self.items[name].bare_units]
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):
+            return ()
+        return tuple(named[:1])
+
+    def of_number(self, mark: Mark, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
+        """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
+        number = mark.number
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        if number is None or number.op not in ("/", "of") or number.then:
+            return ()
+        whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in _WHOLE_SIDES)
+        for name in last.candidates if last and not whole_side else ():
+            meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
+            if meaning is not None and meaning.fits > 1:
+                return ()
+        for name, item in self.items.items():
+            if not item.bare_value:
+                continue
+            meaning = read_number(item, number, "", self.lexicon.grammar.scales.get(item.scale))
+            if meaning is None or meaning.fits < 3 or meaning.by_side:
+                continue
+            if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
+                return (name,)
+            whole = last is None or self.items[last.candidates[0]].blanket or whole_side
+            if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
+                return (name,)
+        return ()
