@@ -256,6 +256,8 @@ class CellBuilder:
                 and not last.mark.has("grade")
                 and self.items[owner].kind not in ("grade", "acuity")
             )
+        if cell.side is None and len(node.text.split()) > 1 and node.mark.role("normal", owner):
+            return True  # "slow, but with a normal base"
         return self.owners.sense(owner, last) == self.owners.sense(owner, node)
 
     def _take_reason(self, cell: Cell, node: Node, following: list[Node]) -> None:

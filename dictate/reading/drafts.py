@@ -55,6 +55,7 @@ class Draft:
     excepted: bool = False
     corrected: list[str] = field(default_factory=list)
     readings: tuple[str, ...] = ()
+    denial: bool = False  # a "no" in front of a sign said it
     paired: bool = False  # one of two grades said as right/left ("5/4")
     whole: bool = False  # said with its maximum ("4/5")
     anchor: int = 0  # token at which it was said, for the position in force

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dictate.model import Side
+from dictate.model import Component, Side
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
@@ -52,9 +52,10 @@ class HeadingReader:
             and lead[1].main == "colon"
             and lead[0].main in ("site", "item", "word")
         ):
-            context.heading_site = lead[0].key("site")
-            context.heading_span = (lead[0].mark.start, lead[0].mark.end)
             covered.append(lead[0])
+            if not self._of_general_examination(lead[0]):
+                context.heading_site = lead[0].key("site")
+                context.heading_span = (lead[0].mark.start, lead[0].mark.end)
         if (
             len(lead) >= 2
             and lead[0].main == "side"
@@ -65,6 +66,11 @@ class HeadingReader:
             covered.append(lead[0])
             lead[0].main = lead[1].main = "filler"
         return covered
+
+    def _of_general_examination(self, node: Node) -> bool:
+        """ "Neck:" opens a part of the general examination; "Legs:" is where what follows was found."""
+        named = [r.item for r in node.mark.roles if r.kind in ("item", "context")]
+        return any(self.lexicon.component[name] is Component.GENERAL for name in named)
 
     def unbounded_rest(self, nodes: list[Node]) -> bool:
         """ "the rest of the examination is normal": no one knows what was examined."""

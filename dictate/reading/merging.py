@@ -47,6 +47,10 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             ),
             None,
         )
+        repeated = next((k for k in kept if _names_again(k, draft, items) or _denies_more(k, draft, items)), None)
+        if repeated is not None:
+            repeated.spans.extend(draft.spans)
+            continue
         bare = next((k for k in kept if _only_named(k, draft, items)), None)
         if bare is not None:
             bare.side, bare.value, bare.unit = draft.side, draft.value or bare.value, draft.unit
@@ -86,6 +90,29 @@ def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         said[key] = draft
         kept.append(draft)
     return kept
+
+
+def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
+    """ "extinction on the left to double simultaneous stimulation": the second name adds nothing to the first."""
+    return (
+        earlier.item == later.item
+        and items[later.item].kind == "presence"
+        and not items[later.item].positions
+        and earlier.status is later.status is Status.PRESENT
+        and (later.side, later.site, later.value) == (None, "", None)
+        and not later.detail
+    )
+
+
+def _denies_more(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
+    """ "slow but not dysarthric": what is denied besides does not make the item normal."""
+    return (
+        (earlier.item, earlier.side, earlier.site) == (later.item, later.side, later.site)
+        and items[later.item].kind in ("normality", "choice")
+        and earlier.status is Status.ABNORMAL
+        and later.status is Status.NORMAL
+        and later.denial
+    )
 
 
 def _only_named(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:

@@ -14,6 +14,9 @@ from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
 
 
+_HEAD_NOUNS = frozenset({"reflex", "reflexes"})
+
+
 class Labeller:
     """Decides the part each mark of a sentence plays."""
 
@@ -50,6 +53,8 @@ class Labeller:
             if node.main == "value" and not candidates:
                 node.main = self._of_what(marks, place, active, nodes)
             self._name(node, candidates, marks, place, active, nodes)
+            if node.main == "item" and mark.text in _HEAD_NOUNS and nodes and nodes[-1].main == "item":
+                node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
             if node.main == "item":
                 active = node.candidates
                 here = (self.lexicon.component[active[0]].value, here[1])
@@ -239,6 +244,8 @@ class Labeller:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
+        if not named and self._found_on(marks, place):
+            return True
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         for name in last.candidates if last else ():
             if any(r.item == name and r.kind in ITEM_VALUE_KINDS for r in mark.roles):
@@ -257,6 +264,14 @@ class Labeller:
             if owners or later.number is not None:
                 break
         return False
+
+    def _found_on(self, marks: Sequence[Mark], place: int) -> bool:
+        """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it."""
+        after = marks[place + 1 : place + 3]
+        if len(after) < 2 or after[0].text not in ("on", "with"):
+            return False
+        owners = {r.item for r in after[1].roles if r.kind == "item"}
+        return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))

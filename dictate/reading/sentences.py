@@ -143,7 +143,7 @@ class SentenceReader:
         if site and limb_of(site) in item.site_items:
             draft.item = item.site_items[limb_of(site)]  # "Upper limbs: power normal"
             draft.spans.append(self.context.heading_span)
-        elif site and item.sited and not draft.site:
+        elif site and not draft.site and (item.sited or (item.blanket and item.kind == "grade")):
             draft.site = site
             draft.spans.append(self.context.heading_span)
         if draft.side is not None or item.sided != "paired":

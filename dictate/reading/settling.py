@@ -10,6 +10,7 @@ from dictate.reading.nodes import Node
 def settle(nodes: list[Node]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     give_units(nodes)
+    deny_signs(nodes)
     quiet_negations(nodes)
 
 
@@ -18,6 +19,13 @@ def give_units(nodes: list[Node]) -> None:
     for one, two in itertools.pairwise(nodes):
         if one.mark.number is not None and two.main == "unit":
             one.unit = two.mark
+
+
+def deny_signs(nodes: list[Node]) -> None:
+    """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left")."""
+    for one, two in itertools.pairwise(nodes):
+        if one.main == "except" and one.text.endswith(" not") and two.main == "item" and two.sign:
+            one.main = "negation"
 
 
 def quiet_negations(nodes: list[Node]) -> None:

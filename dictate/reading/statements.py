@@ -40,6 +40,7 @@ class Divider:
         self._pass_corrections_on(statements)
         self._mark_exceptions(statements)
         self._spread_negation(statements)
+        self._spread_inclusion(statements)
         return statements
 
     # --- names said together ------------------------------------------------------------------------------------
@@ -182,7 +183,8 @@ class Divider:
             for following in statements[place + 1 :]:
                 link = [*end.after, *following.before]
                 if end is statement:
-                    link = [n for n in link if not (n.main == "value" and n.text.startswith(_DENYING))]
+                    denied = [i for i, n in enumerate(link) if n.main == "value" and n.text.startswith(_DENYING)]
+                    link = link[denied[-1] + 1 :] if denied else link
                 if end is statement and negation in statement.after:
                     link = link[next(i for i, n in enumerate(link) if n is negation) + 1 :]
                     link = [n for n in link if not self.weights.is_value(n)]
@@ -202,6 +204,20 @@ class Divider:
             if linked:
                 for following in chain:
                     following.before.insert(0, negation)
+
+    def _spread_inclusion(self, statements: list[Statement]) -> None:
+        """ "intact to all modalities, including stereognosis and graphaesthesia": what is included is so too."""
+        included: list[Node] = []
+        for one, two in itertools.pairwise(statements):
+            link = [*one.after, *two.before]
+            if any(n.text == "including" for n in link):
+                said = [n for n in (*one.before, *one.after) if self.weights.is_value(n) or n.main == "negation"]
+                included = [_plainly_normal(n) for n in said]
+            elif any(n.main not in ("comma", "conj", "filler") for n in link):
+                included = []
+            own = any(self.weights.is_value(n) or n.main == "negation" for n in (*two.before, *two.after))
+            if included and not own and not self.weights.satisfied_alone(two):
+                two.before[:0] = included
 
     def _denying_value(self, after: list[Node]) -> Node | None:
         """ "no deformity, scoliosis or kyphosis": a phrase that denies, and whose list goes on."""
@@ -226,3 +242,10 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
+
+
+def _plainly_normal(node: Node) -> Node:
+    """ "intact to all modalities", said of one item, as the word normal of another."""
+    if node.main != "value" or not node.mark.has("normal", "value") or node.mark.has("abnormal"):
+        return node
+    return Node(Mark(node.mark.start, node.mark.end, (Role("normal"),), None, node.mark.text), "value")

@@ -8,11 +8,12 @@ from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import Meaning, choice_value
+from dictate.reading.kinds import Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
+from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
@@ -28,6 +29,7 @@ class StatusReader:
         self.scales = lexicon.grammar.scales
         self.owners = Owners(lexicon)
         self.measures = Measurer(lexicon)
+        self.words = WordReader(lexicon)
 
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
@@ -141,6 +143,7 @@ class StatusReader:
             detail=detail,
             uncertain=cell.hedged,
             excepted=cell.excepted,
+            denial=cell.negated,
             corrected=list(cell.corrected),
             readings=meaning.readings,
             anchor=anchor,
@@ -173,7 +176,7 @@ class StatusReader:
     def _word_meaning(
         self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
     ) -> Meaning | None:
-        kinds = [self._one(name, item, node) for node in others]
+        kinds = [self.words.read(name, item, node) for node in others]
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
             if held is not None:
@@ -243,58 +246,3 @@ class StatusReader:
         if modified and not item.blanket and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         return None
-
-    def _one(self, name: str, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
-        """Status, fixed value and descriptor words that one node gives the item."""
-        for role in node.mark.roles:
-            if role.kind == "value" and role.item == name:
-                named = item.values[role.key]
-                return Status(named.status), choice_value(role.key, named.value, item.kind), ""
-        if item.kind == "grade":
-            for role in node.mark.roles:
-                if role.kind == "grade" and role.item == item.scale:
-                    return Status.MEASURED, Grade(scale=item.scale, grade=role.key), ""
-        for role in node.mark.roles:
-            if role.item == name and role.kind in ("normal", "abnormal"):
-                if role.kind == "normal":
-                    return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
-                return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
-        if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
-            return Status.ABNORMAL, None, node.text
-        return self._general(item, node)
-
-    def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
-        mark = node.mark
-        if node.main == "dermatome":
-            return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
-        if mark.role("not_examined", "") or mark.role("not_assessable", ""):
-            return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
-        if node.text in ("positive", "negative", "pos", "neg"):
-            positive = node.text.startswith("pos")
-            if item.kind == "presence":
-                return (Status.PRESENT if positive else Status.ABSENT), None, ""
-            return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
-        if node.text == "fine" and item.kind == "presence" and item.alone:
-            return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
-        if mark.has("ability"):
-            return (Status.NORMAL, None, "") if item.task else None
-        if mark.role("normal", ""):
-            present = item.kind == "presence" and not item.alone
-            return (
-                (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL),
-                None,
-                "",
-            )
-        if mark.role("absent", ""):
-            if item.kind in ("presence", "text"):
-                return Status.ABSENT, None, ""
-            if item.kind == "grade" and "0" in self.scales[item.scale].grades:
-                return Status.MEASURED, Grade(scale=item.scale, grade="0"), ""
-            return Status.ABNORMAL, Text(words="absent"), ""
-        if mark.role("present", ""):
-            if item.kind == "grade":
-                return Status.PRESENT, None, ""
-            return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
-        if mark.role("abnormal", ""):
-            return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
-        return (Status.UNCHANGED, None, "") if mark.role("unchanged", "") else None

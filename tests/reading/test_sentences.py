@@ -138,3 +138,28 @@ def test_findings_come_in_the_order_said(reading):
 def test_the_next_patient_is_noticed(remarks):
     """Another patient seems to begin."""
     assert remarks("Next patient. Gait normal.") == ["next-patient: Next patient."]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        ("No pronator drift or Babinski sign.", ["pronator_drift absent", "plantar_response normal"]),
+        ("Gag-shrug reflexes intact.", ["gag present", "trapezius normal"]),
+        ("She can walk on heels, toes and in tandem.", ["heel_walk normal", "toe_walk normal", "tandem_gait normal"]),
+        ("She can walk on her heels with difficulty.", ["heel_walk abnormal with difficulty"]),
+        ("Can only walk on his toes holding on.", []),
+        ("Gait: normal, including tandem.", ["gait normal", "tandem_gait normal"]),
+        ("Speech is slow but not dysarthric.", ["speech abnormal slow"]),
+        ("Coordination: no dysmetria on finger-to-nose.", ["finger_nose normal"]),
+        ("Neck: supple, without carotid bruits.", ["neck_stiffness absent", "carotid_bruit absent"]),
+        ("Stance steady. She also has positive Patrick on the right.", ["stance normal"]),
+        ("Recalled 2/6 at five minutes and could not recite a list of 6 in 6 trials.", ["recall measured 2/6"]),
+        (
+            "Deep tendon reflexes are 2 and equal at biceps and patella, and 1 at the ankles.",
+            ["reflex_biceps both measured 2+", "reflex_patellar both measured 2+", "reflex_achilles measured 1+"],
+        ),
+    ],
+)
+def test_what_is_said_once_holds_for_just_what_it_was_said_of(rows, phrase, findings):
+    """Ability, negation, inclusion and values reach the names of their own list and no further."""
+    assert rows(phrase) == findings

@@ -1,0 +1,72 @@
+"""What one word beside an item says of it: its status, a value, the descriptor as said."""
+
+from __future__ import annotations
+
+from dictate.grammar import Item
+from dictate.model import Grade, Status, Text, Value
+from dictate.reading.kinds import choice_value
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+
+class WordReader:
+    """Reads words; numbers are read elsewhere."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.items = lexicon.items
+        self.scales = lexicon.grammar.scales
+
+    def read(self, name: str, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
+        """Status, fixed value and descriptor words that one node gives the item."""
+        for role in node.mark.roles:
+            if role.kind == "value" and role.item == name:
+                named = item.values[role.key]
+                return Status(named.status), choice_value(role.key, named.value, item.kind), ""
+        if item.kind == "grade":
+            for role in node.mark.roles:
+                if role.kind == "grade" and role.item == item.scale:
+                    return Status.MEASURED, Grade(scale=item.scale, grade=role.key), ""
+        for role in node.mark.roles:
+            if role.item == name and role.kind in ("normal", "abnormal"):
+                if role.kind == "normal":
+                    return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
+                return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
+        if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
+            return Status.ABNORMAL, None, node.text
+        return self._general(item, node)
+
+    def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
+        mark = node.mark
+        if node.main == "dermatome":
+            return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
+        if mark.role("not_examined", "") or mark.role("not_assessable", ""):
+            return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
+        if node.text in ("positive", "negative", "pos", "neg"):
+            positive = node.text.startswith("pos")
+            if item.kind == "presence":
+                return (Status.PRESENT if positive else Status.ABSENT), None, ""
+            return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
+        if node.text == "fine" and item.kind == "presence" and item.alone:
+            return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
+        if mark.has("ability"):
+            return (Status.NORMAL, None, "") if item.task else None
+        if mark.role("normal", ""):
+            present = item.kind == "presence" and not item.alone
+            return (
+                (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL),
+                None,
+                "",
+            )
+        if mark.role("absent", ""):
+            if item.kind in ("presence", "text"):
+                return Status.ABSENT, None, ""
+            if item.kind == "grade" and "0" in self.scales[item.scale].grades:
+                return Status.MEASURED, Grade(scale=item.scale, grade="0"), ""
+            return Status.ABNORMAL, Text(words="absent"), ""
+        if mark.role("present", ""):
+            if item.kind == "grade":
+                return Status.PRESENT, None, ""
+            return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
+        if mark.role("abnormal", ""):
+            return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
+        return (Status.UNCHANGED, None, "") if mark.role("unchanged", "") else None
