@@ -74,6 +74,8 @@ class Item(Frozen):
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
     sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
     midline: bool = False
+    of_side: Literal["left", "right", ""] = ""  # the side the item itself names (left arm of a stroke scale)
+    opposite: str = ""  # the item of the other side
     positions: bool = False
     sited: bool = False  # body sites of common.yaml may follow
     sites: dict[str, Phrases] = Field(default_factory=dict)  # sites of this item only

@@ -33,6 +33,8 @@ class BareNumbers:
         owners = [role.item for role in unit.roles if role.kind == "unit"]
         named = [name for name in owners if unit.text in self.items[name].bare_units]
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        if len(unit.text) == 1 and last is None:
+            return ()  # "45F": a woman of forty five
         if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):
             return ()
         return tuple(named[:1])

@@ -15,6 +15,7 @@ from dictate.reading.cuts import (
     foreign,
     limbs_together,
     object_follows,
+    place_follows,
     site_next,
     starts_anew,
     value_next,
@@ -232,7 +233,7 @@ class CellBuilder:
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
-        if said and not decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner):
+        if said and not decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner, following):
             before = cell
             cells.append(cell := Cell())
             cell.site_node = None
@@ -242,7 +243,7 @@ class CellBuilder:
         cell.nodes.append(node)
         cell.split = False
 
-    def _goes_on(self, last: Node, node: Node, cell: Cell, owner: str) -> bool:
+    def _goes_on(self, last: Node, node: Node, cell: Cell, owner: str, following: list[Node]) -> bool:
         """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
         if self.items[owner].kind == "grade" and node.mark.has("grade"):
             return False
@@ -256,7 +257,7 @@ class CellBuilder:
                 and not last.mark.has("grade")
                 and self.items[owner].kind not in ("grade", "acuity")
             )
-        if cell.side is None and len(node.text.split()) > 1 and node.mark.role("normal", owner):
+        if cell.side is None and node.mark.role("normal", owner) and not place_follows(following, sides=True):
             return True  # "slow, but with a normal base"
         return self.owners.sense(owner, last) == self.owners.sense(owner, node)
 

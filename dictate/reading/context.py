@@ -37,6 +37,7 @@ class Context:
     active: tuple[str, ...] = ()  # the items last spoken of
     heading_side: Side | None = None
     heading_site: str = ""  # "Hands: ..." to the end of the sentence
+    place_side: Side | None = None  # "right arm: ..." to the end of the sentence
     heading_span: tuple[int, int] = (0, 0)  # the tokens that said it
     adjective_side: Side | None = None
     adjective_scale: str = ""

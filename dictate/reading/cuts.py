@@ -80,9 +80,12 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
     if not cell.values and cell.modifiers and cell.side is not None and any(n.main == "side" for n in following[:3]):
         return True  # "sustained clonus right ankle, three beats left"
+    counted = any(n.mark.number is not None for n in cell.values)
+    if counted and node.mark.number is None and node.mark.has("absent"):
+        return bool(following) and following[0].main == "side"  # "two beats none on the right"
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
         return bool(following) and following[0].main == "side"  # "drift on the right none on the left"
-    if cell.values and cell.site_node is not None and node.mark.number is None and _place_follows(following):
+    if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
         return True  # "absent at the toes reduced at the ankles"
     if not cell.split or (cell.side is None and cell.site_node is None):
         return False
@@ -105,10 +108,10 @@ def decides_name(said: list[Node], node: Node, cell: Cell) -> bool:
     )
 
 
-def _place_follows(following: list[Node]) -> bool:
+def place_follows(following: list[Node], *, sides: bool = False) -> bool:
     """A further site comes before the next break or value."""
     for after in following:
-        if after.main == "site":
+        if after.main == "site" or (sides and after.main == "side"):
             return True
         if after.is_break or after.main in ("value", "number", "negation"):
             return False

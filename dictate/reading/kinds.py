@@ -11,6 +11,8 @@ from dictate.reading.marks import Number
 from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize, transcript_of_text
 
+_CALENDAR = (7, 12, 52)  # "3/12": three months, in shorthand
+
 
 @dataclass(frozen=True, slots=True)
 class Meaning:
@@ -72,7 +74,7 @@ def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Mea
     if number.op == "/" and number.b is not None:
         one, two = number.then or (None, None)
         right, left = Quantity(number=number.a, then=one), Quantity(number=number.b, then=two)
-        if item.sided == "never" or number.a > 30:
+        if item.sided == "never" or number.a > 30 or number.b in _CALENDAR:
             return None
         return Meaning(None, Status.MEASURED, said, by_side=((Side.RIGHT, right), (Side.LEFT, left)))
     if number.op == "of" or number.a_sign:

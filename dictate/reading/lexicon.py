@@ -236,7 +236,7 @@ class Lexicon:
         spans.extend(self._shared_heads(tokens, spans))
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens) for mark in fill(chosen, tokens)]
-        joined = join(marks, tokens, self.items)
+        joined = join(_without_codes(marks, tokens), tokens, self.items)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
     def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:
@@ -246,6 +246,8 @@ class Lexicon:
             if mark.end - mark.start != 2 or not mark.has("item", "sign", "context"):
                 continue
             place = mark.start
+            if place and tokens[place - 1].lower == ",":
+                continue  # "in the left leg, hip flexion": no list
             while place >= 2 and (tokens[place - 1].lower in _LIST_LINKS or tokens[place].hyphened):
                 before = place - 2 if tokens[place - 2].lower not in _LIST_LINKS else place - 3
                 before = place - 1 if tokens[place].hyphened else before
@@ -267,6 +269,17 @@ class Lexicon:
         if tokens[start].text.removesuffix("s").isupper() and any(shout for _, shout in entries) and end - start == 1:
             return tuple(role for role, shout in entries if shout)  # "LT" is light touch, "lt" is left
         return tuple(role for role, shout in entries if not shout)
+
+
+def _without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
+    """ "M1", "SCA6", "B12": digits that hang on a word of unknown meaning are no number."""
+    result: list[Mark] = []
+    for mark in marks:
+        code = mark.number is not None and tokens[mark.start].glued and bool(result) and result[-1].text.isalpha()
+        if code and not any(role.kind != "word" for role in result[-1].roles):
+            mark = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)
+        result.append(mark)
+    return result
 
 
 def is_preposition(mark: Mark) -> bool:

@@ -11,9 +11,12 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
 from dictate.reading.settling import settle
-from dictate.reading.shortnames import ShortNames
+from dictate.reading.shortnames import ShortNames, is_grade
 
-
+_INFERENCES = frozenset({"so", "therefore", "hence"})
+_SERVICES = frozenset(
+    {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
+)
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
 
 
@@ -41,11 +44,9 @@ class Labeller:
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
             node = Node(mark, plain_part(mark))
-            if (
-                node.is_break
-                or node.main in ("number", "correction", "strike")
-                or mark.text in ("so", "therefore", "hence")
-            ):
+            if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":
+                node.main = "contrast"  # what follows a "so" is not under the "not" before it
+            if node.is_break or node.main in ("number", "correction", "strike") or mark.text in _INFERENCES:
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
             if node.main == "qualifier" and self._site_of(marks, place):
@@ -155,6 +156,8 @@ class Labeller:
 
     def _opens_task(self, marks: Sequence[Mark], place: int) -> bool:
         """ "is able to walk on his heels": words of ability in front of a task."""
+        if place and marks[place - 1].has("negation"):
+            return False
         for later in marks[place + 1 : place + 6]:
             if any(self.items[r.item].task for r in later.roles if r.kind in ("item", "context")):
                 return True
@@ -194,6 +197,8 @@ class Labeller:
     ) -> tuple[str, ...]:
         """Items the phrase may name here; those of the component last spoken of come first."""
         mark = marks[place]
+        if place + 1 < len(marks) and marks[place + 1].text in _SERVICES:
+            return ()
         strong = [r.item for r in mark.roles if r.kind in ("item", "sign", "alone")]
         weak = [r.item for r in mark.roles if r.kind == "context"]
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
@@ -219,6 +224,9 @@ class Labeller:
     def _rest(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> tuple[str, ...]:
         """ "otherwise normal": the rest of the component spoken of."""
         for mark in marks[place + 1 : place + 5]:
+            if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
+                own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                return tuple(n for n in own if self.lexicon.component[n].value == here[0])
             if mark.has("item", "context", "sign", "alone", "heading", "number"):
                 return ()
             if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):

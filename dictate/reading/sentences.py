@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dictate.model import RemarkKind, Side
+from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
 from dictate.reading.corrections import amend
@@ -15,7 +17,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_denials, merge_readings, pair_like_neighbours
 from dictate.reading.naming import Labeller
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
@@ -39,6 +41,7 @@ class SentenceReader:
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
         self.declared = HeadingReader(lexicon)
+        self.carrier = SideCarrier(self.items, self.divider.weights)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
@@ -87,7 +90,7 @@ class SentenceReader:
             return
         candidates = statement.candidates
         self.context.active = candidates
-        self._adjective(statement)
+        self.carrier.adjective(statement, self.context)
         cells = self.cells.build(statement, candidates, self.context.order)
         if self._corrects_earlier(statement):
             self._withdraw(statement, cells)
@@ -113,7 +116,7 @@ class SentenceReader:
         for draft in drafts:
             draft.spans.extend(excepting)
             draft.excepted = draft.excepted or statement.excepted or (rest and self.items[draft.item].blanket)
-            self._carry_side(draft, statement)
+            self.carrier.carry(draft, statement, self.context)
             self._cover_all(statement)
         return drafts
 
@@ -127,37 +130,6 @@ class SentenceReader:
         last.spans.extend((n.mark.start, n.mark.end) for cell in cells for n in cell.nodes)
         return True
 
-    def _adjective(self, statement: Statement) -> None:
-        """A bare side before a name holds for later names of the same scale in this sentence."""
-        scale = self.items[statement.candidates[0]].scale
-        sides = [(i, n) for i, n in enumerate(statement.before) if n.main == "side"]
-        if sides and not self.divider.weights.is_postposed(statement.before, sides[-1][0]):
-            self.context.adjective_side = Side(sides[-1][1].key("side"))
-            self.context.adjective_scale = scale
-        elif any(n.main == "side" for n in statement.after) or sides:
-            self.context.adjective_side = None
-
-    def _carry_side(self, draft: Draft, statement: Statement) -> None:
-        item = self.items[draft.item]
-        site = self.context.heading_site
-        if site and limb_of(site) in item.site_items:
-            draft.item = item.site_items[limb_of(site)]  # "Upper limbs: power normal"
-            draft.spans.append(self.context.heading_span)
-        elif site and not draft.site and (item.sited or (item.blanket and item.kind == "grade")):
-            draft.site = site
-            draft.spans.append(self.context.heading_span)
-        if draft.side is not None or item.sided != "paired":
-            return
-        if self.context.heading_side is not None:
-            draft.side = self.context.heading_side
-        elif (
-            self.context.adjective_side is not None
-            and item.scale
-            and item.scale == self.context.adjective_scale
-            and not item.blanket
-        ) and not any(n.main == "side" for n in statement.nodes):
-            draft.side = self.context.adjective_side
-
     # --- words without an item ----------------------------------------------------------------------------------
 
     def _orphan(self, statement: Statement) -> None:
@@ -169,10 +141,12 @@ class SentenceReader:
         if link:
             self._amend_last(statement, link)
             return
+        if self._goes_on_with_side(nodes):
+            return
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
         if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
             return
-        if nodes[first].mark.number is None and speaks_of_another(nodes[first + 1 :]):
+        if speaks_of_another(nodes[first + 1 :]):
             return
         if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return
@@ -198,6 +172,19 @@ class SentenceReader:
         self.drafts.extend(drafts)
         self.said.drafts.extend(drafts)
 
+    def _goes_on_with_side(self, nodes: list[Node]) -> bool:
+        """ "And on the right." after "finger taps normal on the left.": the same of the other side."""
+        said = [n for n in nodes if n.main not in ("conj", "comma", "stop")]
+        last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
+        if [n.main for n in said] != ["side"] or nodes[0].text not in ("and", "also") or last is None:
+            return False
+        side = Side(said[0].key("side"))
+        if last.side not in (Side.LEFT, Side.RIGHT) or side not in (Side.LEFT, Side.RIGHT) or side is last.side:
+            return False
+        spans = [*last.spans, (said[0].mark.start, said[0].mark.end)]
+        self.drafts.append(replace(last, side=side, spans=spans, detail=list(last.detail), corrected=[]))
+        return True
+
     def _says_something(self, cell: Cell) -> bool:
         return bool(cell.values) or (cell.negated and cell.side is not None)
 
@@ -210,7 +197,7 @@ class SentenceReader:
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:
                 draft.site = site
-            self._carry_side(draft, Statement(after=cell.nodes))
+            self.carrier.carry(draft, Statement(after=cell.nodes), self.context)
         return drafts
 
     def _amend_last(self, statement: Statement, link: str) -> None:

@@ -36,12 +36,24 @@ def quiet_negations(nodes: list[Node]) -> None:
         if takes_back(nodes, place):
             node.main = "correction"
             continue
+        if denies_a_verb(nodes, place):
+            node.main = "word"
+            continue
         rest = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", nodes[place + 1 :]))
         after = nodes[place + 1 + len(rest) : place + 3 + len(rest)]
         goes_on = len(after) == 2 and after[0].main == "comma" and after[1].sign  # "no deformity, scoliosis"
         listed = goes_on or any(n.text in ("or", "nor") for n in nodes[place + 1 :])
         if rest and not listed and all(n.main in ("filler", "word", "talk", "time_span", "conj") for n in rest):
             node.main = "word"
+
+
+def denies_a_verb(nodes: list[Node], place: int) -> bool:
+    """ "does not recognise his left hand": what the patient does not do denies no sign named later."""
+    said = [n for n in nodes[max(0, place - 2) : place] if n.text in ("does", "did", "do")]
+    after = nodes[place + 1 : place + 2]
+    if not said or not nodes[place].text.endswith("not") or not after:
+        return False
+    return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
 
 
 def takes_back(nodes: list[Node], place: int) -> bool:

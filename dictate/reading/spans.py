@@ -104,6 +104,8 @@ def fill(chosen: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
         while place < mark.start:
             lower = tokens[place].lower
             kind = _PUNCTUATION.get(lower, "word" if lower.isalnum() else "filler")
+            if lower == "+" and place + 1 < len(tokens) and tokens[place + 1].lower.isalpha():
+                kind = "conj"  # "wasted + fasciculating"
             marks.append(Mark(place, place + 1, (Role(kind),), text=lower))
             place += 1
         if mark.start < mark.end:

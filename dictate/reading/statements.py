@@ -100,7 +100,8 @@ class Divider:
             return False
         if directly.mark.has("same"):
             return True
-        if any(n.main == "conj" for n in between) or not between:
+        clause = [n.main for n in between if n.main != "filler"] == ["comma", "conj"] and lead[-1].main == "value"
+        if not between or (any(n.main == "conj" for n in between) and not clause):
             return False
         after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side")), None)
         return after is not None and self.weights.is_value(after)

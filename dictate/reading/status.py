@@ -92,6 +92,7 @@ class StatusReader:
             and all(n.sign for n in named)
             and meaning.status is Status.ABNORMAL
             and str(meaning.value) == "absent"
+            and not any(self._normal_sign(name, n) for n in named)
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
@@ -113,6 +114,11 @@ class StatusReader:
                 base.readings = (str(right), str(left))
         return [base]
 
+    def _normal_sign(self, name: str, node: Node) -> bool:
+        """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""
+        values = self.items[name].values
+        return any(r.kind == "value" and r.item == name and values[r.key].status == "normal" for r in node.mark.roles)
+
     def _refuses(self, others: Sequence[Node]) -> bool:
         return any(n.mark.has("not_examined", "not_assessable") for n in others)
 
@@ -123,6 +129,9 @@ class StatusReader:
             name, site, item = target, "", self.items[target]
         side = cell.side or self._named_side(name, item, cell)
         detail = list(cell.detail)
+        if item.opposite and side in (Side.LEFT, Side.RIGHT):
+            name = name if side.value == item.of_side else item.opposite
+            item, side = self.items[name], None
         if side is not None and item.sided == "never":
             side_words = [n.text for n in cell.nodes if n.main == "side" and not n.mark.role("site")]
             if side is not Side.BOTH and meaning.status is not Status.NORMAL:
