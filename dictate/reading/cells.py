@@ -257,7 +257,9 @@ class CellBuilder:
                 and not last.mark.has("grade")
                 and self.items[owner].kind not in ("grade", "acuity")
             )
-        if cell.side is None and node.mark.role("normal", owner) and not place_follows(following, sides=True):
+        named = node.mark.role("value", owner)
+        normal = node.mark.role("normal", owner) or (named and self.items[owner].values[named.key].status == "normal")
+        if cell.side is None and normal and not place_follows(following, sides=True):
             return True  # "slow, but with a normal base"
         return self.owners.sense(owner, last) == self.owners.sense(owner, node)
 

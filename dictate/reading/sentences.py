@@ -260,6 +260,8 @@ class SentenceReader:
             if names and earlier and {e.item for e in earlier} >= names:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
+        if names and not earlier and side is None:
+            return self._as_said_before(statement, spans)
         return [
             Draft(
                 item=d.item,
@@ -275,6 +277,17 @@ class SentenceReader:
             for d in reversed(earlier)
             if side is not None
         ]
+
+    def _as_said_before(self, statement: Statement, spans: list[tuple[int, int]]) -> list[Draft]:
+        """ "Pinprick was the same": as the last finding, where it is of the same kind."""
+        last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
+        name = statement.candidates[0]
+        if last is None or self.items[name].kind != self.items[last.item].kind or self.items[last.item].blanket:
+            return []
+        if self.items[name].kind not in ("normality", "grade") or self.items[name].scale != self.items[last.item].scale:
+            return []
+        detail = [f"as {self.items[last.item].name}"]
+        return [replace(last, item=name, spans=[*last.spans, *spans], detail=detail, corrected=[])]
 
     # --- words accounted for ------------------------------------------------------------------------------------
 

@@ -20,7 +20,7 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
-        if marks[place].has("side"):
+        if marks[place].has("side") and not item.group:
             return here[0] == "general" and _plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale

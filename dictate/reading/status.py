@@ -15,6 +15,7 @@ from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.wording import WordReader
 
+_INABILITY = frozenset({"could not", "unable", "cannot", "can not", "could not do", "not possible", "impossible"})
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
@@ -191,6 +192,8 @@ class StatusReader:
             if held is not None:
                 return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
+        if said and all(n.text in _INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
+            return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
         if not said:
             return self._unsaid(name, item, cell, others)
         if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":

@@ -152,6 +152,29 @@ def test_the_next_patient_is_noticed(remarks):
         ("Speech is slow but not dysarthric.", ["speech abnormal slow"]),
         ("Coordination: no dysmetria on finger-to-nose.", ["finger_nose normal"]),
         ("Neck: supple, without carotid bruits.", ["neck_stiffness absent", "carotid_bruit absent"]),
+        ("Finger taps normal on the left. And on the right.", ["finger_taps left normal", "finger_taps right normal"]),
+        (
+            "Light touch was reduced over the left leg. Pinprick was the same.",
+            ["light_touch left leg abnormal reduced", "pinprick left leg abnormal reduced"],
+        ),
+        (
+            "Heel shin is good on the right; on the left he couldn't because of his sore hip.",
+            ["heel_shin right normal", "heel_shin left not_assessable"],
+        ),
+        (
+            "NIHSS 4. Motor arm left 4, right 0.",
+            ["nihss_total measured 4", "nihss_arm_left measured 4", "nihss_arm_right measured 0"],
+        ),
+        (
+            "Blinks to threat on the left and not on the right.",
+            ["visual_fields left normal blinks to threat", "visual_fields right abnormal absent"],
+        ),
+        (
+            "Two beats of clonus at the left ankle, none on the right.",
+            ["clonus left ankle present 2 beats", "clonus right ankle absent"],
+        ),
+        ("He does not recognise his own hand, there is left neglect.", ["neglect left present"]),
+        ("Ataxia clinic. Gait broad based but independent.", ["gait abnormal broad based independent"]),
         ("Stance steady. She also has positive Patrick on the right.", ["stance normal"]),
         ("Recalled 2/6 at five minutes and could not recite a list of 6 in 6 trials.", ["recall measured 2/6"]),
         (
