@@ -7,12 +7,28 @@ from dataclasses import dataclass
 from datetime import datetime
 from importlib.metadata import version
 from pathlib import Path
-from typing import Literal, Protocol
+from typing import TYPE_CHECKING, Literal, Protocol
 
 from dictate.errors import InputError
 from dictate.grammar import ComponentFile, Grammar
-from dictate.model import Examination, Hints, Query, Severity, Source, Stretch, Transcript, Word
+from dictate.model import (
+    Examination,
+    Hints,
+    Person,
+    Query,
+    Remark,
+    RemarkKind,
+    Severity,
+    Source,
+    Stretch,
+    Transcript,
+    Word,
+    number_text,
+)
 from dictate.settings import PROGRAM
+
+if TYPE_CHECKING:
+    from dictate.reckoning import Conventions
 
 FIRST_HINTS = 8  # terms of each component for the first pass: together they fit the recogniser's prompt
 BREAK = "\n\n"  # between two sources: no statement runs on
@@ -50,11 +66,14 @@ def examine(
     patient: str = "",
     examined_at: datetime | None = None,
     age: float | None = None,
+    height: float | None = None,
+    conventions: Conventions | None = None,
     progress: Progress | None = None,
 ) -> Examination:
     """Hear or read one examination, dictated in one or several pieces, and return it with its queries.
 
-    sources: in order of dictation. engine: None when every source is text. Raises: InputError, MachineError.
+    sources: in order of dictation. engine: None when every source is text. age: years. height: cm.
+    Raises: InputError, MachineError.
     """
     hints = hints_of(grammar)
     pieces = []
@@ -62,7 +81,14 @@ def examine(
         part = None if progress is None else _part_of(progress, at, len(sources))
         pieces.append(_take(source, engine=engine, hints=hints, progress=part))
     return examine_transcript(
-        join(pieces), grammar=grammar, scope=scope, patient=patient, examined_at=examined_at, age=age
+        join(pieces),
+        grammar=grammar,
+        scope=scope,
+        patient=patient,
+        examined_at=examined_at,
+        age=age,
+        height=height,
+        conventions=conventions,
     )
 
 
@@ -74,13 +100,16 @@ def examine_transcript(
     patient: str = "",
     examined_at: datetime | None = None,
     age: float | None = None,
+    height: float | None = None,
+    conventions: Conventions | None = None,
 ) -> Examination:
     """Words → findings → computed figures → queries. Opens no file and asks no clock."""
     from dictate.checks import run_checks
     from dictate.reading import read
-    from dictate.reckoning import reckon
+    from dictate.reckoning import person_of, reckon
 
     reading = read(transcript, grammar)
+    person = person_of(transcript, reading.findings, age=age, height=height)
     time, origin = _time_of(transcript, examined_at)
     exam = Examination(
         program=version(PROGRAM),
@@ -91,8 +120,16 @@ def examine_transcript(
         scope=scope,
         transcript=transcript,
         findings=reading.findings,
-        remarks=reading.remarks,
-        figures=reckon(reading.findings, age=age),
+        person=person,
+        remarks=tuple(remark for remark in reading.remarks if not _says_age(remark, person)),
+        figures=reckon(
+            reading.findings,
+            grammar=grammar,
+            age=person.age_years,
+            height=person.height_cm,
+            scope=scope,
+            conventions=conventions,
+        ),
     )
     return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam))})
 
@@ -183,9 +220,31 @@ def _time_of(transcript: Transcript, given: datetime | None) -> tuple[datetime |
     return made, "recording" if made else ""
 
 
+def _says_age(remark: Remark, person: Person) -> bool:
+    """Whether all its words are the patient's age, which the note states."""
+    return remark.kind is RemarkKind.NOT_PLACED and any(
+        one.first <= remark.evidence.first and remark.evidence.last <= one.last for one in person.evidence
+    )
+
+
 def _own_queries(exam: Examination) -> list[Query]:
     """Doubts about the examination as a whole."""
     queries = []
+    ages = tuple(dict.fromkeys((*exam.person.dictated_ages, *filter(None, (exam.person.age_years,)))))
+    if len(ages) > 1:
+        said = ", then ".join(number_text(round(age, 1)) for age in exam.person.dictated_ages)
+        given = f"; {number_text(ages[-1])} given" if exam.person.age_from == "option" else ""
+        queries.append(
+            Query(
+                code="values-conflict",
+                severity=Severity.MUST,
+                message=f"Age {said} dictated{given}: which is right?",
+                suggestions=tuple(number_text(round(age, 1)) for age in ages),
+                quote=exam.person.evidence[-1].quote,
+                start_s=exam.person.evidence[-1].start_s,
+                end_s=exam.person.evidence[-1].end_s,
+            )
+        )
     if not exam.transcript.words:
         names = ", ".join(source.name for source in exam.transcript.sources)
         queries.append(

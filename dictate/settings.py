@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import tomllib
 from pathlib import Path
 
 import platformdirs
+
+from dictate.errors import InputError
 
 PROGRAM = "dictate"
 DEFAULT_MODEL = "base"
@@ -19,6 +22,22 @@ def cache_folder() -> Path:
 def user_grammar_folder() -> Path:
     """Folder of the user's own grammar files, read when it exists."""
     return Path(os.environ.get("DICTATE_GRAMMAR") or Path(platformdirs.user_config_dir(PROGRAM)) / "grammars")
+
+
+def figures_file() -> Path:
+    """The user's choices where sources of computed figures differ, TOML; `DICTATE_FIGURES` overrides it."""
+    return Path(os.environ.get("DICTATE_FIGURES") or Path(platformdirs.user_config_dir(PROGRAM)) / "figures.toml")
+
+
+def figures_settings() -> dict[str, object]:
+    """What that file says; empty when there is none. Raises InputError when it cannot be read."""
+    path = figures_file()
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except FileNotFoundError:
+        return {}
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as fault:
+        raise InputError(f"{path}: cannot be read as TOML: {str(fault).splitlines()[0]}") from fault
 
 
 def packaged_grammar_folder() -> Path:

@@ -128,3 +128,29 @@ def test_same_words_give_the_same_examination(grammar: Grammar) -> None:
     """Reading asks neither clock nor chance."""
     typed = Typed("a", "Reflexes. Biceps two plus on the right.")
     assert examine([typed], engine=None, grammar=grammar) == examine([typed], engine=None, grammar=grammar)
+
+
+def test_a_dictated_age_serves_the_figures_and_is_no_left_over() -> None:
+    """It stands in the examination with its words; the words that say it are not asked about."""
+    from dictate.grammar import load_grammar
+    from dictate.pipeline import Typed, examine
+
+    grammar = load_grammar()
+    rises = "Lying blood pressure 116/72, pulse 66. Standing at five minutes 112/74, pulse 100."
+
+    def heard(words: str, age: float | None = None):
+        return examine([Typed("text", f"{words} {rises}")], engine=None, grammar=grammar, age=age)
+
+    exam = heard("Twenty seven year old woman.")
+    assert (exam.person.age_years, exam.person.age_from) == (27, "spoken")
+    assert exam.remarks == ()
+    assert "age 27" in " ".join(figure.text for figure in exam.figures)
+    two = heard("Twenty seven year old woman. Seventy two year old man.")
+    assert two.person.age_years is None
+    (asked,) = [query for query in two.queries if query.code == "values-conflict"]
+    assert asked.message == "Age 27, then 72 dictated: which is right?"
+    assert asked.suggestions == ("27", "72")
+    other = heard("Twenty seven year old woman.", age=72)
+    assert [query.code for query in other.queries].count("values-conflict") == 1
+    same = heard("Twenty seven year old woman.", age=27)
+    assert "values-conflict" not in {query.code for query in same.queries}

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from dictate import settings
+from dictate.errors import InputError
 
 
 @pytest.mark.parametrize(
@@ -27,3 +28,15 @@ def test_environment_names_the_folder(
 def test_grammar_is_found_in_wheel_or_checkout() -> None:
     """The packaged grammar is there."""
     assert (settings.packaged_grammar_folder() / "common.yaml").is_file()
+
+
+def test_choices_for_figures_are_read_from_a_file(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """Without the file there are none; the variable names another."""
+    path = tmp_path / "figures.toml"
+    monkeypatch.setenv("DICTATE_FIGURES", str(path))
+    assert settings.figures_settings() == {}
+    path.write_text('vibration_norms = true\nsupine_hypertension = "above 160"\n', encoding="utf-8")
+    assert settings.figures_settings() == {"vibration_norms": True, "supine_hypertension": "above 160"}
+    path.write_text("vibration_norms =\n", encoding="utf-8")
+    with pytest.raises(InputError, match=r"figures\.toml: cannot be read as TOML"):
+        settings.figures_settings()

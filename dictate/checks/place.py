@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterator
 
 from dictate.checks.coverage import is_plural
+from dictate.checks.minutes import minutes_by_clock
 from dictate.checks.registry import Doubt, SeverityWord, check
 from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
-from dictate.checks.wording import item_of, said, topic
+from dictate.checks.wording import clock, item_of, said, topic
 from dictate.grammar import Grammar, Item
 from dictate.model import Examination, Finding, Grade, Status
 
@@ -108,7 +109,8 @@ def position_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
 def time_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """A standing pressure without its time, while there is one lying or sitting.
 
-    Why: a fall within three minutes and a later one are different findings.
+    Why: a fall within three minutes and a later one are different findings. Minutes by the clock of the recording
+    are only suggested, never filled in.
     Example: "lying 140 over 80, standing 102 over 66" asks: how long after standing up?
     """
     asked = list(without_time(exam, PRESSURE))
@@ -117,7 +119,13 @@ def time_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     severity: SeverityWord = "must" if in_postural_scope(exam) or len(upright) > 1 else "look"
     for finding in asked if item == PRESSURE else without_time(exam, RATE):
         question = f"{topic(finding, grammar)} {said(finding)}: how long after standing up?"
-        yield Doubt(finding, question, TIMES, severity=severity)
+        by_clock = minutes_by_clock(exam, finding)
+        if by_clock is None:
+            yield Doubt(finding, question, TIMES, severity=severity)
+            continue
+        minutes, seconds = by_clock
+        question += f" The recording ran {clock(seconds)} since standing or the last timed reading was spoken."
+        yield Doubt(finding, question, (f"{minutes} min", *TIMES), severity=severity)
 
 
 def _other_items(grammar: Grammar) -> tuple[str, ...]:

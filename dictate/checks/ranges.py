@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import item_of, said, topic
 from dictate.grammar import Grammar, Item
+from dictate.grammar.units import convert
 from dictate.model import (
     Acuity,
     Component,
@@ -21,23 +22,6 @@ from dictate.model import (
     number_text,
 )
 
-# (said unit, usual unit) → conversion. Source: definitions; 1 lb = 0.45359237 kg, 1 in = 2.54 cm, both exact.
-_CONVERSIONS: dict[tuple[str, str], Callable[[float], float]] = {
-    ("[degF]", "Cel"): lambda number: (number - 32) * 5 / 9,
-    ("[lb_av]", "kg"): lambda number: number * 0.45359237,
-    ("g", "kg"): lambda number: number / 1000,
-    ("[stone_av]", "kg"): lambda number: number * 6.35029318,
-    ("[in_i]", "cm"): lambda number: number * 2.54,
-    ("[ft_i]", "cm"): lambda number: number * 30.48,
-    ("m", "cm"): lambda number: number * 100,
-    ("cm", "m"): lambda number: number / 100,
-    ("cm", "mm"): lambda number: number * 10,
-    ("mm", "cm"): lambda number: number / 10,
-    ("mL", "L"): lambda number: number / 1000,
-    ("ml", "L"): lambda number: number / 1000,
-    ("L", "mL"): lambda number: number * 1000,
-    ("min", "s"): lambda number: number * 60,
-}
 # Source: Wang 2020 (MIMIC-Extract, variable ranges): 0 to 375; Johnson 2018 (vital-sign query): systolic above 0,
 # diastolic above 0 and below 300. The narrower of the two: not impossible, no norm.
 SYSTOLIC_HIGHEST = 375
@@ -107,13 +91,9 @@ def _fits(numbers: list[float], unit: str, item: Item) -> bool:
     """Whether the numbers lie within the limits, taken in that unit; an unknown unit is not judged."""
     if item.limits is None:
         return True
-    convert = (lambda number: number) if unit in ("", item.unit) else _CONVERSIONS.get((unit, item.unit))
-    if convert is None:
-        return True
     low, high = item.limits.low, item.limits.high
-    return all(
-        (low is None or convert(number) >= low) and (high is None or convert(number) <= high) for number in numbers
-    )
+    taken = [convert(number, unit or item.unit, item.unit) for number in numbers]
+    return all(one is None or ((low is None or one >= low) and (high is None or one <= high)) for one in taken)
 
 
 def _limits_text(item: Item) -> str:

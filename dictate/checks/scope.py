@@ -10,6 +10,7 @@ from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
 from dictate.model import Component, Evidence, Examination, RemarkKind, Status
 
+POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 DIGITS = {
     word: str(digit)
     for digit, word in enumerate(("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"))
@@ -35,6 +36,10 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if not _is_mentioned(wanted.item, exam, grammar):
             names = missing.setdefault(grammar.component_of(wanted.item), [])
             names.append(name_of(grammar, wanted.item))
+    for figure in exam.figures:
+        if figure.name == POSTURAL_MISSING:  # which positions and minutes, where a pressure was dictated at all
+            readings = figure.text.rpartition(": ")[2].split("; ")
+            missing.setdefault(Component.GENERAL, []).extend(f"reading {one}" for one in readings)
     for component in filter(missing.get, Component):
         names = missing[component]
         part = capital(grammar.components[component].headings[0])

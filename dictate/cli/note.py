@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.model import Examination
     from dictate.pipeline import Hearer, Typed
+    from dictate.reckoning import Conventions
 
 STDIN = "-"
 OPEN_QUERIES = 3  # exit status with --strict
@@ -52,6 +53,7 @@ def note(
     patient: Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.")] = "",
     examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, 2026-03-04T14:30.")] = "",
     age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, for figures that need it.")] = None,
+    height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, where figures need it.")] = None,
     scope: Annotated[str, typer.Option(metavar="NAME", help="Ask for what this complaint calls for.")] = "",
     model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model.")] = "",
     device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
@@ -72,7 +74,7 @@ def note(
     with _progress(shown=engine is not None) as progress:
         exam = examine(
             taken, engine=engine, grammar=knowledge, scope=scope, patient=patient, examined_at=time, age=age,
-            progress=progress,
+            height=height, conventions=_conventions(), progress=progress,
         )  # fmt: skip
     if out is None:
         sys.stdout.write(_printed(exam, knowledge, format, brief=brief))
@@ -110,6 +112,21 @@ def _time(text: str) -> datetime | None:
         return datetime.fromisoformat(text)
     except ValueError as fault:
         raise InputError(f"--examined-at {text}: is no time: write it as 2026-03-04T14:30") from fault
+
+
+def _conventions() -> Conventions:
+    """What the user settled where sources of figures differ; defaults without such a file."""
+    from pydantic import ValidationError
+
+    from dictate.reckoning import Conventions
+    from dictate.settings import figures_file, figures_settings
+
+    try:
+        return Conventions.model_validate(figures_settings())
+    except ValidationError as fault:
+        first = fault.errors()[0]
+        name = ".".join(map(str, first["loc"]))
+        raise InputError(f"{figures_file()}: {name}: {first['msg'].lower()}") from fault
 
 
 def _known_scope(scope: str, grammar: Grammar) -> None:

@@ -1,6 +1,7 @@
 """The trade's knowledge: grammar files and their models."""
 
 from dictate.grammar.load import load_grammar
+from dictate.grammar.noteworthy import has_rule, is_noteworthy
 from dictate.grammar.schema import (
     CommonFile,
     ComponentFile,
@@ -12,6 +13,7 @@ from dictate.grammar.schema import (
     Scale,
     Scope,
     ScopeItem,
+    Supply,
 )
 
 __all__ = [
@@ -25,5 +27,8 @@ __all__ = [
     "Scale",
     "Scope",
     "ScopeItem",
+    "Supply",
+    "has_rule",
+    "is_noteworthy",
     "load_grammar",
 ]

@@ -64,6 +64,15 @@ class Noteworthy(Frozen):
     source: str
 
 
+class Supply(Frozen):
+    """Which nerve and roots serve a muscle or a reflex; books differ by a segment."""
+
+    nerve: str
+    roots: Phrases = Field(min_length=1)  # from above down
+    chief: Phrases = ()  # the one or two usually called the main ones
+    source: str
+
+
 class Item(Frozen):
     """One thing that can be examined: how it is named, what its value looks like, what it varies by."""
 
@@ -101,6 +110,7 @@ class Item(Frozen):
     site_items: dict[str, str] = Field(default_factory=dict)  # site → the item meant ("strength in the arms")
     limits: Limits | None = None
     noteworthy: Noteworthy | None = None
+    supply: Supply | None = None
     examples: tuple[Example, ...] = ()
 
 

@@ -13,6 +13,7 @@ from dictate.model.findings import (
     Side,
     Status,
 )
+from dictate.model.persons import Person
 from dictate.model.queries import Decision, Query, Severity
 from dictate.model.values import Acuity, Choice, Grade, Pressure, Quantity, Score, Text, Value, number_text
 from dictate.model.words import Hints, ModelIdentity, Source, Stretch, Transcript, Word
@@ -33,6 +34,7 @@ __all__ = [
     "Grade",
     "Hints",
     "ModelIdentity",
+    "Person",
     "Position",
     "Pressure",
     "Quantity",

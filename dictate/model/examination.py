@@ -7,6 +7,7 @@ from typing import Literal
 
 from dictate.model.base import Frozen
 from dictate.model.findings import Finding, Remark
+from dictate.model.persons import Person
 from dictate.model.queries import Decision, Query, Severity
 from dictate.model.words import Transcript
 
@@ -37,6 +38,7 @@ class Examination(Frozen):
     examined_at: datetime | None = None
     examined_at_from: Literal["option", "spoken", "recording", ""] = ""
     scope: str = ""
+    person: Person = Person()
     transcript: Transcript
     findings: tuple[Finding, ...] = ()
     remarks: tuple[Remark, ...] = ()

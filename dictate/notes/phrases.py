@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from dictate.grammar import Grammar, Item
-from dictate.model import Certainty, Component, Finding, Quantity, Side, Status, Value, number_text
+from dictate.model import Certainty, Component, Finding, Person, Quantity, Side, Status, Value, number_text
 from dictate.notes import words
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
@@ -63,6 +63,19 @@ def circumstances(finding: Finding) -> str:
         at_once = finding.minutes == 0
         parts.append(words.AT_ONCE if at_once else words.AFTER_STANDING.format(minutes=number_text(finding.minutes)))
     return " ".join(parts)
+
+
+def years(age: float) -> str:
+    """`72 years`; below two years in months."""
+    return f"{round(age * 12)} months" if age < 2 else f"{number_text(round(age, 1))} years"
+
+
+def age_line(person: Person) -> str:
+    """The age, and the words it was dictated in; empty when it is not known."""
+    if person.age_years is None:
+        return ""
+    quote = one_line(person.evidence[0].quote).strip(" ,.;:") if person.evidence else ""
+    return words.AGE.format(age=years(person.age_years), origin=words.AGE_FROM[person.age_from].format(quote=quote))
 
 
 def place(finding: Finding) -> str:

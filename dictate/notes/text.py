@@ -21,6 +21,7 @@ from dictate.model import (
 from dictate.notes import words
 from dictate.notes.phrases import (
     STAY,
+    age_line,
     capital,
     circumstances,
     is_blanket,
@@ -88,7 +89,7 @@ class _Note:
         if exam.examined_at is not None:
             stamp = exam.examined_at.isoformat(sep=" ", timespec="minutes")
             time = words.EXAMINED.format(time=stamp, origin=words.EXAMINED_FROM[exam.examined_at_from])
-        return [first, *_wrap(patient, depth=0), time]
+        return [first, *_wrap(patient, depth=0), *_wrap(age_line(exam.person), depth=0), time]
 
     def components(self, *, brief: bool) -> list[str]:
         groups = {component: self._lines(component, brief=brief) for component in Component}

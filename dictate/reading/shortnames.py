@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.grammar import Item
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 
@@ -25,7 +26,7 @@ class ShortNames:
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
-            return self._part_follows(item.group, marks, place, active)
+            return self._part_follows(item, marks, place, active)
         if item.group and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":
@@ -54,14 +55,17 @@ class ShortNames:
                 break
         return any(is_grade(m) for m in marks[max(0, place - 3) : place])
 
-    def _part_follows(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+    def _part_follows(self, item: Item, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""
-        if not any(self.items[name].group == group for name in active):
+        if not any(self.items[name].group == item.group for name in active):
             return False
+        between = ("colon", "filler", "comma", *(("side",) if item.sided != "never" else ()))
         after = next(
-            (m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has("colon", "filler", "comma")),
+            (m for m in marks[place + 1 : place + 4] if m.number is not None or not m.has(*between)),
             None,
         )
+        if after is not None and after.has("not_assessable"):
+            return True  # "dysarthria untestable": a part of the scale without points
         return after is not None and after.number is not None and not after.number.op and not after.number.a_sign
 
     def _group_near(self, group: str, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:

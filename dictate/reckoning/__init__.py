@@ -1,5 +1,7 @@
 """Findings → computed figures: pure, a source each, never a total from missing parts."""
 
+from dictate.reckoning.conventions import Conventions
 from dictate.reckoning.figures import reckon
+from dictate.reckoning.persons import person_of
 
-__all__ = ["reckon"]
+__all__ = ["Conventions", "person_of", "reckon"]

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from dictate.model import Position, Side, number_text
-from dictate.reckoning.readings import Reading
+from dictate.reckoning.readings import Reading, minutes_text
 
 UPRIGHT = (Position.STANDING, Position.TILTED)
 # A reading before the first minute cannot show that a change is sustained.
 SUSTAINED_FROM_MIN = 1
+ARMS = (Side.LEFT, Side.RIGHT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +23,7 @@ class Change:
     systolic: int | None
     diastolic: int | None
     rate: float | None
+    rate_baseline: Reading | None = None  # None: the baseline's own
 
     @property
     def minutes(self) -> float | None:
@@ -41,13 +44,14 @@ class Change:
     @property
     def places(self) -> tuple[int, ...]:
         """The findings it was computed from."""
-        return (*self.baseline.places, *self.upright.places)
+        lent = () if self.rate_baseline is None else self.rate_baseline.places
+        return (*self.baseline.places, *self.upright.places, *lent)
 
 
 def changes_of(readings: tuple[Reading, ...], *, from_sitting: bool = False) -> tuple[Change, ...]:
     """Every upright reading against the baseline: the last lying reading before standing, else the last sitting one.
 
-    from_sitting: against the sitting one even where there is one lying.
+    In order of time, those without a time last. from_sitting: against the sitting one even where there is one lying.
     """
     first = next((at for at, one in enumerate(readings) if one.position in UPRIGHT), None)
     if first is None:
@@ -55,23 +59,34 @@ def changes_of(readings: tuple[Reading, ...], *, from_sitting: bool = False) -> 
     lying = [one for one in readings[:first] if one.position is Position.SUPINE] or [
         one for one in readings if one.position is Position.SUPINE
     ]
-    baselines = (lying if not from_sitting else []) or [one for one in readings if one.position is Position.SITTING]
-    found = [_change(baselines, one) for one in readings if one.position in UPRIGHT]
-    return tuple(one for one in found if one is not None)
+    sitting = [one for one in readings if one.position is Position.SITTING]
+    upright = sorted((one for one in readings if one.position in UPRIGHT), key=_time)
+    for baselines in ([] if from_sitting else lying, sitting):
+        found = [change for one in upright if (change := _change(baselines, one)) is not None]
+        if found:
+            return tuple(found)
+    return ()
+
+
+def _time(reading: Reading) -> tuple[bool, float, str]:
+    """In order of minutes, unsaid ones last; then by arm, so that the order of speaking decides nothing."""
+    return reading.minutes is None, reading.minutes or 0, reading.side or ""
 
 
 def _change(baselines: list[Reading], upright: Reading) -> Change | None:
     """Against the last baseline of the same arm; None when there is nothing to compare."""
     same_arm = [one for one in baselines if _same_arm(one, upright)]
     pressures = [one for one in same_arm if one.pressure is not None]
-    rates = [one for one in same_arm if one.rate is not None]
-    wanted = pressures if upright.pressure is not None and pressures else rates
-    if not wanted:
+    rates = [one for one in baselines if one.rate is not None]
+    baseline = _reference(pressures, upright) if upright.pressure is not None and pressures else None
+    if baseline is None:
+        baseline = rates[-1] if rates else None
+    if baseline is None:
         return None
-    baseline = wanted[-1]
-    rate_base = baseline.rate if baseline.rate is not None or not rates else rates[-1].rate
+    lent = rates[-1] if baseline.rate is None and rates else None
+    rate_base = baseline.rate if lent is None else lent.rate
     systolic = diastolic = rate = None
-    if baseline.pressure is not None and upright.pressure is not None:
+    if baseline.pressure is not None and upright.pressure is not None and _same_arm(baseline, upright):
         systolic = baseline.pressure.systolic - upright.pressure.systolic
         if baseline.pressure.diastolic is not None and upright.pressure.diastolic is not None:
             diastolic = baseline.pressure.diastolic - upright.pressure.diastolic
@@ -79,23 +94,38 @@ def _change(baselines: list[Reading], upright: Reading) -> Change | None:
         rate = upright.rate - rate_base
     if systolic is None and rate is None:
         return None
-    return Change(baseline, upright, systolic, diastolic, rate)
+    return Change(baseline, upright, systolic, diastolic, rate, lent if rate is not None else None)
+
+
+def _reference(pressures: list[Reading], upright: Reading) -> Reading:
+    """The last reading of the arm; where the upright reading names none and both were taken, the higher arm's.
+
+    Source: ESC/ESH 2018: the arm with the higher pressure is the reference (from memory).
+    """
+    if upright.side in ARMS or len({one.side for one in pressures}) == 1:
+        return pressures[-1]
+    last_of_arm = {one.side: one for one in pressures}.values()
+    return max(last_of_arm, key=lambda one: one.pressure.systolic if one.pressure else 0)
 
 
 def _same_arm(one: Reading, other: Reading) -> bool:
     return one.side is other.side or None in (one.side, other.side) or Side.BOTH in (one.side, other.side)
 
 
-def inputs_of(changes: tuple[Change, ...]) -> tuple[int, ...]:
+def inputs_of(changes: Iterable[Change]) -> tuple[int, ...]:
     """Places of all findings the changes were computed from, in order."""
     return tuple(sorted({place for change in changes for place in change.places}))
 
 
-def times_of(changes: list[Change]) -> str:
-    """`1 and 3 min`, `an unstated time`."""
-    times = [number_text(change.minutes) for change in changes if change.minutes is not None]
-    said = f"{' and '.join(filter(None, (', '.join(times[:-1]), times[-1])))} min" if times else ""
-    return said or "an unstated time"
+def times_of(changes: Iterable[Change]) -> str:
+    """`1 and 3 min`, `an unstated time`; a single early one as `15 s`, `once`."""
+    minutes = sorted(change.minutes for change in changes if change.minutes is not None)
+    if not minutes:
+        return "an unstated time"
+    if len(minutes) == 1:
+        return minutes_text(minutes[0]).removeprefix("at ")
+    times = [number_text(round(one, 2)) for one in minutes]
+    return f"{', '.join(times[:-1])} and {times[-1]} min"
 
 
 def change_text(change: float) -> str:

@@ -4,22 +4,64 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.model import Figure
+from dictate.model import Figure, number_text
 from dictate.reckoning.changes import Change, inputs_of, times_of
+from dictate.reckoning.conventions import Conventions
+from dictate.reckoning.readings import minutes_text
+from dictate.reckoning.rules import rule
 
 # Source: Freeman 2011: sustained fall of at least 20 systolic or 10 diastolic within 3 min of standing or tilt.
 FALL_SYSTOLIC, FALL_DIASTOLIC, CLASSICAL_MIN = 20, 10, 3
 # Source: Freeman 2011: with supine hypertension a fall of 30 systolic may suit better.
 FALL_WITH_HYPERTENSION = 30
-# Source: Fanciulli 2018: supine hypertension at 140 systolic and/or 90 diastolic (other sources: above 160).
-HYPERTENSION_SYSTOLIC, HYPERTENSION_DIASTOLIC = 140, 90
+# Source: Fanciulli 2018: supine hypertension is read after at least 5 min of lying.
+LYING_MIN = 5
 # Source: Freeman 2011: initial fall above 40 systolic and/or 20 diastolic within 15 s, beat to beat.
 INITIAL_SYSTOLIC, INITIAL_DIASTOLIC, INITIAL_MIN = 40, 20, 0.25
 # Source: Brignole 2018: standing systolic below 90 counts as abnormal by itself.
 LOW_STANDING = 90
 # Source: Shaw 2017: from sitting, a fall of at least 15 systolic or 7 diastolic.
 SITTING_SYSTOLIC, SITTING_DIASTOLIC = 15, 7
-FALL_SOURCE = "Freeman 2011"
+MET = ("classical", "delayed", "met, time open")
+
+FALL = rule(
+    "orthostatic hypotension criterion",
+    formula="baseline - upright >= 20 systolic or >= 10 diastolic",
+    source="Freeman 2011; Gibbons 2006 (delayed)",
+    limits="within 3 min read as up to and including; first met later: delayed; a reading before 1 min shows no "
+    "lasting fall",
+    missing="without a reading from 1 min on, or with none whose minute was said: not judged; met at a reading "
+    "without its "
+    "minute, or only after 3 min with none from 1 to 3 min: met, time open",
+)
+LARGER = rule(
+    "fall of 30 systolic",
+    formula="baseline systolic - upright systolic >= 30",
+    source="Freeman 2011; Fanciulli 2018",
+    limits="only with a high lying pressure and a fall of 20/10; sources differ on what is high: a setting",
+    missing="no reading from 1 min on: no figure",
+)
+INITIAL = rule(
+    "initial fall",
+    formula="baseline - upright > 40 systolic or > 20 diastolic",
+    source="Freeman 2011; Brignole 2018",
+    limits="within 15 s, strictly greater, with recovery; only beat-to-beat pressure confirms it",
+    missing="no reading within 15 s: no figure; none later: recovery not shown",
+)
+LOW = rule(
+    "low standing pressure",
+    formula="upright systolic < 90",
+    source="Brignole 2018",
+    limits="stated by itself, apart from the fall",
+    missing="stated for each upright reading with a pressure",
+)
+SITTING = rule(
+    "sit-to-stand criterion",
+    formula="sitting - standing >= 15 systolic or >= 7 diastolic",
+    source="Shaw 2017",
+    limits="other limits than from lying; only when no lying reading can be compared, and never called one",
+    missing="no reading from 1 min on: not judged",
+)
 
 
 def fall_met(change: Change) -> bool:
@@ -27,8 +69,8 @@ def fall_met(change: Change) -> bool:
     return change.falls(FALL_SYSTOLIC, FALL_DIASTOLIC)
 
 
-def _fall_text(change: Change) -> str:
-    """How the fall was met: `20/4`, with the limit that it reached."""
+def fall_text(change: Change) -> str:
+    """How the fall was met: `20/4, systolic`, with the limit that it reached."""
     which = []
     if change.systolic is not None and change.systolic >= FALL_SYSTOLIC:
         which.append("systolic")
@@ -45,38 +87,48 @@ def fall_verdict(changes: tuple[Change, ...]) -> tuple[str, str]:
     """
     judged = [change for change in changes if change.systolic is not None]
     counted = [change for change in judged if change.counts]
-    early = [change for change in counted if change.minutes is not None and change.minutes <= CLASSICAL_MIN]
-    late = [change for change in counted if change not in early]
+    early = [change for change in counted if (change.minutes or 0) <= CLASSICAL_MIN]
     early_met = [change for change in early if fall_met(change)]
-    late_met = [change for change in late if fall_met(change)]
+    late_met = [change for change in counted if change not in early and fall_met(change)]
     open_met = [change for change in judged if change.minutes is None and fall_met(change)]
-    at_once_met = [change for change in judged if change.minutes is not None and not change.counts and fall_met(change)]
     if early_met:
         missed = [change for change in early if not fall_met(change) and _later(change, early_met[0])]
         later = f"; not met at {times_of(missed)}" if missed else ""
-        return "classical", f"met at {times_of(early_met)}, within 3 min ({_fall_text(early_met[0])}){later}"
+        return "classical", f"met at {times_of(early_met)}{_largest_text(early_met)}{later}"
     if open_met:
-        return "met, time open", f"met ({_fall_text(open_met[0])}), but the time since standing was not said"
+        also = f" (and at {times_of(late_met)})" if late_met else ""
+        return "met, time open", f"met ({fall_text(open_met[0])}), but the time since standing was not said{also}"
     if late_met and early:
-        return (
-            "delayed",
-            f"first met at {times_of(late_met[:1])} ({_fall_text(late_met[0])}), not met up to 3 min: delayed",
-        )
+        text = f"first met at {times_of(late_met[:1])} ({fall_text(late_met[0])}), not met up to 3 min: delayed"
+        return "delayed", text
     if late_met:
-        return (
-            "met, time open",
-            f"met at {times_of(late_met)} ({_fall_text(late_met[0])}), but no reading from 1 to 3 min",
-        )
-    if at_once_met and not counted:
-        return "not judged", f"met at {times_of(at_once_met)} only; no later reading shows whether it lasted"
-    if judged and not counted and all(change.minutes is not None for change in judged):
-        return "not judged", "no reading from 1 min on"
+        text = f"met at {times_of(late_met)}{_largest_text(late_met)}, but no reading from 1 to 3 min"
+        return "met, time open", text
+    return _unmet(judged, counted)
+
+
+def _unmet(judged: list[Change], counted: list[Change]) -> tuple[str, str]:
+    """Not met, or not judged when nothing with its minute was read from 1 min on."""
+    at_once = [change for change in judged if change.minutes is not None and not change.counts and fall_met(change)]
     if not judged:
         return "not judged", "no pressures to compare"
-    return (
-        "not met",
-        f"not met; a fall of that size at {times_of(at_once_met)} did not last" if at_once_met else "not met",
-    )
+    if counted:
+        brief = f"; a fall of that size at {times_of(at_once)} did not last" if at_once else ""
+        gap = "" if any((change.minutes or 0) <= CLASSICAL_MIN for change in counted) else "; none from 1 to 3 min"
+        return "not met", f"not met at {times_of(counted)}{gap}{brief}"
+    if at_once:
+        return "not judged", f"met at {times_of(at_once)} only; no later reading shows whether it lasted"
+    if any(change.minutes is None for change in judged):
+        return "not judged", "the time since standing was not said"
+    return "not judged", "no reading from 1 min on"
+
+
+def _largest_text(changes: list[Change]) -> str:
+    """The fall, or the largest of several with its minute."""
+    largest = max(changes, key=lambda change: change.systolic or 0)
+    if len(changes) == 1:
+        return f" ({fall_text(largest)})"
+    return f", most {minutes_text(largest.minutes or 0)} ({fall_text(largest).partition(',')[0]})"
 
 
 def _later(change: Change, other: Change) -> bool:
@@ -90,59 +142,67 @@ def fall_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     verdict, sentence = fall_verdict(changes)
     lead = "not judged: " if verdict == "not judged" else ""
     largest = max(change.systolic for change in changes if change.systolic is not None)
-    yield Figure(
-        name="orthostatic hypotension criterion",
-        text=f"Orthostatic hypotension criterion (fall of 20 systolic or 10 diastolic): {lead}{sentence}",
-        formula="baseline - upright",
-        source=f"{FALL_SOURCE}; Gibbons 2006 (delayed)" if verdict == "delayed" else FALL_SOURCE,
-        inputs=inputs_of(changes),
+    yield FALL.figure(
+        f"Orthostatic hypotension (fall 20/10): {lead}{sentence}",
+        inputs_of(changes),
         value=float(largest),
         unit="mm[Hg]",
     )
 
 
-def larger_fall_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
+def larger_fall_figure(changes: tuple[Change, ...], conventions: Conventions) -> Iterator[Figure]:
     """With a high lying pressure, whether the larger fall of 30 is reached as well."""
-    pressure = changes[0].baseline.pressure
-    if pressure is None or not any(fall_met(change) for change in changes):
-        return
-    if pressure.systolic < HYPERTENSION_SYSTOLIC and (pressure.diastolic or 0) < HYPERTENSION_DIASTOLIC:
-        return
     counted = [
-        change for change in changes if change.systolic is not None and (change.counts or change.minutes is None)
+        change
+        for change in changes
+        if change.systolic is not None and (change.counts or change.minutes is None)
+        if change.baseline.pressure is not None and conventions.is_high(change.baseline.pressure)
     ]
-    if not counted:
+    if not counted or not any(fall_met(change) for change in counted):
         return
     met = [change for change in counted if change.systolic is not None and change.systolic >= FALL_WITH_HYPERTENSION]
-    yield Figure(
-        name="fall of 30 systolic",
-        text=f"Fall of 30 systolic (lying pressure {pressure}, 140/90 or more): {'met' if met else 'not met'}",
-        formula="baseline systolic - upright systolic",
-        source="Freeman 2011; Fanciulli 2018 (140/90)",
-        inputs=inputs_of(tuple(counted)),
+    verdict = f"met at {times_of(met)}" if met else "not met"
+    if met and all(change.minutes is None for change in met):
+        verdict = "met, time not said"
+    baseline, lying = counted[0].baseline.pressure, counted[0].baseline.lying
+    short = f", after {number_text(lying)} min, not {LYING_MIN}" if lying is not None and lying < LYING_MIN else ""
+    yield LARGER.figure(
+        f"Fall of 30 systolic ({baseline} lying is high, {conventions.high_from}{short}): {verdict}",
+        inputs_of(counted),
+        source=f"Freeman 2011; {conventions.hypertension_source}",
     )
 
 
 def initial_met(change: Change) -> bool:
     """Whether a fall within 15 s is larger than 40 systolic or 20 diastolic. Source: Freeman 2011."""
-    if change.minutes is None or not 0 <= change.minutes <= INITIAL_MIN:
-        return False
-    return (change.systolic is not None and change.systolic > INITIAL_SYSTOLIC) or (
-        change.diastolic is not None and change.diastolic > INITIAL_DIASTOLIC
+    return is_initial(change) and (
+        (change.systolic is not None and change.systolic > INITIAL_SYSTOLIC)
+        or (change.diastolic is not None and change.diastolic > INITIAL_DIASTOLIC)
     )
 
 
+def is_initial(change: Change) -> bool:
+    """Whether the pressure was read within 15 s of standing; "immediately" is."""
+    return change.systolic is not None and change.minutes is not None and 0 <= change.minutes <= INITIAL_MIN
+
+
 def initial_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
-    """A fall of the initial size, only where one was read within 15 s."""
-    met = tuple(change for change in changes if initial_met(change))
-    if met:
-        yield Figure(
-            name="initial fall",
-            text="Fall above 40 systolic or 20 diastolic within 15 s: reached; only beat-to-beat pressure confirms it",
-            formula="baseline - upright",
-            source=FALL_SOURCE,
-            inputs=inputs_of(met),
-        )
+    """A fall of the initial size and its recovery, only where a pressure was read within 15 s."""
+    first = tuple(change for change in changes if is_initial(change))
+    if not first:
+        return
+    met = [change for change in first if initial_met(change)]
+    later = [change for change in changes if change.systolic is not None and change.counts]
+    if not met:
+        verdict = "not reached"
+    elif not later:
+        verdict = "reached; recovery not shown: no later reading"
+    elif fall_met(later[0]):
+        verdict = f"reached; no recovery {minutes_text(later[0].minutes or 0)}"
+    else:
+        verdict = f"reached, with recovery {minutes_text(later[0].minutes or 0)}; a cuff cannot confirm it"
+    text = f"Initial fall (above 40 systolic or 20 diastolic within 15 s): {verdict}"
+    yield INITIAL.figure(text, inputs_of((*first, *(later[:1] if met else ()))))
 
 
 def low_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
@@ -150,29 +210,25 @@ def low_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     low = [change for change in changes if change.upright.pressure and change.upright.pressure.systolic < LOW_STANDING]
     if low:
         values = ", ".join(f"{change.upright.pressure} ({change.upright.when})" for change in low)
-        yield Figure(
-            name="low standing pressure",
-            text=f"Systolic below 90 upright: {values}",
-            source="Brignole 2018",
-            inputs=tuple(change.upright.places[0] for change in low),
-        )
+        inputs = tuple(change.upright.places[0] for change in low)
+        yield LOW.figure(f"Systolic below 90 upright: {values}", inputs)
 
 
 def sitting_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     """From sitting other limits hold, and the fall is never called one from lying."""
     judged = tuple(change for change in changes if change.systolic is not None)
-    counted = tuple(change for change in judged if change.counts or change.minutes is None)
+    counted = tuple(change for change in judged if change.counts)
     if not judged:
         return
     met = [change for change in counted if change.falls(SITTING_SYSTOLIC, SITTING_DIASTOLIC)]
+    unsaid = [c for c in judged if c.minutes is None and c.falls(SITTING_SYSTOLIC, SITTING_DIASTOLIC)]
     largest = max(change.systolic for change in judged if change.systolic is not None)
-    verdict = "met" if met else "not met" if counted else "not judged: no reading from 1 min on"
-    yield Figure(
-        name="sit-to-stand criterion",
-        text=f"Sitting to standing, fall of 15 systolic or 7 diastolic: {verdict}; no lying reading to compare",
-        formula="sitting - standing",
-        source="Shaw 2017",
-        inputs=inputs_of(judged),
-        value=float(largest),
-        unit="mm[Hg]",
-    )
+    verdict = "not judged: no reading with its minute from 1 min on"
+    if met:
+        verdict = f"met at {times_of(met)}"
+    elif unsaid:
+        verdict = "met, but the time since standing was not said"
+    elif counted:
+        verdict = "not met"
+    text = f"Sitting to standing, fall of 15 systolic or 7 diastolic: {verdict}; no lying reading to compare"
+    yield SITTING.figure(text, inputs_of(judged), value=float(largest), unit="mm[Hg]")

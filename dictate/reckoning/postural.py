@@ -6,76 +6,84 @@ from collections.abc import Iterator
 
 from dictate.model import Figure, Finding, Position, number_text
 from dictate.reckoning.changes import UPRIGHT, Change, change_text, changes_of, inputs_of
+from dictate.reckoning.circumstances import arms_figure, missing_figure, rhythm_figure, symptoms_said
+from dictate.reckoning.conventions import Conventions
 from dictate.reckoning.falls import fall_figure, initial_figure, larger_fall_figure, low_figure, sitting_figure
 from dictate.reckoning.rates import ratio_figure, rhythm_forbids, rise_figure
 from dictate.reckoning.readings import Reading, conflicting, readings_of
+from dictate.reckoning.rules import rule
+
+SERIES = (Position.SUPINE, Position.SITTING, *UPRIGHT)
+CHANGE = rule(
+    "postural change",
+    formula="upright - baseline",
+    source="arithmetic",
+    limits="each upright reading against the last lying one before it, else against the sitting one, named so; "
+    "no verdict",
+    missing="no baseline, no upright reading, or another arm: no change; one position said twice with different "
+    "values: "
+    "not judged, both named",
+)
 
 
-def postural_figures(findings: tuple[Finding, ...], *, age: float | None = None) -> Iterator[Figure]:
+def postural_figures(
+    findings: tuple[Finding, ...],
+    *,
+    age: float | None = None,
+    scope: str = "",
+    conventions: Conventions = Conventions(),  # noqa: B008 (frozen)
+) -> Iterator[Figure]:
     """Changes from the baseline and the criteria they meet; nothing without a baseline and an upright reading.
 
     Source: Freeman 2011; Brignole 2018; Shaw 2017; Sheldon 2015; Norcliffe-Kaufmann 2018.
     """
-    readings = readings_of(findings)
-    refused = tuple(
-        one
-        for one in conflicting(readings)
-        if one.position is Position.SUPINE or one.position in (*UPRIGHT, Position.SITTING)
-    )
+    readings = tuple(one for one in readings_of(findings) if one.position in SERIES)
+    refused = conflicting(readings)
     usable = tuple(one for one in readings if one not in refused)
     if refused and any(one.position in UPRIGHT for one in readings):
         yield _refusal(refused)
-    changes = changes_of(usable)
-    if not changes:
-        return
-    yield from _listed(changes)
-    if changes[0].baseline.position is Position.SITTING:
-        yield from sitting_figure(changes)
-        yield from low_figure(changes)
-        return
-    if any(one.position is Position.SITTING for one in usable):
-        yield from _listed(changes_of(usable, from_sitting=True))
-    yield from fall_figure(changes)
-    yield from larger_fall_figure(changes)
-    yield from initial_figure(changes)
-    yield from low_figure(changes)
-    yield from rise_figure(changes, age=age)
-    if not rhythm_forbids(findings):
-        yield from ratio_figure(changes)
+    lying = tuple(one for one in changes_of(usable) if one.baseline.position is Position.SUPINE)
+    sitting = changes_of(usable, from_sitting=True)
+    yield from _listed(lying, sitting)
+    if lying:
+        yield from fall_figure(lying)
+        yield from larger_fall_figure(lying, conventions)
+        yield from initial_figure(lying)
+        yield from low_figure(lying)
+        yield from rise_figure(lying, age=age, symptoms=symptoms_said(findings))
+        yield from rhythm_figure(findings, lying) if rhythm_forbids(findings) else ratio_figure(lying)
+    if not any(change.systolic is not None for change in lying):
+        yield from sitting_figure(sitting)
+        yield from low_figure(sitting)
+    yield from arms_figure(usable)
+    yield from missing_figure(usable, scope=scope)
 
 
 def _refusal(refused: tuple[Reading, ...]) -> Figure:
     values = ", ".join(f"{one.pressure or number_text(one.rate or 0)} ({one.when})" for one in refused)
-    return Figure(
-        name="postural change",
-        text=f"Postural change not judged on readings dictated twice with different values: {values}",
-        inputs=tuple(place for one in refused for place in one.places),
+    return CHANGE.figure(
+        f"Postural change not judged on readings dictated twice with different values: {values}",
+        tuple(place for one in refused for place in one.places),
     )
 
 
-def _listed(changes: tuple[Change, ...]) -> Iterator[Figure]:
-    """One figure for every baseline (arm), with a part for every upright reading."""
-    for baseline in dict.fromkeys(change.baseline for change in changes):
-        group = tuple(change for change in changes if change.baseline is baseline)
-        yield Figure(
-            name="postural change",
-            text=f"Change from {_baseline_text(baseline)}: {'; '.join(map(_change_text, group))}",
-            formula="upright - baseline",
-            source="arithmetic",
-            inputs=inputs_of(group),
-        )
+def _listed(lying: tuple[Change, ...], sitting: tuple[Change, ...]) -> Iterator[Figure]:
+    """One figure for every upright reading, with its change from lying and from sitting, as far as both were taken."""
+    for upright in dict.fromkeys(change.upright for change in (*lying, *sitting)):
+        changes = [change for change in (*lying, *sitting) if change.upright == upright]
+        parts = "; ".join(map(_change_text, changes))
+        inputs = tuple(dict.fromkeys((*upright.places, *inputs_of(changes))))
+        falls = [change.systolic for change in changes[:1] if change.systolic is not None]
+        value, unit = (-float(falls[0]), "mm[Hg]") if falls else (None, "")
+        yield CHANGE.figure(f"{upright.when[:1].upper()}{upright.when[1:]}: {parts}", inputs, value=value, unit=unit)
 
 
 def _change_text(change: Change) -> str:
-    """`standing at 3 min: pressure -22/-4, rate +8`."""
+    """`from supine -22/-4 mmHg, rate +8`."""
     fall = ""
     if change.systolic is not None:
         diastolic = "not known" if change.diastolic is None else change_text(-change.diastolic)
-        fall = f"pressure {change_text(-change.systolic)}/{diastolic}"
+        fall = f"{change_text(-change.systolic)}/{diastolic}"
     rate = "" if change.rate is None else f"rate {change_text(change.rate)}"
-    return f"{change.upright.when}: {', '.join(filter(None, (fall, rate)))}"
-
-
-def _baseline_text(baseline: Reading) -> str:
-    rate = "" if baseline.rate is None else number_text(baseline.rate)
-    return f"{baseline.when} {', '.join(filter(None, (str(baseline.pressure or ''), rate)))}"
+    arm = f" ({change.baseline.side.value} arm)" if change.baseline.side and not change.upright.side else ""
+    return f"from {change.baseline.when}{arm} {', '.join(filter(None, (fall, rate)))}"

@@ -2,68 +2,121 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
-from dictate.model import Figure, Finding, Status
+from dictate.model import Figure, Finding, Status, number_text
 from dictate.reckoning.changes import Change, change_text, inputs_of, times_of
-from dictate.reckoning.falls import fall_met, fall_verdict
+from dictate.reckoning.falls import MET, fall_met, fall_verdict
+from dictate.reckoning.readings import minutes_text
+from dictate.reckoning.rules import rule
 
 # Source: Freeman 2011; Sheldon 2015: sustained rise of at least 30/min within 10 min, 40 at 12 to 19 years.
 RISE, RISE_YOUNG, RISE_WITHIN_MIN = 30, 40, 10
 YOUNGEST, FIRST_ADULT = 12, 20
 # Source: Norcliffe-Kaufmann 2018: ratio of changes below 0.5 with orthostatic hypotension in sinus rhythm.
 RATIO = 0.5
+PACED = re.compile(r"\b(paced|pacemaker|fibrillation|flutter)\b", re.IGNORECASE)
+
+RISING = rule(
+    "postural heart-rate criterion",
+    formula="upright rate - baseline rate >= 30 (age 12 to 19: >= 40)",
+    source="Freeman 2011; Sheldon 2015",
+    limits="sustained, within 10 min, no fall of pressure; no threshold below 12 years; the symptoms it needs "
+    "are named as said",
+    missing="no rate with its minute from 1 to 10 min: not judged; age not given and a rise of 30 to 39, no "
+    "pressures, or no "
+    "minute: open, with the reason",
+)
+RATIO_OF_CHANGES = rule(
+    "rate to pressure ratio",
+    formula="(upright rate - baseline rate) / (baseline systolic - upright systolic)",
+    source="Norcliffe-Kaufmann 2018",
+    limits="below 0.5 or not; only with a fall of 20/10 and no rhythm said to be irregular or paced; taken at "
+    "the largest fall",
+    missing="rate missing, no such fall, or a systolic that does not fall: no figure",
+)
 
 
 def rise_verdict(changes: tuple[Change, ...], *, age: float | None) -> tuple[str, str]:
-    """(`met` | `not met` | `not judged`, the sentence behind it) of the postural heart-rate criterion.
+    """(`met` | `open` | `not met` | `not judged`, the sentence behind it) of the postural heart-rate criterion.
 
+    open: a rise of that size was read, and something else that the criterion needs was not said.
     Source: Freeman 2011 (30/min within 10 min, no orthostatic hypotension); Sheldon 2015 (40/min at 12 to 19 years).
     """
-    rising = [change for change in changes if change.rate is not None]
-    counted = [change for change in rising if change.counts and (change.minutes or 0) <= RISE_WITHIN_MIN]
-    if not rising:
+    if not any(change.rate is not None for change in changes):
         return "not judged", "no rates to compare"
     if age is not None and age < YOUNGEST:
         return "not judged", f"no threshold below {YOUNGEST} years"
-    if not counted:
-        if all((change.minutes or 0) > RISE_WITHIN_MIN for change in rising):
-            return "not met", "not met within 10 min (read later only)"
-        return "not judged", "no reading with its time from 1 to 10 min"
-    limit = RISE_YOUNG if age is not None and age < FIRST_ADULT else RISE
+    if age is not None:
+        limit = RISE_YOUNG if age < FIRST_ADULT else RISE
+        verdict, sentence = _verdict(changes, limit=limit)
+        return verdict, sentence.replace(f"limit {limit})", f"limit {limit}, age {number_text(age)})")
+    adult, young = _verdict(changes, limit=RISE), _verdict(changes, limit=RISE_YOUNG)
+    if adult[0] == young[0]:
+        return adult if adult[0] == "not met" else young
+    if adult[0] == "met":
+        times, largest = _reaching(changes, RISE)
+        return "open", f"{largest} at {times} reaches 30 (adults), not 40 (12 to 19 y); age not given"
+    return adult
+
+
+def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
+    """The verdict with one limit."""
+    rising = [change for change in changes if change.rate is not None]
+    timed = [change for change in rising if change.counts]
+    counted = _counted(changes)
     met = [change for change in counted if (change.rate or 0) >= limit]
-    if not met:
-        return "not met", f"not met (largest rise {change_text(max(change.rate or 0 for change in counted))})"
-    if fall_verdict(changes)[0] in ("classical", "delayed", "met, time open"):
-        return (
-            "not met",
-            f"not met: {change_text(max(change.rate or 0 for change in met))}, but with a fall of pressure",
-        )
+    unsaid = [change for change in rising if change.minutes is None and (change.rate or 0) >= limit]
+    if (met or unsaid) and fall_verdict(changes)[0] in MET:
+        return "not met", f"not met: {_largest(met or unsaid)}, but with a fall of pressure"
+    if met:
+        return _reached(changes, counted, met, limit=limit)
+    if unsaid:
+        return "open", f"{_largest(unsaid)} reaches {limit}, but the time since standing was not said"
+    if counted:
+        return "not met", f"not met (largest rise {_largest(counted)})"
+    if timed:
+        return "not met", f"not met within {RISE_WITHIN_MIN} min (read later only)"
+    return "not judged", f"no reading with its time from 1 to {RISE_WITHIN_MIN} min"
+
+
+def _counted(changes: tuple[Change, ...]) -> list[Change]:
+    """Changes of rate read from 1 to 10 min."""
+    return [c for c in changes if c.rate is not None and c.counts and (c.minutes or 0) <= RISE_WITHIN_MIN]
+
+
+def _reaching(changes: tuple[Change, ...], limit: int) -> tuple[str, str]:
+    met = [change for change in _counted(changes) if (change.rate or 0) >= limit]
+    return times_of(met), _largest(met)
+
+
+def _largest(changes: list[Change]) -> str:
+    return change_text(max(change.rate or 0 for change in changes))
+
+
+def _reached(changes: tuple[Change, ...], counted: list[Change], met: list[Change], *, limit: int) -> tuple[str, str]:
+    """The rise is there: whether it lasts, and whether there are pressures to judge it by."""
+    after = [change for change in counted if (change.minutes or 0) > (met[0].minutes or 0)]
+    if after and len(met) == 1:
+        return "not met", f"not met: {_largest(met)} at {times_of(met)} did not last ({_largest(after)} later)"
     if not any(change.systolic is not None for change in changes):
-        return "not judged", f"a rise of {limit} reached at {times_of(met)}, but no pressures to exclude a fall"
-    largest = max(change.rate or 0 for change in met)
-    if age is None and largest < RISE_YOUNG:
-        return "not judged", f"{change_text(largest)} reaches 30 (adults), not 40 (12 to 19 years); age not given"
-    if age is None:
-        limit = RISE_YOUNG
-        met = [change for change in met if (change.rate or 0) >= limit]
+        return "open", f"a rise of {limit} reached at {times_of(met)}, but no pressures to exclude a fall"
     once = "" if len(met) > 1 else "; one reading does not show that it lasts"
-    return "met", f"met at {times_of(met)} ({change_text(largest)}, limit {limit}){once}"
+    return "met", f"met at {times_of(met)} ({_largest(met)}, limit {limit}){once}"
 
 
-def rise_figure(changes: tuple[Change, ...], *, age: float | None) -> Iterator[Figure]:
-    """The heart-rate criterion as met, not met or not judged."""
+def rise_figure(changes: tuple[Change, ...], *, age: float | None, symptoms: str = "") -> Iterator[Figure]:
+    """The heart-rate criterion as met, not met, open or not judged; symptoms: what was said of them."""
     rates = [change.rate for change in changes if change.rate is not None]
     if not rates:
         return
     verdict, sentence = rise_verdict(changes, age=age)
-    lead = "not judged: " if verdict == "not judged" else ""
-    yield Figure(
-        name="postural heart-rate criterion",
-        text=f"Postural heart-rate criterion (sustained rise within 10 min, no fall of pressure): {lead}{sentence}",
-        formula="upright rate - baseline rate",
-        source="Freeman 2011; Sheldon 2015",
-        inputs=inputs_of(tuple(change for change in changes if change.rate is not None)),
+    lead = f"{verdict}: " if verdict in ("not judged", "open") else ""
+    said = f"; symptoms: {symptoms or 'not said'}" if verdict in ("met", "open") else ""
+    yield RISING.figure(
+        f"Postural heart-rate criterion (lasting rise, no fall): {lead}{sentence}{said}",
+        inputs_of(change for change in changes if change.rate is not None),
         value=float(max(rates)),
         unit="/min",
     )
@@ -71,7 +124,10 @@ def rise_figure(changes: tuple[Change, ...], *, age: float | None) -> Iterator[F
 
 def rhythm_forbids(findings: tuple[Finding, ...]) -> bool:
     """Whether the rhythm was said to be anything but regular: the ratio needs sinus rhythm."""
-    return any(finding.item == "heart_rhythm" and finding.status is Status.ABNORMAL for finding in findings)
+    return any(
+        finding.item == "heart_rhythm" and (finding.status is Status.ABNORMAL or PACED.search(finding.quote))
+        for finding in findings
+    )
 
 
 def ratio_change(changes: tuple[Change, ...]) -> Change | None:
@@ -92,16 +148,11 @@ def ratio_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
         return
     ratio = change.rate / change.systolic
     side = "below" if ratio < RATIO else "not below"
+    when = "" if change.minutes is None else f" {minutes_text(change.minutes)}"
     sum_text = f"{change_text(change.rate)}/{change.systolic} = {ratio:.2f}"
-    yield Figure(
-        name="rate to pressure ratio",
-        text=(
-            f"Ratio of rate rise to systolic fall, {change.upright.when}: {sum_text}, {side} 0.5 /min per mmHg "
-            "(holds for sinus rhythm)"
-        ),
-        formula="(upright rate - baseline rate) / (baseline systolic - upright systolic)",
-        source="Norcliffe-Kaufmann 2018",
-        inputs=change.places,
+    yield RATIO_OF_CHANGES.figure(
+        f"Rate rise over systolic fall{when}: {sum_text}, {side} 0.5 (sinus rhythm)",
+        change.places,
         value=round(ratio, 2),
         unit="/min/mm[Hg]",
     )

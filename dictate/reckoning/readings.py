@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dictate.model import Finding, Position, Pressure, Quantity, Side, Status, number_text
 
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
+LYING = re.compile(r"(\d+(?:\.\d+)?) ?min(?:utes?)? (?:of )?(?:lying|supine|rest|recumbent)", re.IGNORECASE)
 NEAR = 3  # a rate this many findings behind a pressure, with its position and minute, was taken with it
+RATE_UNITS = ("/min", "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,13 +27,31 @@ class Reading:
 
     @property
     def when(self) -> str:
-        """`supine`, `standing at 3 min`, `standing, time not said`."""
+        """`supine`, `standing at 3 min`, `standing at once`, `standing, time not said`."""
         name = "" if self.position is None else self.position.value
         if self.position not in (Position.STANDING, Position.TILTED):
             return name
         if self.minutes is None:
             return f"{name}, time not said"
-        return f"{name} at {number_text(self.minutes)} min"
+        return f"{name} {minutes_text(self.minutes)}"
+
+    @property
+    def lying(self) -> float | None:
+        """Minutes of lying said with it; None: not said."""
+        found = [LYING.search(part) for part in self.detail]
+        return next((float(one.group(1)) for one in found if one), None)
+
+    @property
+    def stance(self) -> tuple[Position | None, float | None]:
+        """Position and minute."""
+        return self.position, self.minutes
+
+
+def minutes_text(minutes: float) -> str:
+    """`at 3 min`, `at once`, `at 15 s`."""
+    if minutes == 0:
+        return "at once"
+    return f"at {number_text(round(minutes * 60))} s" if minutes < 1 else f"at {number_text(minutes)} min"
 
 
 def readings_of(findings: tuple[Finding, ...]) -> tuple[Reading, ...]:
@@ -45,17 +65,35 @@ def readings_of(findings: tuple[Finding, ...]) -> tuple[Reading, ...]:
         detail = finding.detail or (("repeated",) if REPEATED.search(finding.quote) else ())
         if finding.item == "blood_pressure" and isinstance(value, Pressure) and _is_possible(value):
             found.append(Reading(*stance, finding.side, value, None, (at,), detail))
-        elif finding.item == "heart_rate" and isinstance(value, Quantity) and value.upto is None and value.then is None:
+        elif finding.item == "heart_rate" and isinstance(value, Quantity) and _is_rate(value, finding.unit):
             last = found[-1] if found else None
-            if last and last.rate is None and (last.position, last.minutes) == stance and at - last.places[-1] <= NEAR:
-                found[-1] = Reading(*stance, last.side, last.pressure, value.number, (*last.places, at), last.detail)
+            if last and last.rate is None and last.stance == stance and at - last.places[-1] <= NEAR:
+                found[-1] = replace(last, rate=value.number, places=(*last.places, at))
             else:
                 found.append(Reading(*stance, None, None, value.number, (at,), detail))
-    return tuple(found)
+    return _paired(found)
 
 
 def _is_possible(value: Pressure) -> bool:
     return value.diastolic is None or value.diastolic < value.systolic
+
+
+def _is_rate(value: Quantity, unit: str) -> bool:
+    """A plain number of beats a minute: no range, no change, no seconds taken for beats."""
+    return value.upto is None and value.then is None and not value.note and unit in RATE_UNITS
+
+
+def _paired(readings: list[Reading]) -> tuple[Reading, ...]:
+    """A rate and a pressure that are the only ones of their position and minute belong together, however far apart."""
+    kept = list(readings)
+    for rate in readings:
+        here = [one for one in readings if one.stance == rate.stance and one.position is not None]
+        others = [one for one in here if one is not rate]
+        if rate.pressure is None and len(others) == 1 and others[0].pressure is not None and others[0].rate is None:
+            whole = replace(others[0], rate=rate.rate, places=tuple(sorted((*others[0].places, *rate.places))))
+            kept[kept.index(others[0])] = whole
+            kept.remove(rate)
+    return tuple(kept)
 
 
 def conflicting(readings: tuple[Reading, ...]) -> tuple[Reading, ...]:

@@ -1,47 +1,49 @@
-"""Sums of scales: coma scale, stroke scale, muscle strength; never from missing parts."""
+"""Sums of scales: coma scale, also with pupils, FOUR, stroke and ataxia scales; never from missing parts."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.model import Figure, Finding, Grade, Score, Side, Status, number_text
+from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, Sum, parts_of, points_of
+from dictate.model import Choice, Figure, Finding, Side, Status, number_text
+from dictate.reckoning.rules import Rule, rule
 
-# Source: Teasdale and Jennett 1974; Teasdale 2014: lowest and highest points of each part.
-COMA_PARTS = {"gcs_eye": (1, 4), "gcs_verbal": (1, 5), "gcs_motor": (1, 6)}
-COMA_TOTAL = "gcs_total"
-# Source: Brott 1989; NINDS form.
-STROKE_PARTS = {
-    "nihss_consciousness": (0, 3),
-    "nihss_questions": (0, 2),
-    "nihss_commands": (0, 2),
-    "nihss_gaze": (0, 2),
-    "nihss_visual": (0, 3),
-    "nihss_facial": (0, 3),
-    "nihss_arm_left": (0, 4),
-    "nihss_arm_right": (0, 4),
-    "nihss_leg_left": (0, 4),
-    "nihss_leg_right": (0, 4),
-    "nihss_ataxia": (0, 2),
-    "nihss_sensory": (0, 2),
-    "nihss_language": (0, 3),
-    "nihss_dysarthria": (0, 2),
-    "nihss_neglect": (0, 2),
-}
-STROKE_TOTAL = "nihss_total"
-# Source: Wijdicks 2005.
-FOUR_HIGHEST = 4
-# Source: Kleyweg 1991: six movements, both sides, 0 to 5 each.
-MUSCLES = {
-    "strength_deltoid": "shoulder abduction",
-    "strength_biceps": "elbow flexion",
-    "strength_wrist_extensors": "wrist extension",
-    "strength_iliopsoas": "hip flexion",
-    "strength_quadriceps": "knee extension",
-    "strength_tibialis_anterior": "ankle dorsiflexion",
-}
-WHOLE_GRADES = ("0", "1", "2", "3", "4", "5")
-# Source: De Jonghe 2002: below 48 of 60.
-WEAKNESS_BELOW = 48
+COMA_RULE = rule(
+    COMA.name,
+    formula="eye + verbal + motor",
+    source="Teasdale 2014",
+    limits="3 to 15; no verdict; not repeated beside an equal dictated total",
+    missing="a part missing, said twice or not testable (T): no total",
+)
+PUPILS_RULE = rule(
+    "coma scale with pupils",
+    formula="coma scale - pupils without reaction to light",
+    source="Brennan 2018",
+    limits="1 to 15; written when a pupil does not react, since it equals the coma scale otherwise",
+    missing="no total (a part missing or not testable), or a pupil whose reaction was not said: no figure",
+)
+FOUR_RULE = rule(
+    FOUR.name,
+    formula="eye + motor + brainstem + respiration",
+    source="Wijdicks 2005",
+    limits="0 to 16; no verdict; not repeated beside an equal dictated total",
+    missing="a part missing or said twice: no total",
+)
+STROKE_RULE = rule(
+    STROKE.name,
+    formula="sum of the fifteen items",
+    source="Brott 1989; NINDS form",
+    limits="0 to 42; items 5, 6, 7 and 10 may be untestable: not counted, and named",
+    missing="an item missing or said twice: no total",
+)
+ATAXIA_RULE = rule(
+    ATAXIA.name,
+    formula="items 1 to 4 + means of right and left of items 5 to 8",
+    source="Schmitz-Hübsch 2006",
+    limits="0 to 40, in halves; no verdict",
+    missing="an item missing, or one side of items 5 to 8: no total",
+)
+REACTS = ("brisk", "sluggish", "reactive", "hippus")
 
 
 def coma_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
@@ -49,120 +51,100 @@ def coma_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
 
     An untestable part ("T") gives no total. Source: Teasdale 2014; Glasgow scale FAQ.
     """
-    yield from _sum_figure(findings, COMA_PARTS, COMA_TOTAL, "coma scale sum", "Teasdale 2014", of=15)
+    yield from _sum_figure(findings, COMA, COMA_RULE)
+
+
+def four_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Eye, motor, brainstem and respiration added, when all were dictated. Source: Wijdicks 2005."""
+    yield from _sum_figure(findings, FOUR, FOUR_RULE)
 
 
 def stroke_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
-    """The fifteen stroke scale items added, when all were dictated. Source: Brott 1989; NINDS form."""
-    yield from _sum_figure(findings, STROKE_PARTS, STROKE_TOTAL, "stroke scale sum", "Brott 1989; NINDS form", of=42)
+    """The fifteen stroke scale items added; untestable ones not counted and named. Source: Brott 1989; NINDS form."""
+    yield from _sum_figure(findings, STROKE, STROKE_RULE)
 
 
-def four_sum(eye: int | None, motor: int | None, brainstem: int | None, respiration: int | None) -> int | None:
-    """FOUR score, 0 to 16; None when a part is missing or outside 0 to 4. Source: Wijdicks 2005."""
-    total = 0
-    for part in (eye, motor, brainstem, respiration):
-        if part is None or not 0 <= part <= FOUR_HIGHEST:
-            return None
-        total += part
-    return total
+def ataxia_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """SARA: four items and four means of both sides. Source: Schmitz-Hübsch 2006."""
+    yield from _sum_figure(findings, ATAXIA, ATAXIA_RULE)
 
 
-def _sum_figure(
-    findings: tuple[Finding, ...],
-    parts: dict[str, tuple[int, int]],
-    total: str,
-    name: str,
-    source: str,
-    *,
-    of: int,
-) -> Iterator[Figure]:
-    places = _single_places(findings, tuple(parts))
-    if places is None:
-        return
-    points = [_points(findings[place]) for place in places]
-    if any(
-        one is None or not parts[findings[at].item][0] <= one <= parts[findings[at].item][1]
-        for one, at in zip(points, places, strict=True)
-    ):
-        return
-    value = sum(one for one in points if one is not None)
-    if any(finding.item == total and _points(finding) == value for finding in findings):
-        return
-    said = ", ".join(number_text(one) for one in points if one is not None)
-    yield Figure(
-        name=name,
-        text=f"{name[:1].upper()}{name[1:]}, computed: {number_text(value)} of {of} ({said})",
-        formula=" + ".join(parts),
-        source=source,
-        inputs=places,
-        value=float(value),
-        unit="{score}",
-    )
-
-
-def _single_places(findings: tuple[Finding, ...], names: tuple[str, ...]) -> tuple[int, ...] | None:
-    """Where each of these items stands; None when one is missing or was said twice."""
-    places: list[int] = []
-    for name in names:
-        at = [place for place, finding in enumerate(findings) if finding.item == name]
-        if len(at) != 1:
-            return None
-        places += at
-    return tuple(places)
-
-
-def _points(finding: Finding) -> float | None:
-    """Plain points; None when untestable, not examined or without number."""
-    value = finding.value
-    if finding.status is not Status.MEASURED or not isinstance(value, Score) or value.mark:
+def total_of(findings: tuple[Finding, ...], one: Sum) -> tuple[float, tuple[int, ...]] | None:
+    """The total from all parts, and where they stand; None when one is missing, out of range or not counted."""
+    parts = parts_of(findings, one)
+    if parts is None or parts.missing or set(parts.untestable) - one.may_be_untestable:
         return None
-    return value.points
+    if not parts.points or any(
+        not one.parts[name][0] <= points <= one.parts[name][1] for name, points in parts.points.items()
+    ):
+        return None
+    return parts.known, parts.places
 
 
-def muscle_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
-    """Sum score of six movements on both sides, 0 to 60; only from twelve plain grades.
+def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[Figure]:
+    found = total_of(findings, one)
+    parts = parts_of(findings, one)
+    if found is None or parts is None:
+        return
+    value, places = found
+    if any(finding.item == one.total and points_of(finding) == value for finding in findings):
+        return
+    said = " + ".join(number_text(parts.points[name]) for name in one.parts if name in parts.points)
+    text = f"{one.name[:1].upper()}{one.name[1:]}: {number_text(value)} of {one.highest} ({said})"
+    if parts.untestable:
+        names = ", ".join(name.partition("_")[2].replace("_", " ") for name in parts.untestable)
+        text = f"{one.name[:1].upper()}{one.name[1:]} of {len(parts.points)} scored items: {number_text(value)}; "
+        text += f"not counted: {names} (untestable)"
+    yield by.figure(text, places, value=float(value), unit="{score}")
 
-    With one movement missing, or a grade with a sign, it says so instead: the original has no rule for either.
-    Source: Kleyweg 1991; De Jonghe 2002 (below 48).
-    """
-    grades: dict[tuple[str, Side], tuple[str, int]] = {}
+
+def with_pupils(total: float, unreactive: int) -> float:
+    """Coma scale minus the number of pupils that do not react to light (0, 1, 2). Source: Brennan 2018."""
+    return total - unreactive
+
+
+def coma_pupils(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """The coma scale with pupils, when both pupils were said and one does not react. Source: Brennan 2018."""
+    found = total_of(findings, COMA)
+    dictated = [(at, points) for at, f in enumerate(findings) if f.item == COMA.total and (points := points_of(f))]
+    if found is None and len(dictated) == 1 and not parts_said(findings):
+        found = dictated[0][1], (dictated[0][0],)
+    pupils = _pupils(findings)
+    if found is None or pupils is None or any(points != found[0] for _, points in dictated):
+        return
+    unreactive, places = pupils
+    if not unreactive:
+        return
+    total = with_pupils(found[0], unreactive)
+    which = "one pupil" if unreactive == 1 else "both pupils"
+    text = f"Coma scale with pupils: {number_text(found[0])} - {unreactive} = {number_text(total)} ({which} unreactive)"
+    yield PUPILS_RULE.figure(text, (*found[1], *places), value=float(total), unit="{score}")
+
+
+def parts_said(findings: tuple[Finding, ...]) -> bool:
+    """Whether any part of the coma scale was dictated: then a bare total is not taken instead of them."""
+    return any(finding.item in COMA.parts for finding in findings)
+
+
+def _pupils(findings: tuple[Finding, ...]) -> tuple[int, tuple[int, ...]] | None:
+    """How many of the two pupils do not react, and where it was said; None when one is open."""
+    reacts: dict[Side, bool] = {}
+    places: list[int] = []
     for at, finding in enumerate(findings):
-        if finding.item not in MUSCLES or not isinstance(finding.value, Grade) or finding.side is None:
+        if finding.item != "pupil_reaction" or finding.side not in (Side.LEFT, Side.RIGHT, Side.BOTH):
             continue
-        for side in (Side.RIGHT, Side.LEFT) if finding.side is Side.BOTH else (finding.side,):
-            if (finding.item, side) in grades and grades[finding.item, side][0] != finding.value.grade:
-                return  # said twice with different grades: none is chosen
-            grades[finding.item, side] = (finding.value.grade, at)
-    wanted = [(name, side) for name in MUSCLES for side in (Side.RIGHT, Side.LEFT)]
-    missing = [key for key in wanted if key not in grades]
-    inputs = tuple(sorted({grades[key][1] for key in wanted if key in grades}))
-    if len(missing) > 1:
-        return
-    if missing:
-        name, side = missing[0]
-        yield _no_muscle_sum(f"{MUSCLES[name]} {side.value} is missing", inputs)
-        return
-    signed = [grades[key][0] for key in wanted if grades[key][0] not in WHOLE_GRADES]
-    if signed:
-        yield _no_muscle_sum(f"{', '.join(dict.fromkeys(signed))} has no value in it", inputs)
-        return
-    total = sum(int(grades[key][0]) for key in wanted)
-    judged = "below 48" if total < WEAKNESS_BELOW else "not below 48"
-    yield Figure(
-        name="muscle sum score",
-        text=f"Muscle sum score of six movements on both sides: {total} of 60, {judged}",
-        formula="sum of twelve grades of 0 to 5",
-        source="Kleyweg 1991; De Jonghe 2002 (below 48)",
-        inputs=inputs,
-        value=float(total),
-        unit="{score}",
-    )
-
-
-def _no_muscle_sum(reason: str, inputs: tuple[int, ...]) -> Figure:
-    return Figure(
-        name="muscle sum score",
-        text=f"Muscle sum score not computed: {reason}",
-        source="Kleyweg 1991",
-        inputs=inputs,
-    )
+        choice = finding.value.choice if isinstance(finding.value, Choice) else ""
+        if choice == "fixed":
+            reacting = False
+        elif finding.status is Status.NORMAL or choice in REACTS:
+            reacting = True
+        else:
+            return None
+        for side in (Side.LEFT, Side.RIGHT) if finding.side is Side.BOTH else (finding.side,):
+            if reacts.get(side, reacting) is not reacting:
+                return None
+            reacts[side] = reacting
+        places.append(at)
+    if len(reacts) < 2:
+        return None
+    return sum(not reacting for reacting in reacts.values()), tuple(places)

@@ -92,3 +92,19 @@ def test_a_spoken_reference_is_held_against_the_one_given(exam, grammar, text, p
     ]
     assert len(queries) == count
     assert all(patient not in query.message for query in queries)
+
+
+def test_missing_readings_of_a_series_join_the_question():
+    """A figure that lists them puts them into the one question of the component."""
+    from by_hand import examination, finding
+
+    from dictate.checks import run_checks
+    from dictate.grammar import load_grammar
+    from dictate.model import Component, Figure, Status
+
+    listed = Figure(name="postural readings missing", text="Not dictated: lying; standing at 5 min", inputs=(0,))
+    pressure = finding(Component.GENERAL, "blood_pressure", Status.MEASURED)
+    exam = examination(pressure, scope="dizziness", figures=(listed,))
+    messages = [one.message for one in run_checks(exam, load_grammar()) if one.code == "scope-item-missing"]
+    (general,) = [one for one in messages if one.startswith("General")]
+    assert "reading lying, reading standing at 5 min. Examined?" in general

@@ -2,6 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+from by_hand import examination, finding
+
+from dictate.checks import run_checks
+from dictate.grammar import Grammar, load_grammar
+from dictate.grammar.sums import ATAXIA, FOUR, STROKE
+from dictate.model import Query, Score, Status
+
 
 def coma(said, eye, verbal, motor, total):
     """The coma scale as dictated; None: that part was not."""
@@ -53,3 +61,46 @@ def test_stroke_items_beyond_the_total_must_be_asked(said, ask):
     parts = [said("nihss_facial", "measured", "2"), said("nihss_gaze", "measured", "2")]
     assert len(ask("total-mismatch", *parts, said("nihss_total", "measured", "3"))) == 1
     assert ask("total-mismatch", *parts, said("nihss_total", "measured", "4")) == ()
+
+
+@pytest.fixture(scope="module")
+def packaged() -> Grammar:
+    """The packaged grammar, which holds every scale."""
+    return load_grammar()
+
+
+def mismatches(packaged: Grammar, total: float, **points: float | None) -> list[Query]:
+    """Queries on a dictated total (its item is the last name); None: could not be tested."""
+    *parts, last = points
+    found = [
+        finding(
+            packaged.component_of(item),
+            item,
+            Status.NOT_ASSESSABLE if value is None else Status.MEASURED,
+            value=None if value is None else Score(points=value),
+        )
+        for item, value in ((*((name, points[name]) for name in parts), (last, total)))
+    ]
+    return [one for one in run_checks(examination(*found), packaged) if one.code == "total-mismatch"]
+
+
+def test_an_untestable_stroke_item_is_not_counted(packaged):
+    """Face 1 and dysarthria untestable: the fourteen others must add up to the total."""
+    parts = dict.fromkeys(STROKE.parts, 0.0) | {"nihss_facial": 1.0, "nihss_dysarthria": None, "nihss_total": 0.0}
+    assert mismatches(packaged, 1.0, **parts) == []
+    (query,) = mismatches(packaged, 2.0, **parts)
+    assert "without NIHSS 10, dysarthria (untestable)" in query.message
+    assert query.suggestions == ("2", "1")
+    parts["nihss_facial"] = None
+    assert mismatches(packaged, 2.0, **parts) == []
+
+
+def test_the_other_scales_are_checked_too(packaged):
+    """FOUR, and the ataxia scale, whose missing sided items leave a range."""
+    four = dict.fromkeys(FOUR.parts, 3.0) | {"four_score": 0.0}
+    assert mismatches(packaged, 12.0, **four) == []
+    assert len(mismatches(packaged, 11.0, **four)) == 1
+    ataxia = {item: 2.0 for item in ATAXIA.parts if item not in ATAXIA.sided} | {"sara_total": 0.0}
+    assert mismatches(packaged, 8.0, **ataxia) == []
+    (query,) = mismatches(packaged, 7.0, **ataxia)
+    assert "allow 8 to 24" in query.message

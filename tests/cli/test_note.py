@@ -181,3 +181,41 @@ def test_checkout_is_not_needed(typed: str, monkeypatch: pytest.MonkeyPatch, tmp
     monkeypatch.chdir(tmp_path)
     assert not tmp_path.is_relative_to(ROOT)
     assert run("note", typed).exit_code == 0
+
+
+POTS = "Lying blood pressure 116/72, pulse 66. Standing at five minutes 112/74, pulse 100."
+
+
+def test_age_and_height_serve_the_figures() -> None:
+    """Options, or as dictated; the note says which."""
+    assert "open: +34 at 5 min reaches 30" in run("note", "-", stdin=POTS).stdout
+    given = run("note", "-", "--age", "27", stdin=POTS).stdout
+    assert "\nAge: 27 years\n" in given
+    assert "limit 30, age 27" in " ".join(given.split())
+    said = run("note", "-", stdin=f"Sixteen year old girl. {POTS}").stdout
+    assert 'Age: 16 years (as dictated: "Sixteen year old girl")' in said
+    assert "not met (largest rise +34)" in said
+    weighed = run("note", "-", "--height", "172", stdin="Weight 70 kilograms.").stdout
+    assert "Body mass index 23.7 kg/m²" in weighed
+
+
+def test_another_age_than_the_one_given_is_asked_about() -> None:
+    """It may be another patient; the option serves the figures."""
+    result = run("note", "-", "--age", "27", "--strict", stdin=f"Seventy two year old man. {POTS}")
+    assert result.exit_code == 3
+    assert "Age 72 dictated; 27 given: which is right?" in " ".join(result.stdout.split())
+    assert "limit 30, age 27" in " ".join(result.stdout.split())
+
+
+def test_choices_for_figures_are_a_file(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """Vibration norms on; an unknown choice is one line."""
+    path = tmp_path / "figures.toml"
+    monkeypatch.setenv("DICTATE_FIGURES", str(path))
+    text = "Vibration at the right great toe four out of eight."
+    assert "the usual for 40 years" not in run("note", "-", "--age", "40", stdin=text).stdout
+    path.write_text("vibration_norms = true\n", encoding="utf-8")
+    assert "the usual for 40 years" in run("note", "-", "--age", "40", stdin=text).stdout
+    path.write_text("vibration_norms = 3\n", encoding="utf-8")
+    result = run("note", "-", stdin=text)
+    assert isinstance(result.exception, InputError)
+    assert "vibration_norms" in str(result.exception)

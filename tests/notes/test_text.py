@@ -16,6 +16,7 @@ from dictate.model import (
     Examination,
     Finding,
     Grade,
+    Person,
     Position,
     Pressure,
     Quantity,
@@ -365,3 +366,15 @@ def test_grade_of_strength_throughout(small: Grammar) -> None:
 def test_clock(time_s: float, text: str) -> None:
     """Audio times are minutes and seconds."""
     assert clock(time_s) == text
+
+
+def test_the_age_stands_at_the_head(small: Grammar) -> None:
+    """Given or dictated, which the note says; months below two years; nothing when it is not known."""
+    said = evidence("seventy two year old man.")
+    spoken = Person(age_years=72.0, age_from="spoken", evidence=(said,))
+    assert '\nAge: 72 years (as dictated: "seventy two year old man")\n' in write_note(
+        examination(person=spoken), small
+    )
+    given = Person(age_years=1.5, age_from="option")
+    assert "\nAge: 18 months\n" in write_note(examination(person=given), small)
+    assert "Age" not in write_note(examination(), small)

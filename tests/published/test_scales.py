@@ -11,8 +11,10 @@ from __future__ import annotations
 import pytest
 from reckoning.series import coma, figures, finding, muscles
 
-from dictate.model import Component, Score
-from dictate.reckoning.scales import COMA_PARTS, MUSCLES, STROKE_PARTS, four_sum
+from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, SUMS
+from dictate.model import Component, Score, Side, Status
+from dictate.reckoning.muscles import MUSCLES
+from dictate.reckoning.scales import with_pupils
 
 
 @pytest.mark.parametrize(
@@ -27,8 +29,8 @@ def test_the_coma_sum(eye, verbal, motor, total):
 
 def test_the_coma_scale_runs_from_3_to_15():
     """Lowest and highest points of its parts. Source: Teasdale 2014 (looked up)."""
-    assert sum(low for low, _ in COMA_PARTS.values()) == 3
-    assert sum(high for _, high in COMA_PARTS.values()) == 15
+    assert sum(low for low, _ in COMA.parts.values()) == 3
+    assert sum(high for _, high in COMA.parts.values()) == 15
 
 
 def test_an_untestable_part_gives_no_total():
@@ -42,7 +44,12 @@ def test_an_untestable_part_gives_no_total():
 )
 def test_the_four_score(parts, total):
     """Eye, motor, brainstem, respiration, 0 to 4 each; zero is a score here. Source: Wijdicks 2005 (looked up)."""
-    assert four_sum(*parts) == total
+    found = tuple(
+        finding(item, Score(points=float(points)), component=Component.MENTAL_STATUS)
+        for item, points in zip(FOUR.parts, parts, strict=True)
+        if points is not None
+    )
+    assert [figure.value for figure in figures("FOUR score sum", found)] == ([] if total is None else [total])
 
 
 def stroke(**points: int) -> tuple:
@@ -51,7 +58,7 @@ def stroke(**points: int) -> tuple:
         finding(
             item, Score(points=float(points.get(item.removeprefix("nihss_"), 0))), component=Component.COORDINATION_GAIT
         )
-        for item in STROKE_PARTS
+        for item in STROKE.parts
     )
 
 
@@ -95,7 +102,7 @@ def test_worked_stroke_scores(points, total):
 
 def test_the_stroke_scale_ends_at_42():
     """Maxima of the fifteen items. Source: Brott 1989; NINDS form (looked up)."""
-    assert sum(high for _, high in STROKE_PARTS.values()) == 42
+    assert sum(high for _, high in STROKE.parts.values()) == 42
 
 
 def test_a_stroke_item_that_was_not_scored_gives_no_total():
@@ -131,3 +138,56 @@ def test_a_grade_with_a_sign_gives_no_muscle_sum(left):
     (figure,) = figures("muscle sum score", muscles("5 5 5 5 5 5", left))
     assert figure.value is None
     assert "has no value" in figure.text
+
+
+@pytest.mark.parametrize(("total", "unreactive", "expected"), [(3, 2, 1), (15, 0, 15), (8, 1, 7), (10, 0, 10)])
+def test_the_coma_scale_with_pupils(total, unreactive, expected):
+    """Total less the unreactive pupils, 1 to 15. Source: Brennan 2018 (looked up), arithmetic."""
+    assert with_pupils(total, unreactive) == expected
+
+
+def test_the_ataxia_scale_ends_at_40():
+    """Gait 8, stance 6, sitting 4, speech 6, four items of 4. Source: Schmitz-Hübsch 2006 (looked up)."""
+    assert ATAXIA.highest == 40
+
+
+def ataxia(chase: tuple, nose: tuple, hands: tuple, heel: tuple) -> tuple:
+    """Gait 3, stance 2, sitting 1, speech 2, and four items right and left; None: that side not said."""
+    single = {"sara_gait": 3, "sara_stance": 2, "sara_sitting": 1, "sara_speech": 2}
+    sided = {"sara_finger_chase": chase, "sara_nose_finger": nose, "sara_hand_movements": hands, "sara_heel_shin": heel}
+    place = {"component": Component.COORDINATION_GAIT}
+    return (
+        *(finding(item, Score(points=float(points)), **place) for item, points in single.items()),
+        *(
+            finding(item, Score(points=float(points)), side=side, **place)
+            for item, both in sided.items()
+            for side, points in zip((Side.RIGHT, Side.LEFT), both, strict=True)
+            if points is not None
+        ),
+    )
+
+
+def test_a_worked_ataxia_score():
+    """8 + 1.5 + 1 + 1.5 + 2 = 14: means of right and left. Source: Schmitz-Hübsch 2006 (arithmetic)."""
+    (figure,) = figures("ataxia scale sum", ataxia((1, 2), (1, 1), (2, 1), (2, 2)))
+    assert figure.value == 14
+    assert figures("ataxia scale sum", ataxia((1, None), (1, 1), (2, 1), (2, 2))) == ()
+
+
+def test_a_stroke_item_that_cannot_be_tested_is_not_counted():
+    """Face 1, right arm 2, right leg 1, sensory 1, language 1, dysarthria not scored: 6. Source: published guide."""
+    scored = stroke(facial=1, arm_right=2, leg_right=1, sensory=1, language=1)
+    untestable = finding("nihss_dysarthria", component=Component.COORDINATION_GAIT, status=Status.NOT_ASSESSABLE)
+    (figure,) = figures("stroke scale sum", (*(one for one in scored if one.item != "nihss_dysarthria"), untestable))
+    assert figure.value == 6
+    assert "dysarthria" in figure.text
+
+
+def test_a_coma_by_the_default_rules_is_40():
+    """Every item at its maximum, ataxia 0. Source: NINDS form (from memory), arithmetic."""
+    assert STROKE.highest - STROKE.parts["nihss_ataxia"][1] == 40
+
+
+def test_every_scale_names_its_source():
+    """No clinical number without a source."""
+    assert all(one.source for one in SUMS)

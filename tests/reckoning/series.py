@@ -64,9 +64,9 @@ def changes(text: str) -> tuple[Change, ...]:
     return changes_of(readings_of(series(text)))
 
 
-def figures(name: str, findings: tuple[Finding, ...], *, age: float | None = None) -> tuple[Figure, ...]:
+def figures(name: str, findings: tuple[Finding, ...], **known: object) -> tuple[Figure, ...]:
     """The figures of that name."""
-    return tuple(figure for figure in reckon(findings, age=age) if figure.name == name)
+    return tuple(figure for figure in reckon(findings, **known) if figure.name == name)
 
 
 def coma(

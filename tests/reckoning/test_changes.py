@@ -60,3 +60,18 @@ def test_times_are_written_as_said():
     assert times_of(list(found[:1])) == "1 min"
     assert times_of(list(found[:3])) == "1, 3 and 5 min"
     assert times_of(list(found[3:])) == "an unstated time"
+
+
+def test_the_higher_arm_is_the_reference_when_the_arm_standing_was_not_said():
+    """Whatever the order in which the arms were spoken. Source: ESC/ESH 2018 (from memory)."""
+    right, left = pressure("142/84", "supine", side=Side.RIGHT), pressure("130/80", "supine", side=Side.LEFT)
+    upright = pressure("120/70", "standing", 1.0)
+    for order in ((right, left, upright), (left, right, upright)):
+        (change,) = changes_of(readings_of(order))
+        assert change.systolic == 22
+
+
+def test_uprights_come_in_order_of_time():
+    """Those without a time last."""
+    found = changes("supine 138/82 > standing 116/74 > 5 min 124/78 > 1 min 130/80")
+    assert [change.minutes for change in found] == [1, 5, None]

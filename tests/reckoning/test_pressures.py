@@ -22,9 +22,9 @@ def test_no_mean_of_an_impossible_pressure():
 
 
 def test_the_mean_names_its_reading():
-    """Arm and position stand beside the figure."""
+    """It stands under its reading, which names arm and position."""
     (figure,) = figures("mean arterial pressure", (pressure("142/84", "supine", side=Side.RIGHT),))
-    assert figure.text.startswith("142/84, right arm, supine: mean pressure 103 mmHg, pulse pressure 58")
+    assert figure.text.startswith("142/84: mean pressure 103 mmHg, pulse pressure 58")
     assert (figure.value, figure.inputs) == (103.3, (0,))
 
 

@@ -8,10 +8,10 @@ from dictate.model import Choice, Status
 from dictate.reckoning.rates import rise_verdict
 
 
-def test_a_rise_without_pressures_is_not_judged():
+def test_a_rise_without_pressures_is_open():
     """Whether the pressure fell is not known."""
     verdict, sentence = rise_verdict(changes("supine - 70 > 3 min - 104"), age=34)
-    assert verdict == "not judged"
+    assert verdict == "open"
     assert "no pressures" in sentence
 
 
@@ -31,7 +31,7 @@ def test_without_age_a_rise_of_forty_meets_both_limits():
     """From 40 on the age does not matter; between 30 and 40 it does."""
     assert rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 100"), age=None)[0] == "met"
     verdict, sentence = rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 99"), age=None)
-    assert verdict == "not judged"
+    assert verdict == "open"
     assert "age" in sentence
 
 
@@ -46,3 +46,23 @@ def test_no_ratio_when_the_rhythm_is_irregular():
 def test_no_rates_no_figure():
     """Pressures alone say nothing of the rate."""
     assert figures("postural heart-rate criterion", series("supine 150/85 > 3 min 106/66")) == ()
+
+
+def test_a_rise_that_does_not_last_is_not_met():
+    """30 at one minute only, and later less."""
+    verdict, sentence = rise_verdict(changes("supine 118/74, 60 > 1 min 114/76, 92 > 5 min 114/76, 70"), age=34)
+    assert (verdict, sentence) == ("not met", "not met: +32 at 1 min did not last (+10 later)")
+
+
+def test_a_rise_without_its_minute_is_open():
+    """Reached, and when it was is not known."""
+    assert rise_verdict(changes("supine 118/74, 60 > standing 114/76, 95"), age=34)[0] == "open"
+    assert rise_verdict(changes("supine 118/74, 60 > standing 114/76, 80"), age=34)[0] == "not judged"
+
+
+def test_no_ratio_when_the_rhythm_is_paced():
+    """Said of the rhythm in any words."""
+    readings = series("supine 150/85, 65 > 3 min 106/66, 73")
+    paced = finding("heart_rhythm", Choice(choice="regular"), status=Status.NORMAL)
+    spoken = (paced.evidence[0].model_copy(update={"quote": "rhythm regular, paced"}),)
+    assert figures("rate to pressure ratio", (*readings, paced.model_copy(update={"evidence": spoken}))) == ()

@@ -52,3 +52,29 @@ def test_when_names_position_and_time():
     """The words used in figures."""
     readings = readings_of(series("supine 120/80 > 3 min 118/80 > standing 116/80"))
     assert [reading.when for reading in readings] == ["supine", "standing at 3 min", "standing, time not said"]
+
+
+def test_seconds_are_no_heart_rate():
+    """A number with a word or unit of its own was not counted in a minute."""
+    seconds = rate(15, "standing").model_copy(update={"unit": "s"})
+    assert readings_of((seconds,)) == ()
+
+
+def test_a_rate_far_from_its_pressure_finds_it():
+    """The only ones of their position and minute belong together, in either order."""
+    lying = (rate(70, "supine"), pressure("120/70", "standing", 1.0), pressure("142/84", "supine"))
+    supine = next(one for one in readings_of(lying) if one.position == "supine")
+    assert (str(supine.pressure), supine.rate, supine.places) == ("142/84", 70, (0, 2))
+
+
+def test_minutes_of_lying_are_read_from_the_detail():
+    """As said with the reading; none when not said."""
+    (reading,) = readings_of((pressure("142/84", "supine", detail=("after 5 min lying",)),))
+    assert reading.lying == 5
+    assert readings_of((pressure("142/84", "supine"),))[0].lying is None
+
+
+def test_early_minutes_are_seconds():
+    """A quarter of a minute is 15 s."""
+    assert readings_of((pressure("142/84", "standing", 0.25),))[0].when == "standing at 15 s"
+    assert readings_of((pressure("142/84", "standing", 0.0),))[0].when == "standing at once"

@@ -1,0 +1,114 @@
+"""Walking: speed over a distance, timed up and go, tandem steps."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from dictate.grammar.units import convert
+from dictate.model import Figure, Finding, Quantity, Status, number_text
+from dictate.reckoning.rules import rule
+
+WALK = re.compile(r"(\d+(?:\.\d+)?) (m|ft) in(?: (\d+(?:\.\d+)?)(?: s)?)?")
+UNITS = {"m": "m", "ft": "[ft_i]"}
+# Source: Cruz-Jentoft 2019 (looked up, secondary): gait speed of 0.8 m/s or less.
+SLOW = 0.8
+# Source: CDC STEADI (looked up, secondary); Shumway-Cook 2000 (Barry 2014, looked up); Cruz-Jentoft 2019 (secondary).
+UP_AND_GO_LIMITS = ((12, "CDC STEADI"), (13.5, "Shumway-Cook 2000"), (20, "Cruz-Jentoft 2019"))
+# Source: Schmitz-Hübsch 2006, SARA item 1: more than ten tandem steps, up to one misstep.
+TANDEM_STEPS, TANDEM_MISSTEPS = 10, 1
+
+SPEED = rule(
+    "walking speed",
+    formula="distance / mean time of the trials",
+    source="arithmetic; Cruz-Jentoft 2019 (0.8 m/s); Cutter 1999 (mean of two trials)",
+    limits="0.8 m/s or less is named; mean of the times, not of the speeds",
+    missing="distance or time not said, or a time beyond 180 s: no speed",
+)
+UP_AND_GO = rule(
+    "timed up and go",
+    formula="seconds >= 12, 13.5, 20",
+    source="; ".join(source for _, source in UP_AND_GO_LIMITS),
+    limits="sources differ: each limit reached is named",
+    missing="several times said: each is judged by itself",
+)
+TANDEM = rule(
+    "tandem steps",
+    formula="steps > 10, missteps <= 1",
+    source="Schmitz-Hübsch 2006 (SARA, item 1)",
+    limits="states how the number stands to the scale's own; no verdict on gait",
+    missing="a number without the word steps or missteps: no figure",
+)
+LONGEST_S = 180  # Source: Cutter 1999: a trial ends there
+
+
+def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Speed of each distance, from the mean of its times. Source: arithmetic; Cutter 1999."""
+    trials: dict[tuple[float, str], list[tuple[float, int]]] = {}
+    for at, finding in enumerate(findings):
+        found = _walk(finding)
+        if found is not None:
+            distance, unit, seconds = found
+            trials.setdefault((distance, unit), []).append((seconds, at))
+    for (distance, unit), times in trials.items():
+        metres = convert(distance, UNITS[unit], "m")
+        if metres is None or any(not 0 < seconds <= LONGEST_S for seconds, _ in times):
+            continue
+        mean = sum(seconds for seconds, _ in times) / len(times)
+        speed = metres / mean
+        several = "" if len(times) == 1 else f", mean of {len(times)} trials"
+        judged = "0.8 m/s or less" if speed <= SLOW + 1e-9 else "above 0.8 m/s"
+        walked = f"{number_text(distance)} {unit} in {number_text(round(mean, 2))} s{several}"
+        text = f"Walking speed {speed:.2f} m/s ({walked}), {judged}"
+        yield SPEED.figure(text, tuple(at for _, at in times), value=round(speed, 4), unit="m/s")
+
+
+def _walk(finding: Finding) -> tuple[float, str, float] | None:
+    """Distance, its unit as written, and seconds; None when one was not said."""
+    if finding.item != "timed_walk" or finding.status is not Status.MEASURED or finding.value is None:
+        return None
+    value = finding.value
+    words = value.note if isinstance(value, Quantity) else str(value)
+    found = WALK.fullmatch(words)
+    if found is None:
+        return None
+    if isinstance(value, Quantity):
+        plain = found[3] is None and value.upto is None and value.then is None and finding.unit in ("s", "")
+        return (float(found[1]), found[2], value.number) if plain else None
+    return (float(found[1]), found[2], float(found[3])) if found[3] else None
+
+
+def up_and_go_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Which published limits the time reaches. Source: CDC STEADI; Shumway-Cook 2000; Cruz-Jentoft 2019."""
+    for at, finding in enumerate(findings):
+        value = finding.value
+        if finding.item != "timed_up_and_go" or not isinstance(value, Quantity) or finding.unit not in ("s", ""):
+            continue
+        if value.upto is not None or value.then is not None:
+            continue
+        reached = [f"{number_text(limit)} s ({source})" for limit, source in UP_AND_GO_LIMITS if value.number >= limit]
+        lowest, source = UP_AND_GO_LIMITS[0]
+        judged = f"reaches {', '.join(reached)}" if reached else f"below {number_text(lowest)} s ({source})"
+        yield UP_AND_GO.figure(
+            f"Timed up and go {number_text(value.number)} s: {judged}", (at,), value=value.number, unit="s"
+        )
+
+
+def tandem_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """Counted steps and missteps against the scale's own numbers. Source: Schmitz-Hübsch 2006."""
+    for at, finding in enumerate(findings):
+        if finding.item != "tandem_gait" or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
+            continue
+        words = " ".join((str(finding.value or ""), finding.value.note if isinstance(finding.value, Quantity) else ""))
+        steps = re.search(r"(\d+) steps?\b", words)
+        missteps = re.search(r"(\d+) missteps?\b", words)
+        parts = []
+        if steps:
+            parts.append(f"{steps[1]} steps ({'more than' if int(steps[1]) > TANDEM_STEPS else 'not more than'} ten)")
+        if missteps:
+            usual = int(missteps[1]) <= TANDEM_MISSTEPS
+            parts.append(
+                f"{missteps[1]} misstep{'' if missteps[1] == '1' else 's'} ({'up to' if usual else 'more than'} one)"
+            )
+        if parts:
+            yield TANDEM.figure(f"Tandem gait: {', '.join(parts)}, as the ataxia scale counts", (at,))

@@ -1,0 +1,79 @@
+"""Walking: speeds and limits.
+
+Sources: definition of the foot (0.3048 m) · Cutter GR et al. Brain 1999 and NINDS common data elements (looked up):
+mean of two trials, 180 s · Cruz-Jentoft AJ et al. Age Ageing 2019 (looked up, secondary): 0.8 m/s or less, 20 s ·
+Shumway-Cook A et al. Physical Therapy 2000, as pooled by Barry E et al. 2014 (looked up): 13.5 s · CDC STEADI
+(looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reckoning.series import figures, finding
+
+from dictate.model import Component, Quantity, Text
+
+GAIT = {"component": Component.COORDINATION_GAIT}
+
+
+def walks(*words: str) -> tuple:
+    """Timed walks."""
+    return tuple(finding("timed_walk", Text(words=one), unit="s", **GAIT) for one in words)
+
+
+@pytest.mark.parametrize(
+    ("words", "speed"),
+    [
+        ("25 ft in 4 s", 1.905),
+        ("25 ft in 5 s", 1.524),
+        ("25 ft in 6 s", 1.27),
+        ("25 ft in 8 s", 0.9525),
+        ("10 m in 8 s", 1.25),
+        ("10 m in 10 s", 1.0),
+        ("10 m in 12.5 s", 0.8),
+        ("10 m in 25 s", 0.4),
+        ("6 m in 5 s", 1.2),
+        ("4 m in 5 s", 0.8),
+    ],
+)
+def test_speeds(words, speed):
+    """25 ft are 7.62 m. Source: definition of the foot, arithmetic."""
+    (figure,) = figures("walking speed", walks(words))
+    assert figure.value == pytest.approx(speed, abs=1e-4)
+    assert ("0.8 m/s or less" in figure.text) is (speed <= 0.8)
+
+
+def test_the_mean_is_of_times_not_of_speeds():
+    """5.2 and 4.8 s: 5.0 s and 1.524 m/s. Source: Cutter 1999; NINDS common data elements (looked up)."""
+    (figure,) = figures("walking speed", walks("25 ft in 5.2 s", "25 ft in 4.8 s"))
+    assert figure.value == pytest.approx(1.524, abs=1e-4)
+
+
+@pytest.mark.parametrize(("seconds", "within"), [("180", True), ("181", False)])
+def test_a_trial_ends_at_180_seconds(seconds, within):
+    """Beyond it the walk was not completed. Source: NINDS common data elements (looked up)."""
+    assert bool(figures("walking speed", walks(f"25 ft in {seconds} s"))) is within
+
+
+@pytest.mark.parametrize(("seconds", "limits"), [(11.9, 0), (12.0, 1), (13.4, 1), (13.5, 2), (19.9, 2), (20.0, 3)])
+def test_limits_of_the_timed_up_and_go(seconds, limits):
+    """12, 13.5 and 20 s, each reached at its own number. Source: CDC STEADI; Shumway-Cook 2000; Cruz-Jentoft 2019."""
+    (figure,) = figures("timed up and go", (finding("timed_up_and_go", Quantity(number=seconds), unit="s", **GAIT),))
+    reached = [limit for limit in ("12 s (", "13.5 s (Sh", "20 s (Cr") if limit in figure.text]
+    assert len(reached) == (limits or 1)
+    assert ("below 12 s" in figure.text) is (not limits)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("10 steps", "not more than ten"),
+        ("11 steps", "more than ten"),
+        ("1 misstep", "up to"),
+        ("2 missteps", "more than"),
+    ],
+)
+def test_tandem_steps(words, said):
+    """More than ten steps, up to one misstep. Source: Schmitz-Hübsch 2006 (looked up)."""
+    (figure,) = figures("tandem steps", (finding("tandem_gait", Text(words=words), **GAIT),))
+    assert f"{words} ({said}" in figure.text
