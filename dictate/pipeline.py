@@ -131,7 +131,7 @@ def examine_transcript(
             conventions=conventions,
         ),
     )
-    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam))})
+    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam, reading.withheld))})
 
 
 def hints_of(grammar: Grammar) -> Hints:
@@ -227,9 +227,18 @@ def _says_age(remark: Remark, person: Person) -> bool:
     )
 
 
-def _own_queries(exam: Examination) -> list[Query]:
-    """Doubts about the examination as a whole."""
+def _own_queries(exam: Examination, withheld: int) -> list[Query]:
+    """Doubts about the examination as a whole. withheld: findings that were left out."""
     queries = []
+    if withheld:
+        left_out = f"{withheld} finding{'s' if withheld > 1 else ''} left out"
+        queries.append(
+            Query(
+                code="not-placed",
+                severity=Severity.MUST,
+                message=f"As a whole this does not read as an examination, {left_out}: is it one?",
+            )
+        )
     ages = tuple(dict.fromkeys((*exam.person.dictated_ages, *filter(None, (exam.person.age_years,)))))
     if len(ages) > 1:
         said = ", then ".join(number_text(round(age, 1)) for age in exam.person.dictated_ages)

@@ -154,3 +154,13 @@ def test_a_dictated_age_serves_the_figures_and_is_no_left_over() -> None:
     assert [query.code for query in other.queries].count("values-conflict") == 1
     same = heard("Twenty seven year old woman.", age=27)
     assert "values-conflict" not in {query.code for query in same.queries}
+
+
+def test_a_text_that_is_no_examination_gives_no_finding_and_says_so(grammar: Grammar) -> None:
+    """What sounded like findings is asked about at once, not passed over."""
+    talk = "We went up the hill on Sunday and the dog ran ahead of us through the wet grass to the old gate. " * 5
+    exam = examine([Typed("walk", talk + "There was a tremor in his voice.")], engine=None, grammar=grammar)
+    assert exam.findings == ()
+    assert [one.message for one in exam.open_musts] == [
+        "As a whole this does not read as an examination, 1 finding left out: is it one?"
+    ]

@@ -14,6 +14,7 @@ import yaml
 from pydantic import BaseModel, ValidationError
 
 from dictate.errors import GrammarError
+from dictate.grammar.faults import Part, line_of, name_faults, unknown
 from dictate.grammar.schema import CommonFile, ComponentFile, Grammar, ScalesFile, ScopesFile
 from dictate.model import Component
 from dictate.settings import packaged_grammar_folder
@@ -26,19 +27,30 @@ FILES: Mapping[str, type[BaseModel]] = {
 }
 
 
+_TOLD = {
+    "extra_forbidden": "no such key",
+    "dict_type": "must hold keys and values",
+    "model_type": "must hold keys and values",
+    "tuple_type": "must be a list",
+    "list_type": "must be a list",
+}
 _Base: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # libyaml's is ten times as fast
 
 
 class _Strict(_Base):  # type: ignore[misc]
-    """A loader that refuses a key given twice."""
+    """A loader that notes every key given twice."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.twice: list[tuple[int, str]] = []  # line and key
 
 
-def _mapping(loader: yaml.SafeLoader, node: yaml.MappingNode) -> dict[Any, Any]:
+def _mapping(loader: _Strict, node: yaml.MappingNode) -> dict[Any, Any]:
     seen: dict[Any, Any] = {}
     for key_node, value_node in node.value:
         key = loader.construct_object(key_node, deep=True)
         if key in seen:
-            raise yaml.constructor.ConstructorError(None, None, f"{key!r} is given twice", key_node.start_mark)
+            loader.twice.append((key_node.start_mark.line + 1, str(key)))
         seen[key] = loader.construct_object(value_node, deep=True)
     return seen
 
@@ -58,12 +70,18 @@ def load_grammar(extra: Path | None = None, *, folder: Path | None = None) -> Gr
 def _load(folder: Path, extra: Path | None) -> Grammar:
     faults: list[str] = []
     raw: dict[str, Any] = {}
+    parts: list[Part] = []
     digest = hashlib.sha256()
     for place in filter(None, (folder, extra)):
         for name, content, text in _read_folder(place, faults, required=place == folder):
             _check_alone(place / name, name, content, text, faults, partial=place == extra)
             raw[name] = _merge(raw[name], content) if name in raw else content
             digest.update(name.encode() + b"\0" + text.encode() + b"\0")
+            if isinstance(content, dict):
+                parts.append((place / name, content, text))
+    if extra is not None:
+        faults.extend(name_faults(parts, extra))
+        faults.extend(_unfinished(parts, extra, raw))
     if faults:
         raise GrammarError(tuple(faults))
     grammar = _assemble(raw, digest.hexdigest())
@@ -85,7 +103,8 @@ def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[
             continue
         try:
             text = path.read_text(encoding="utf-8")
-            content = yaml.load(text, Loader=_Strict)
+            loader = _Strict(text)
+            content = loader.get_single_data()
         except yaml.MarkedYAMLError as error:
             line = (error.problem_mark.line if error.problem_mark else 0) + 1
             faults.append(f"{path}:{line}: {error.problem or error}")
@@ -93,6 +112,7 @@ def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[
         except (OSError, UnicodeDecodeError) as error:
             faults.append(f"{path}:1: cannot be read: {error}")
             continue
+        faults.extend(f"{path}:{line}: {key!r} is given twice" for line, key in loader.twice)
         yield path.name, content, text
     if required:
         faults.extend(f"{place}: {name} is missing" for name in sorted(known) if not (place / name).is_file())
@@ -107,29 +127,27 @@ def _check_alone(path: Path, name: str, content: Any, text: str, faults: list[st
         for one in error.errors():
             if partial and one["type"] in {"missing", "too_short"}:
                 continue
-            faults.append(f"{path}:{_line_of(text, one['loc'])}: {_say(one['loc'])}{one['msg'].lower()}")
+            told = _TOLD.get(one["type"], "") or one["msg"].lower()
+            if one["type"] == "string_type" and not isinstance(one["input"], list | dict | None):
+                told = f"{json.dumps(one['input'])} is no text: put it in quotes"
+            faults.append(f"{path}:{line_of(text, one['loc'])}: {_say(one['loc'])}{told}")
+
+
+def _unfinished(parts: list[Part], extra: Path, raw: dict[str, Any]) -> Iterator[str]:
+    """What an item of the user's still lacks when it is joined with the packaged one."""
+    for path, _, text in parts:
+        if path.parent != extra:
+            continue
+        try:
+            FILES[path.name].model_validate_json(json.dumps(raw[path.name], default=str))
+        except ValidationError as error:
+            for one in error.errors():
+                if one["type"] == "missing":
+                    yield f"{path}:{line_of(text, one['loc'])}: {_say(one['loc'])}must be given for a new one"
 
 
 def _say(loc: tuple[int | str, ...]) -> str:
     return ".".join(str(part) for part in loc) + ": " if loc else ""
-
-
-def _line_of(text: str, loc: tuple[int | str, ...]) -> int:
-    """Line of the deepest part of `loc` that stands in the file."""
-    node = yaml.compose(text, Loader=yaml.SafeLoader)
-    line = 1
-    for part in loc:
-        if isinstance(node, yaml.MappingNode):
-            found = next(((k, v) for k, v in node.value if k.value == str(part)), None)
-            if found is None:
-                break
-            line, node = found[0].start_mark.line + 1, found[1]
-        elif isinstance(node, yaml.SequenceNode) and isinstance(part, int) and part < len(node.value):
-            node = node.value[part]
-            line = node.start_mark.line + 1
-        else:
-            break
-    return line
 
 
 def _merge(old: Any, new: Any) -> Any:
@@ -170,18 +188,18 @@ def _cross_faults(grammar: Grammar, folder: Path, extra: Path | None) -> Iterato
         for name, item in part.items.items():
             place: tuple[int | str, ...] = ("items", name)
             if item.kind == "grade" and item.scale not in grammar.scales:
-                yield _fault(folder, extra, file, (*place, "scale"), _unknown("scale", item.scale, grammar.scales))
+                yield _fault(folder, extra, file, (*place, "scale"), unknown("scale", item.scale, grammar.scales))
             for other in (*item.covers, *item.site_items.values()):
                 if other not in items:
-                    yield _fault(folder, extra, file, place, _unknown("item", other, items))
+                    yield _fault(folder, extra, file, place, unknown("item", other, items))
             for example in item.examples:
                 for expected in example.find:
                     if expected.item and expected.item not in items:
-                        yield _fault(folder, extra, file, place, _unknown("item", expected.item, items))
+                        yield _fault(folder, extra, file, place, unknown("item", expected.item, items))
     for name, scope in grammar.scopes.items():
         for wanted in scope.expects:
             if wanted.item not in items:
-                yield _fault(folder, extra, "scopes.yaml", ("scopes", name), _unknown("item", wanted.item, items))
+                yield _fault(folder, extra, "scopes.yaml", ("scopes", name), unknown("item", wanted.item, items))
 
 
 def _fault(folder: Path, extra: Path | None, file: str, loc: tuple[int | str, ...], message: str) -> str:
@@ -189,12 +207,7 @@ def _fault(folder: Path, extra: Path | None, file: str, loc: tuple[int | str, ..
     for place in filter(None, (extra, folder)):
         path = place / file
         if path.is_file():
-            line = _line_of(path.read_text(encoding="utf-8"), loc)
+            line = line_of(path.read_text(encoding="utf-8"), loc)
             if line > 1 or place == folder:
                 return f"{path}:{line}: {message}"
     return f"{folder / file}:1: {message}"
-
-
-def _unknown(what: str, name: str, known: Mapping[str, Any]) -> str:
-    near = difflib.get_close_matches(name, known, 1)
-    return f'{what} "{name}" is not known' + (f": did you mean {near[0]}?" if near else "")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
+from dictate.reading.nodes import between
 
 if TYPE_CHECKING:
     from dictate.reading.nodes import Node
@@ -133,11 +134,14 @@ def posture_at(
     sentence: Sequence[Node],
     anchors: Sequence[int],
     carried: Posture | None,
-    last: Posture | None = None,
+    found: Sequence[tuple[int, Posture]] | None = None,
 ) -> Posture | None:
-    """The posture of the reading at `token`; `anchors` are the tokens of all readings of the sentence."""
+    """The posture of the reading at `token`; `anchors` are the tokens of all readings of the sentence.
+
+    found: the sentence's events, where they are known already.
+    """
     start, end = _clause(token, sentence)
-    inside = [e for e in events(sentence, last) if start <= e[0] < end]
+    inside = [e for e in (events(sentence) if found is None else found) if start <= e[0] < end]
     readings = sorted(a for a in anchors if start <= a < end)
     if not inside:
         return carried if start == sentence[0].mark.start else None  # a clause takes over no posture
@@ -150,6 +154,8 @@ def posture_at(
     if carried is not None and start == sentence[0].mark.start and not any(at > token for at, _ in inside):
         return before[-1]
     after = next(((at, p) for at, p in inside if at > token), None)
+    if len(inside) == 1 and readings and after is not None and max(readings) < after[0] and _ends(after[1], end):
+        return after[1]  # "142/84, pulse 70, sitting": the one posture of the clause, at its end
     if after is not None and _reaches(token, after[0], sentence):
         return after[1]
     return before[-1] if before else None
@@ -163,8 +169,13 @@ def _minutes_after(
     follows = next(((at, p) for at, p in inside if token < at < next_reading), None)
     if follows is None or follows[1].nodes[-1].main != "minutes" or len(follows[1].nodes) > 2:
         return None
-    between = [n for n in sentence if token < n.mark.start < follows[0]]
-    return follows[1] if _is_closed(follows[1], sentence) and not any(n.main == "comma" for n in between) else None
+    parted = any(n.main == "comma" for n in between(sentence, token, follows[0]))
+    return follows[1] if _is_closed(follows[1], sentence) and not parted else None
+
+
+def _ends(posture: Posture, end: int) -> bool:
+    """Nothing is said after the posture but the stop."""
+    return max((n.mark.end for n in posture.nodes), default=0) >= end - 1
 
 
 def _is_closed(posture: Posture, sentence: Sequence[Node]) -> bool:
@@ -176,10 +187,10 @@ def _is_closed(posture: Posture, sentence: Sequence[Node]) -> bool:
 
 def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
     """Whether a posture said later is of this reading: no comma between, or "both" and "all" before it."""
-    between = [n for n in sentence if token < n.mark.start < event]
-    if any(n.text in ("both", "all", "each") for n in between[-2:]):
+    said = between(sentence, token, event)
+    if any(n.text in ("both", "all", "each") for n in said[-2:]):
         return True
-    return not any(n.text in (",", "and then", "then") for n in between)
+    return not any(n.text in (",", "and then", "then") for n in said)
 
 
 def _clause(token: int, sentence: Sequence[Node]) -> tuple[int, int]:

@@ -84,7 +84,8 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     if counted and node.mark.number is None and node.mark.has("absent"):
         return bool(following) and following[0].main == "side"  # "two beats none on the right"
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
-        return bool(following) and following[0].main == "side"  # "drift on the right none on the left"
+        # "drift on the right none on the left", and not "biceps right absent left brisk"
+        return bool(following) and following[0].main == "side" and not value_next(following[1:])
     if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
         return True  # "absent at the toes reduced at the ankles"
     if not cell.split or (cell.side is None and cell.site_node is None):

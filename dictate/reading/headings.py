@@ -48,7 +48,7 @@ class HeadingReader:
                 covered.append(node)
         context.heading_site = ""
         context.place_side = None
-        covered.extend(self._place(nodes, context))
+        self._place(nodes, context)
         lead = [n for n in nodes if n.main != "filler"][:3]
         if (
             len(lead) >= 2
@@ -72,26 +72,27 @@ class HeadingReader:
             lead[0].main = lead[1].main = "filler"
         return covered
 
-    def _place(self, nodes: list[Node], context: Context) -> list[Node]:
+    def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
         opened = bool(nodes) and nodes[0].text in _WHERE
         end = next((i for i, n in enumerate(nodes) if n.main == "colon" or (opened and n.main == "comma")), 0)
         site = nodes[end - 1] if end else None
         if site is None or site.mark.role("site") is None or site.main not in ("site", "side"):
-            return []
+            return
         limb = site.main == "side"  # "RUE": side and limb in one word
         side = site if limb else nodes[end - 2] if end > 1 and nodes[end - 2].main == "side" else None
         rest = nodes[: end - (1 if side in (None, site) else 2)]
-        if any(n.main in ("value", "number", "site", "side", "negation") for n in rest):
-            return []
+        if not any(n.main == "item" for n in nodes[end:]) or any(
+            n.main in ("value", "number", "site", "side", "negation") for n in rest
+        ):
+            return
         if side is None and nodes[end].main == "colon":
-            return []  # a bare site with a colon is read below
+            return  # a bare site with a colon is read below
         context.heading_site = site.key("site")
         context.heading_span = ((side or site).mark.start, site.mark.end)
         context.place_side = Side(side.key("side")) if side is not None else None
         for node in {id(n): n for n in (site, side) if n is not None}.values():
             node.main = "filler"
-        return [site] if side is None else [side, site]
 
     def _of_general_examination(self, node: Node) -> bool:
         """ "Neck:" opens a part of the general examination; "Legs:" is where what follows was found."""

@@ -123,7 +123,14 @@ class Lexicon:
             self._add(part.headings, Role("heading", key=component.value))
             for name, item in part.items.items():
                 self._add_item(name, item)
+        self._add_names()
         self._by_first = self._index()
+
+    def _add_names(self) -> None:
+        """An item's name as the note writes it, where it is no phrase yet: the note can be read again."""
+        for name, item in self.items.items():
+            if _words(item.name) not in self._phrases:
+                self._add([item.name], Role("item", name), inflect=False)
 
     def _index(self) -> dict[str, list[tuple[str, ...]]]:
         """Phrases by their first word."""
@@ -234,6 +241,7 @@ class Lexicon:
                 spans.append(Mark(start, end, roles))
         spans.extend(dermatomes(tokens))
         spans.extend(self._shared_heads(tokens, spans))
+        spans.sort(key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens) for mark in fill(chosen, tokens)]
         joined = join(_without_codes(marks, tokens), tokens, self.items)

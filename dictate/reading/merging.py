@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+
 from dictate.grammar import Item, Scale
 from dictate.model import Side, Status, number_text
 from dictate.reading.drafts import Draft
@@ -35,23 +37,21 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
 def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
     """ "no hemianopia or scotoma": denials of one item in one sentence are one finding."""
     kept: list[Draft] = []
+    of_item: dict[str, list[Draft]] = defaultdict(list)
     for draft in drafts:
+        earlier = of_item[draft.item]
         plain = (
             draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not items[draft.item].positions
         )
         same = next(
-            (
-                k
-                for k in kept
-                if plain and (k.item, k.side, k.site, k.status) == (draft.item, draft.side, draft.site, draft.status)
-            ),
+            (k for k in earlier if plain and (k.side, k.site, k.status) == (draft.side, draft.site, draft.status)),
             None,
         )
-        repeated = next((k for k in kept if _names_again(k, draft, items) or _denies_more(k, draft, items)), None)
+        repeated = next((k for k in earlier if _names_again(k, draft, items) or _denies_more(k, draft, items)), None)
         if repeated is not None:
             repeated.spans.extend(draft.spans)
             continue
-        bare = next((k for k in kept if _only_named(k, draft, items)), None)
+        bare = next((k for k in earlier if _only_named(k, draft, items)), None)
         if bare is not None:
             bare.side, bare.value, bare.unit = draft.side, draft.value or bare.value, draft.unit
             bare.spans.extend(draft.spans)
@@ -59,6 +59,7 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             same.spans.extend(draft.spans)
         else:
             kept.append(draft)
+            earlier.append(draft)
     return kept
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect, bisect_left
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dictate.reading.marks import Mark, Role
@@ -110,6 +112,16 @@ def plain_part(mark: Mark) -> str:
     if mark.has("qualifier"):
         return "qualifier"
     return "site" if mark.has("site") else "word"
+
+
+def between(nodes: Sequence[Node], first: int, last: int) -> Sequence[Node]:
+    """The nodes of a sentence that start after one token and before another."""
+    start, end = (bisect(nodes, first, key=_start), bisect_left(nodes, last, key=_start))
+    return nodes[start:end]
+
+
+def _start(node: Node) -> int:
+    return node.mark.start
 
 
 _LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "foot": "lower_limb"}

@@ -8,7 +8,7 @@ from dictate.model import Position
 from dictate.reading.context import Context, Posture, events, posture_at
 from dictate.reading.drafts import Draft
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, between
 
 
 class PostureGiver:
@@ -30,9 +30,7 @@ class PostureGiver:
         anchors = [d.anchor for d in positional]
         last: Posture | None = None
         for draft in positional:
-            posture = self._own_posture(draft, found, nodes) or posture_at(
-                draft.anchor, nodes, anchors, carried, context.posture
-            )
+            posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried, found)
             if posture is None:
                 continue
             last = posture
@@ -55,8 +53,8 @@ class PostureGiver:
         """ "110/70, pulse 64 lying": a pressure shares the position of the pulse named with it."""
         for pressure, pulse in itertools.pairwise(positional):
             kinds = (self.items[pressure.item].kind, self.items[pulse.item].kind)
-            between = [n for n in nodes if pressure.anchor < n.mark.start < pulse.anchor]
-            parted = any(n.main in ("semicolon", "stop", "position", "manoeuvre") for n in between)
+            said = between(nodes, pressure.anchor, pulse.anchor)
+            parted = any(n.main in ("semicolon", "stop", "position", "manoeuvre") for n in said)
             if kinds == ("pressure", "quantity") and pressure.position is None and not pressure.site and not parted:
                 pressure.position, pressure.minutes = pulse.position, pulse.minutes
 

@@ -11,6 +11,7 @@ from dictate.reading.drafts import Draft
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.merging import merge_repeats
+from dictate.reading.occasion import is_examination
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.tokens import Token, evidence, tokenize
@@ -22,6 +23,7 @@ class Reading:
 
     findings: tuple[Finding, ...]
     remarks: tuple[Remark, ...]
+    withheld: int = 0  # findings left out because the text as a whole is no examination
 
 
 @lru_cache(maxsize=4)
@@ -59,6 +61,10 @@ def read(transcript: Transcript, grammar: Grammar) -> Reading:
     for sentence in sentences:
         reader.read(sentence)
     drafts = merge_repeats(reader.finish(), lexicon.items)
+    heard = any(word.start_s is not None for word in transcript.words)
+    if not is_examination(sentences, marks, drafts, kept, heard=heard):
+        rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())
+        return Reading((), rest, withheld=len(drafts))
     findings = tuple(_finding(draft, transcript, tokens, lexicon) for draft in drafts)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
     return Reading(findings, remarks)

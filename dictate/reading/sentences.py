@@ -25,6 +25,10 @@ from dictate.reading.talk import silence_talk
 from dictate.reading.tokens import Token
 from dictate.reading.weights import Statement
 
+_SPEAKING = frozenset(
+    "word talk value number unit qualifier site side minutes time_span position manoeuvre negation dermatome "
+    "reason_word".split()
+)
 _NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
 
 
@@ -179,7 +183,7 @@ class SentenceReader:
         if [n.main for n in said] != ["side"] or nodes[0].text not in ("and", "also") or last is None:
             return False
         side = Side(said[0].key("side"))
-        if last.side not in (Side.LEFT, Side.RIGHT) or side not in (Side.LEFT, Side.RIGHT) or side is last.side:
+        if {last.side, side} != {Side.LEFT, Side.RIGHT}:
             return False
         spans = [*last.spans, (said[0].mark.start, said[0].mark.end)]
         self.drafts.append(replace(last, side=side, spans=spans, detail=list(last.detail), corrected=[]))
@@ -263,18 +267,8 @@ class SentenceReader:
         if names and not earlier and side is None:
             return self._as_said_before(statement, spans)
         return [
-            Draft(
-                item=d.item,
-                status=d.status,
-                spans=spans,
-                side=side,
-                site=d.site,
-                value=d.value,
-                unit=d.unit,
-                anchor=spans[0][0],
-                detail=["as on the other side"],
-            )
-            for d in reversed(earlier)
+            replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=["as on the other side"], corrected=[])
+            for draft in reversed(earlier)
             if side is not None
         ]
 
@@ -286,8 +280,8 @@ class SentenceReader:
             return []
         if self.items[name].kind not in ("normality", "grade") or self.items[name].scale != self.items[last.item].scale:
             return []
-        detail = [f"as {self.items[last.item].name}"]
-        return [replace(last, item=name, spans=[*last.spans, *spans], detail=detail, corrected=[])]
+        as_last = [f"as {self.items[last.item].name}"]
+        return [replace(last, item=name, spans=[*last.spans, *spans], detail=as_last, corrected=[])]
 
     # --- words accounted for ------------------------------------------------------------------------------------
 
@@ -295,6 +289,6 @@ class SentenceReader:
         self.covered.update(range(node.mark.start, node.mark.end))
 
     def _cover_all(self, statement: Statement) -> None:
-        for node in statement.nodes:
-            if node.main != "word":
-                self._cover(node)
+        """Words that only carry a statement: what speaks for itself is in a finding, or not placed."""
+        for node in (node for node in statement.nodes if node.main not in _SPEAKING):
+            self._cover(node)

@@ -6,6 +6,8 @@ import itertools
 
 from dictate.reading.nodes import Node
 
+_QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
+
 
 def settle(nodes: list[Node]) -> None:
     """Settle, in place, what only the whole sentence shows."""
@@ -16,7 +18,12 @@ def settle(nodes: list[Node]) -> None:
 
 def give_units(nodes: list[Node]) -> None:
     """Tell every number the unit said after it."""
+    names: tuple[str, ...] = ()
     for one, two in itertools.pairwise(nodes):
+        names = one.candidates or names
+        unit = two.main == "side" and any(r.kind == "unit" and r.item in names for r in two.mark.roles)
+        if one.mark.number is not None and unit:
+            two.main = "unit"  # "vital capacity 4 L": no left
         if one.mark.number is not None and two.main == "unit":
             one.unit = two.mark
 
@@ -30,6 +37,7 @@ def deny_signs(nodes: list[Node]) -> None:
 
 def quiet_negations(nodes: list[Node]) -> None:
     """ "there was no time": a negation with nothing of the examination after it denies nothing."""
+    last_or = max((place for place, node in enumerate(nodes) if node.text in ("or", "nor")), default=-1)
     for place, node in enumerate(nodes):
         if node.main != "negation":
             continue
@@ -39,11 +47,13 @@ def quiet_negations(nodes: list[Node]) -> None:
         if denies_a_verb(nodes, place):
             node.main = "word"
             continue
-        rest = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", nodes[place + 1 :]))
+        rest = list(itertools.takewhile(lambda n: n.main in _QUIET, itertools.islice(nodes, place + 1, None)))
+        if place + 1 + len(rest) < len(nodes) and not nodes[place + 1 + len(rest)].is_break:
+            continue  # it denies what follows
         after = nodes[place + 1 + len(rest) : place + 3 + len(rest)]
         goes_on = len(after) == 2 and after[0].main == "comma" and after[1].sign  # "no deformity, scoliosis"
-        listed = goes_on or any(n.text in ("or", "nor") for n in nodes[place + 1 :])
-        if rest and not listed and all(n.main in ("filler", "word", "talk", "time_span", "conj") for n in rest):
+        listed = goes_on or last_or > place
+        if rest and not listed:
             node.main = "word"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+from bisect import bisect_left
 from collections.abc import Collection, Iterable, Sequence
 
 from dictate.reading.kinds import LENGTHS
@@ -79,14 +81,17 @@ def longest_first(spans: list[Mark], length: int) -> list[Mark]:
 
 
 def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token]) -> Mark:
-    """A phrase that means something of certain items only, together with what it falls into elsewhere."""
+    """A phrase that means something of certain items only, together with what it falls into elsewhere.
+
+    spans: in the order in which they start.
+    """
     if mark.end - mark.start < 2 or mark.number is not None:
         return mark
     if any(not role.item or role.kind in ("item", "sign", "alone", "grade") for role in mark.roles):
         return mark
-    inside = [
-        s for s in spans if mark.start <= s.start and s.end <= mark.end and s.end - s.start < mark.end - mark.start
-    ]
+    first = bisect_left(spans, mark.start, key=lambda s: s.start)
+    starting = itertools.takewhile(lambda s: s.start < mark.end, itertools.islice(spans, first, None))
+    inside = [s for s in starting if s.end <= mark.end and s.end - s.start < mark.end - mark.start]
     moved = [Mark(s.start - mark.start, s.end - mark.start, s.roles, s.number, s.text) for s in inside]
     filled = fill(longest_first(moved, mark.end - mark.start), tokens[mark.start : mark.end])
     inner = tuple(

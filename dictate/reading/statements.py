@@ -11,6 +11,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement, Weigher
 
 _DENYING = ("no ", "without ")
+_REACH = 25  # how many nodes before it may belong to a name
 
 
 class Divider:
@@ -113,11 +114,11 @@ class Divider:
     def _gaps(self, nodes: list[Node], groups: list[list[Node]]) -> list[list[Node]]:
         """Nodes before, between and after the groups."""
         gaps: list[list[Node]] = []
+        at = {id(node): place for place, node in enumerate(nodes)}
         place = 0
         for group in groups:
-            start = next(i for i, n in enumerate(nodes) if n is group[0])
-            gaps.append(nodes[place:start])
-            place = next(i for i, n in enumerate(nodes) if n is group[-1]) + 1
+            gaps.append(nodes[place : at[id(group[0])]])
+            place = at[id(group[-1])] + 1
         gaps.append(nodes[place:])
         return gaps
 
@@ -151,10 +152,10 @@ class Divider:
         return max(best.values(), key=lambda option: option[0])[1]
 
     def _allowed(self, gap: list[Node]) -> list[int]:
-        """Places where a gap may be cut: never right after a preposition, never before a unit."""
+        """Places where a gap may be cut: not far before the next name, after a preposition or before a unit."""
         return [
             cut
-            for cut in range(len(gap), -1, -1)
+            for cut in range(len(gap), max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
         ]

@@ -83,6 +83,8 @@ class StatusReader:
         others = [n for n in values if n.mark.number is None]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
+        if meaning is None:
+            others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or self._refuses(others):
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:

@@ -119,10 +119,12 @@ class Weigher:
         before = statement.before
         score = 3.2 if _graded_at(before) else 0.0
         sides = 0
+        speaks = False
+        listed = len(statement.names) > 1 or self.satisfied_alone(statement)
         for place, node in enumerate(before):
             later = before[place + 1 :]
-            opened = any(not n.is_break and n.main not in ("filler", "except") for n in before[:place])
-            listed = len(statement.names) > 1 or self.satisfied_alone(statement)
+            opened = speaks  # something was said before this node
+            speaks = speaks or (not node.is_break and node.main not in ("filler", "except"))
             if opened and listed and not any(self.is_value(n) for n in statement.after) and _denied(before, place):
                 continue  # "no evidence of cognitive or language dysfunction"
             if node.main in HARD_BREAKS:

@@ -1,7 +1,7 @@
 """Retinal against brachial pressure.
 
-Sources: arithmetic; the gap after Perry RB, Rose JC. Circulation 1958;18:864 (looked up: opening page). Three limits of three kinds
-stand in the literature (10 %, 20 %, 5 mm[Hg]): none is built in.
+Sources: arithmetic; the gap after Perry RB, Rose JC. Circulation 1958;18:864 (looked up: opening page). Three limits of
+three kinds stand in the literature (10 %, 20 %, 5 mm[Hg]): none is built in.
 """
 
 from __future__ import annotations
