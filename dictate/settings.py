@@ -19,6 +19,11 @@ def cache_folder() -> Path:
     return Path(os.environ.get("DICTATE_CACHE") or platformdirs.user_cache_dir(PROGRAM))
 
 
+def records_folder() -> Path:
+    """Folder of the saved records; `DICTATE_RECORDS` overrides it."""
+    return Path(os.environ.get("DICTATE_RECORDS") or Path(platformdirs.user_data_dir(PROGRAM)) / "records")
+
+
 def user_grammar_folder() -> Path:
     """Folder of the user's own grammar files, read when it exists."""
     return Path(os.environ.get("DICTATE_GRAMMAR") or Path(platformdirs.user_config_dir(PROGRAM)) / "grammars")

@@ -7,7 +7,7 @@ import pytest
 from dictate import errors
 
 
-@pytest.mark.parametrize("kind", [errors.InputError, errors.MachineError, errors.GrammarError])
+@pytest.mark.parametrize("kind", [errors.InputError, errors.MachineError, errors.GrammarError, errors.RecordError])
 def test_one_root(kind: type[Exception]) -> None:
     """Whatever the user can mend is caught in one place."""
     assert issubclass(kind, errors.DictateError)

@@ -12,7 +12,11 @@ from dictate.errors import InputError
 
 @pytest.mark.parametrize(
     ("variable", "folder"),
-    [("DICTATE_CACHE", settings.cache_folder), ("DICTATE_GRAMMAR", settings.user_grammar_folder)],
+    [
+        ("DICTATE_CACHE", settings.cache_folder),
+        ("DICTATE_GRAMMAR", settings.user_grammar_folder),
+        ("DICTATE_RECORDS", settings.records_folder),
+    ],
 )
 def test_environment_names_the_folder(
     variable: str, folder: object, monkeypatch: pytest.MonkeyPatch, tmp_path: Path

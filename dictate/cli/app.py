@@ -7,7 +7,7 @@ import sys
 
 import typer
 
-from dictate.cli import note, upkeep
+from dictate.cli import note, records, signing, upkeep
 from dictate.errors import DictateError, GrammarError
 
 FAULT = 1
@@ -23,6 +23,15 @@ app = typer.Typer(
     "Supports licensed practice: it writes down what was dictated and makes no diagnosis.",
 )
 app.command("note")(note.note)
+app.command("sign")(signing.sign)
+app.command("amend")(signing.amend)
+app.command("withdraw")(signing.withdraw)
+kept = typer.Typer(invoke_without_command=True, rich_markup_mode=None)
+kept.callback()(records.find)
+kept.command("verify")(records.verify)
+kept.command("move")(records.move)
+kept.command("erase")(records.erase)
+app.add_typer(kept, name="records")
 app.command("doctor")(upkeep.doctor)
 grammar = typer.Typer(no_args_is_help=True, rich_markup_mode=None, help="The trade's words, in files you can extend.")
 grammar.command("check")(upkeep.check)

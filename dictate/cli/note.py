@@ -34,6 +34,14 @@ class Format(StrEnum):
     csv = "csv"
 
 
+class KeepAudio(StrEnum):
+    """How long the records keep the recordings."""
+
+    no = "no"
+    until_signed = "until-signed"
+    always = "always"
+
+
 class Device(StrEnum):
     """Where the model runs."""
 
@@ -59,13 +67,19 @@ def note(
     device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
     grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
     strict: Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")] = False,
+    save: Annotated[bool, typer.Option("--save", help="Keep it in the records, as a draft.")] = False,
+    record: Annotated[str, typer.Option(metavar="KEY", help="Add to this unsigned record.")] = "",
+    keep_audio: Annotated[KeepAudio, typer.Option(help="How long saved recordings stay.")] = KeepAudio.until_signed,
 ) -> None:
     """Turn one dictated examination into a note.
 
     Example: dictate note clinic.flac --patient P-17 --out notes
     """
+    from dictate.cli.saving import keep, must_take_more
     from dictate.pipeline import examine, is_text
 
+    if record:
+        must_take_more(record, patient)
     time = _time(examined_at)
     taken = [_source(source) for source in sources]
     knowledge = open_grammar(grammar)
@@ -76,13 +90,32 @@ def note(
             taken, engine=engine, grammar=knowledge, scope=scope, patient=patient, examined_at=time, age=age,
             height=height, conventions=_conventions(), progress=progress,
         )  # fmt: skip
-    if out is None:
-        sys.stdout.write(_printed(exam, knowledge, format, brief=brief))
-    else:
-        _write(exam, knowledge, out, name=patient or Path(sources[0]).stem, brief=brief)
+    try:
+        if save or record:
+            exam = keep(exam, taken, knowledge, record=record, keep_audio=keep_audio.value, age=age)
+    finally:  # also when it could not be saved: what was heard is not lost
+        _hand_over(exam, knowledge, format, out, name=patient or Path(sources[0]).stem, brief=brief)
     if strict and exam.open_musts:
         sys.stdout.flush()
         raise typer.Exit(OPEN_QUERIES)
+
+
+def _hand_over(exam: Examination, grammar: Grammar, form: Format, out: Path | None, *, name: str, brief: bool) -> None:
+    """Print it, or write all files."""
+    if out is None:
+        sys.stdout.write(_printed(exam, grammar, form, brief=brief))
+    else:
+        _write(exam, grammar, out, name=name, brief=brief)
+
+
+def hear_and_read(sources: list[str], *, patient: str) -> Examination:
+    """A further dictation with the usual model, grammar and device."""
+    from dictate.pipeline import examine, is_text
+
+    taken = [_source(source) for source in sources]
+    engine = None if all(map(is_text, taken)) else _engine("", "auto")
+    with _progress(shown=engine is not None) as progress:
+        return examine(taken, engine=engine, grammar=open_grammar(None), patient=patient, progress=progress)
 
 
 def open_grammar(folder: Path | None) -> Grammar:

@@ -45,7 +45,11 @@ class Examination(Frozen):
     figures: tuple[Figure, ...] = ()
     queries: tuple[Query, ...] = ()
     decisions: tuple[Decision, ...] = ()
+    examined_by: str = ""
+    dictated_by: str = ""
     signed_by: str = ""
+    countersigned_by: str = ""
+    signed_at: datetime | None = None
 
     @property
     def open_queries(self) -> tuple[Query, ...]:

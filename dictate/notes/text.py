@@ -83,13 +83,20 @@ class _Note:
         exam = self.exam
         count = len(self.open)
         queries = "1 query" if count == 1 else f"{count} queries"
-        first = words.SIGNED.format(name=exam.signed_by) if exam.signed_by else words.DRAFT.format(count=queries)
+        first = self._signature() if exam.signed_by else words.DRAFT.format(count=queries)
+        people = ((form, getattr(exam, name)) for name, form in words.PEOPLE.items())
+        who = [line for form, name in people if name for line in _wrap(form.format(name=one_line(name)), depth=0)]
         patient = words.PATIENT.format(patient=one_line(exam.patient)) if exam.patient else words.NO_PATIENT
         time = words.NOT_STATED
         if exam.examined_at is not None:
             stamp = exam.examined_at.isoformat(sep=" ", timespec="minutes")
             time = words.EXAMINED.format(time=stamp, origin=words.EXAMINED_FROM[exam.examined_at_from])
-        return [first, *_wrap(patient, depth=0), *_wrap(age_line(exam.person), depth=0), time]
+        return [first, *who, *_wrap(patient, depth=0), *_wrap(age_line(exam.person), depth=0), time]
+
+    def _signature(self) -> str:
+        at = self.exam.signed_at
+        time = "" if at is None else words.SIGNED_AT.format(time=at.isoformat(sep=" ", timespec="minutes"))
+        return words.SIGNED.format(name=one_line(self.exam.signed_by), time=time)
 
     def components(self, *, brief: bool) -> list[str]:
         groups = {component: self._lines(component, brief=brief) for component in Component}

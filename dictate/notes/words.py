@@ -51,7 +51,13 @@ UNITS = {  # UCUM → as written behind a number; others as they are
 ABBREVIATIONS = {"gcs", "four", "sara", "nihss"}  # parts of ids that are written in capitals
 
 DRAFT = "DRAFT, not signed, {count} open"
-SIGNED = "Signed by {name}"
+SIGNED = "Signed by {name}{time}"
+SIGNED_AT = ", {time}"
+PEOPLE = {  # field of the examination → as written, in this order
+    "countersigned_by": "Countersigned by {name}",
+    "examined_by": "Examined by {name}",
+    "dictated_by": "Dictated by {name}",
+}
 PATIENT = "Patient: {patient}"
 NO_PATIENT = "Patient: no reference given"
 EXAMINED = "Time of examination: {time}{origin}"

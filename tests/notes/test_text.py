@@ -67,6 +67,18 @@ def test_signed_note_shows_no_draft_parts(small: Grammar) -> None:
     assert "phone rings" not in note
 
 
+def test_signed_note_names_everybody_and_the_time(small: Grammar) -> None:
+    """Who signed and when, who countersigned, examined and dictated; nobody is named who was not given."""
+    exam = examination(
+        signed_by="C. Trainee", signed_at=datetime(2026, 3, 4, 14, 5), countersigned_by="A. Examiner",
+        examined_by="C. Trainee", dictated_by="C. Trainee",
+    )  # fmt: skip
+    assert write_note(exam, small).splitlines()[:5] == [
+        "Signed by C. Trainee, 2026-03-04 14:05", "Countersigned by A. Examiner", "Examined by C. Trainee",
+        "Dictated by C. Trainee", "Patient: no reference given",
+    ]  # fmt: skip
+
+
 def test_components_stand_in_fixed_order(small: Grammar) -> None:
     """The order of dictation does not matter to the order of components."""
     exam = examination(reflex("reflex_biceps", "2+"), finding(Component.GENERAL, "lungs", Status.NORMAL))

@@ -1,0 +1,169 @@
+"""`dictate records`: find records, print their notes, move and erase them, find what was changed unseen."""
+
+from __future__ import annotations
+
+import difflib
+import sys
+from collections.abc import Sequence
+from datetime import date, datetime
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from dictate.errors import InputError
+
+if TYPE_CHECKING:
+    from dictate.grammar import Grammar
+    from dictate.model import Query
+    from dictate.records import Listed, Stored
+
+FAULT = 1
+DAY_LETTERS = len("2026-03-04")
+Reason = Annotated[str, typer.Option("--reason", metavar="TEXT", help="Why; it is kept.")]
+Record = Annotated[str, typer.Argument(metavar="RECORD", help="Key of the record.")]
+
+
+def find(
+    ctx: typer.Context,
+    patient: Annotated[str | None, typer.Option(metavar="REF", help="Your reference for the patient.")] = None,
+    last: Annotated[bool, typer.Option("--last", help="Print the last note before now.")] = False,
+    since: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or later.")] = "",
+    until: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or earlier.")] = "",
+    item: Annotated[str, typer.Option(metavar="NAME", help="With a finding of this item.")] = "",
+    open_only: Annotated[bool, typer.Option("--open", help="Drafts with open queries.")] = False,
+    show: Annotated[str, typer.Option(metavar="KEY", help="Print this record's note.")] = "",
+) -> None:
+    """Find saved records, newest first.
+
+    Example: dictate records --patient P-17 --last
+    """
+    if ctx.invoked_subcommand is not None:
+        return
+    from dictate.cli.note import open_grammar
+    from dictate.cli.saving import opened_records
+
+    wanted = _item(item, open_grammar(None)) if item else None
+    with opened_records() as records:
+        if show:
+            print_note(records.open(key_of(show)))
+            return
+        found = records.find(
+            patient=patient, since=_day("--since", since), until=_day("--until", until), item=wanted,
+            open_only=open_only, last=last,
+        )  # fmt: skip
+        if not found:
+            print("no record found", file=sys.stderr)
+        elif last:
+            print_note(records.open(found[0].key))
+        else:
+            sys.stdout.write("".join(f"{_line(one)}\n" for one in found))
+
+
+def verify(
+    head: Annotated[str, typer.Option(metavar="HASH", help="A head printed on a note: it must be there.")] = "",
+    mend_index: Annotated[bool, typer.Option("--mend-index", help="First make the index for finding anew.")] = False,
+) -> None:
+    """Find what was changed, lost or put in another order behind the program's back.
+
+    Example: dictate records verify --head 845e94caf6c2
+    """
+    from dictate.cli.saving import opened_records
+
+    with opened_records() as records:
+        if mend_index:
+            records.mend_index()
+        faults = records.verify(head=head)
+        count = 0 if faults else len(records.find())
+    for fault in faults:
+        print(fault)
+    if faults:
+        raise typer.Exit(FAULT)
+    print(f"{count} {'record' if count == 1 else 'records'}, all as written")
+
+
+def move(
+    record: Record,
+    patient: Annotated[str, typer.Option("--patient", metavar="REF", help="The reference it belongs to.")],
+    reason: Reason,
+    by: Annotated[str, typer.Option("--by", metavar="NAME", help="Who does it; else your account.")] = "",
+) -> None:
+    """Give a record to another reference. The text of a signed one stays, and says so at its top.
+
+    Example: dictate records move k7q2mx --patient P-18 --reason "wrong reference given"
+    """
+    from dictate.checks import run_checks
+    from dictate.cli.note import open_grammar
+    from dictate.cli.saving import account, opened_records
+
+    with opened_records() as records:
+        one = records.open(key_of(record))
+        queries: Sequence[Query] = ()
+        if one.state == "draft":  # a spoken reference may differ from the new one
+            there = one.exam.model_copy(update={"patient": patient, "queries": (), "decisions": ()})
+            asked = [(query.code, query.quote) for query in one.exam.open_queries]
+            doubts = [query for query in run_checks(there, open_grammar(None)) if query.code == "patient-mismatch"]
+            queries = [query for query in doubts if (query.code, query.quote) not in asked]
+        moved = records.move(
+            one.key, patient=patient, who=by or account(), why=reason, base=one.revision, queries=queries
+        )
+    print(f"moved: record {moved.key}, revision {moved.revision}", file=sys.stderr)
+
+
+def erase(
+    record: Record,
+    reason: Reason,
+    sound_only: Annotated[bool, typer.Option("--sound-only", help="Only its recordings.")] = False,
+    by: Annotated[str, typer.Option("--by", metavar="NAME", help="Who does it; else your account.")] = "",
+) -> None:
+    """Remove what a record holds, or its recordings; that it was done, when, by whom and why stays.
+
+    Example: dictate records erase k7q2mx --reason "asked for by the patient"
+    """
+    from dictate.cli.saving import account, opened_records
+
+    with opened_records() as records:
+        erased = records.erase(key_of(record), who=by or account(), why=reason, sound_only=sound_only)
+    print(f"erased: record {erased.key}, revision {erased.revision}", file=sys.stderr)
+
+
+def key_of(record: str) -> str:
+    """The key as it is kept, however it was typed."""
+    return record.strip().lower()
+
+
+def print_note(one: Stored) -> None:
+    """The stored text of a signed note; a draft as it reads now."""
+    from dictate.cli.note import open_grammar
+    from dictate.notes import write_note
+
+    sys.stdout.write(one.note or write_note(one.exam, open_grammar(None)))
+
+
+def _line(one: Listed) -> str:
+    when = one.examined_at or one.saved_at
+    doubts = [f"{one.open_musts} to settle"] * bool(one.open_musts) + [f"{one.open_looks} to look at"] * bool(
+        one.open_looks
+    )
+    patient = " ".join(one.patient.split()) or "no reference"
+    parts = (one.key, f"{one.state:9}", when.isoformat(sep=" ", timespec="minutes")[:16], patient, ", ".join(doubts))
+    return "  ".join(filter(None, parts))
+
+
+def _day(option: str, text: str) -> date | None:
+    if not text:
+        return None
+    try:
+        return date.fromisoformat(text) if len(text) <= DAY_LETTERS else datetime.fromisoformat(text)
+    except ValueError as fault:
+        raise InputError(f"{option} {text}: is no date: write it as 2026-03-04") from fault
+
+
+def _item(wanted: str, grammar: Grammar) -> str:
+    """Id of the item that is meant by its id, its name or one of its terms."""
+    names = {name: key for key, item in grammar.items.items() for name in (*item.terms, item.name.lower(), key)}
+    found = names.get(wanted.strip().lower())
+    if found is None:
+        near = difflib.get_close_matches(wanted.lower(), names, 3)
+        hint = f"did you mean {' or '.join(near)}?" if near else "use the name that the note has for it"
+        raise InputError(f"--item {wanted}: no such item: {hint}")
+    return found

@@ -1,0 +1,133 @@
+"""From the command line into the records: opened, saved, a further piece of dictation joined to what is there."""
+
+from __future__ import annotations
+
+import contextlib
+import getpass
+import os
+import sys
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from dictate.errors import InputError, Locked, RecordError
+
+if TYPE_CHECKING:
+    from dictate.grammar import Grammar
+    from dictate.model import Examination, Query, Transcript
+    from dictate.pipeline import Typed
+    from dictate.records import Records
+
+PASSPHRASE = "DICTATE_PASSPHRASE"
+KeepAudio = Literal["no", "until-signed", "always"]
+
+
+@contextlib.contextmanager
+def opened_records() -> Iterator[Records]:
+    """The user's records; asks for the passphrase where they are locked and somebody sits at the keyboard."""
+    from dictate.records import open_records
+
+    try:
+        records = open_records(passphrase=os.environ.get(PASSPHRASE) or None)
+    except Locked:
+        if not sys.stdin.isatty():
+            raise
+        records = open_records(passphrase=getpass.getpass("passphrase of the records: "))
+    with records:
+        yield records
+
+
+def account() -> str:
+    """Name of the user's account; who saved something, where nobody said."""
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError):
+        return "unknown account"
+
+
+def must_take_more(key: str, patient: str) -> None:
+    """Raises: RecordError, InputError when the record is not there, closed, or another patient's."""
+    with opened_records() as records:
+        one = records.open(key)
+    if one.state != "draft":
+        raise RecordError(f"record {key}: is no draft any more: `dictate amend` adds to a signed one")
+    if patient and patient != one.exam.patient:
+        raise InputError(f"record {key}: has another reference than --patient: leave it out, or name the right record")
+
+
+def keep(
+    exam: Examination,
+    sources: Sequence[Path | Typed],
+    grammar: Grammar,
+    *,
+    record: str,
+    keep_audio: KeepAudio,
+    age: float | None,
+) -> Examination:
+    """Save the examination as a new draft, or join it to one; the examination as it was saved comes back."""
+    from dictate.pipeline import is_text
+
+    audio = [] if keep_audio == "no" else [one for one in sources if isinstance(one, Path) and not is_text(one)]
+    how_long = "always" if keep_audio == "no" else keep_audio
+    with opened_records() as records:
+        if record:
+            before = records.open(record)
+            exam = joined(before.exam, exam.transcript, grammar, age=age)
+            one = records.save(
+                exam, who=account(), why="further dictation", base=before.revision, key=record, audio=audio,
+                keep=how_long,
+            )  # fmt: skip
+        else:
+            one = records.save(exam, who=account(), why="dictated", audio=audio, keep=how_long)
+    print(f"saved: record {one.key}, revision {one.revision}", file=sys.stderr)
+    return one.exam
+
+
+def joined(before: Examination, added: Transcript, grammar: Grammar, *, age: float | None) -> Examination:
+    """An examination with a further piece of dictation; what was decided or corrected before stays.
+
+    Raises: InputError when the piece is part of it already.
+    """
+    from dictate.pipeline import examine_transcript, join
+
+    known = {source.sha256 for source in before.transcript.sources}
+    for source in added.sources:
+        if source.sha256 in known:
+            raise InputError(f"{source.name}: is part of the record already: name only what was dictated since")
+    whole = join([before.transcript, added])
+    fresh = examine_transcript(
+        whole, grammar=grammar, scope=before.scope, patient=before.patient, examined_at=before.examined_at, age=age
+    )
+    kept: dict[str, object] = {"examined_by": before.examined_by, "dictated_by": before.dictated_by}
+    if before.examined_at is not None:
+        kept["examined_at_from"] = before.examined_at_from
+    if not before.decisions:
+        return fresh.model_copy(update=kept)
+    return _added(before, fresh.model_copy(update=kept), grammar, age=age)
+
+
+def _added(before: Examination, fresh: Examination, grammar: Grammar, *, age: float | None) -> Examination:
+    """What the further piece gave, behind what stands; all is checked together, and nothing is asked twice."""
+    from dictate.checks import run_checks
+    from dictate.reckoning import reckon
+
+    first = len(before.transcript.words)
+    findings = [one for one in fresh.findings if any(piece.last >= first for piece in one.evidence)]
+    remarks = [one for one in fresh.remarks if one.evidence.last >= first]
+    whole = fresh.model_copy(
+        update={
+            "findings": (*before.findings, *findings),
+            "remarks": (*before.remarks, *remarks),
+            "figures": reckon((*before.findings, *findings), age=age),
+            "queries": (),
+            "decisions": before.decisions,
+        }
+    )
+    asked = {_about(query) for query in before.queries}
+    new = [query for query in run_checks(whole, grammar) if _about(query) not in asked]
+    return whole.model_copy(update={"queries": (*before.queries, *new)})
+
+
+def _about(query: Query) -> tuple[object, ...]:
+    """What a query is about, whatever its words."""
+    return query.code, query.component, query.item, query.side, query.findings, query.quote, query.start_s

@@ -1,0 +1,95 @@
+"""A record as it stands: its revisions folded into one state, and its note printed from stored text."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from dictate.model import Examination, Transcript
+from dictate.records.chain import ERASED, Row, state_of
+from dictate.records.kept import Addendum, Leaf, Sound, State, Stored
+
+WHOLE = ("save", "sign")  # actions whose leaf holds the whole examination
+WITHDRAWN = "WITHDRAWN {at} by {who}: entered in error. Reason: {why}"
+MOVED = 'MOVED {at} by {who} to the reference "{patient}". Reason: {why}'
+ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
+SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
+ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
+FOOT = "Record {key}, revision {revision}, head {head}"
+NOTHING = Examination(program="", grammar_sha256="", transcript=Transcript())  # all that an erased record has
+
+
+def needed(rows: Sequence[Row]) -> list[Row]:
+    """Revisions whose content tells how the record stands: from the last whole one on."""
+    if state_of(rows) == ERASED:
+        return [row for row in rows if row["action"] == "erase"][-1:]
+    last = max(at for at, row in enumerate(rows) if row["action"] in WHOLE)
+    return list(rows[last:])
+
+
+def stand(rows: Sequence[Row], leaves: Sequence[Leaf]) -> Stored:
+    """rows: all revisions of the record; leaves: content of those that are `needed`."""
+    pairs = list(zip(needed(rows), leaves, strict=True))
+    state: State = state_of(rows)  # type: ignore[assignment]  # the five words of `State`
+    exam, sounds = NOTHING, dict[str, Sound]()
+    for row, leaf in pairs:
+        if row["action"] in WHOLE and leaf.exam is not None:
+            exam = leaf.exam
+        if row["action"] == "move" and leaf.patient is not None:
+            exam = exam.model_copy(update={"patient": leaf.patient})
+        sounds |= {sound.file: sound for sound in leaf.sounds}
+        for gone in row.went:
+            sounds.pop(gone, None)
+    newest = rows[-1]
+    return Stored(
+        key=newest["record"],
+        revision=newest.revision,
+        exam=exam,
+        state=state,
+        saved_at=datetime.fromisoformat(newest["at"]),
+        who=newest["who"],
+        head=newest.seal.decode(),
+        note="" if state == "draft" else _note(pairs),
+        addenda=tuple(_addendum(row, leaf) for row, leaf in pairs if row["action"] == "amend"),
+        sounds=tuple(sounds.values()),
+    )
+
+
+def _addendum(row: Row, leaf: Leaf) -> Addendum:
+    at = datetime.fromisoformat(row["at"])
+    return Addendum(at=at, by=row["who"], why=leaf.why, text=leaf.text, exam=leaf.exam)
+
+
+def _note(pairs: Sequence[tuple[Row, Leaf]]) -> str:
+    """Banners first, then what was signed, then what was added; each part with the head it was sealed with."""
+    forms = {"withdraw": WITHDRAWN, "move": MOVED, "erase": ERASED_NOTE}
+    top = [_said(forms[row["action"]], row, leaf) for row, leaf in pairs if row["action"] in forms]
+    parts = ["\n".join(top)] if top else []
+    for row, leaf in pairs:
+        if row["action"] == "sign":
+            parts.append(f"{leaf.text.rstrip()}\n{_foot(row)}")
+        if row["action"] == "amend":
+            parts.append(f"{_said(ADDENDUM, row, leaf)}\n{_indented(leaf.text)}\n{_foot(row)}")
+        if row["action"] == "erase-sound":
+            parts.append(_said(SOUND_ERASED, row, leaf))
+    last = pairs[-1][0]
+    if last["action"] not in ("sign", "amend", "erase-sound"):
+        parts.append(_foot(last))
+    return "\n\n".join(parts) + "\n"
+
+
+def _said(form: str, row: Row, leaf: Leaf) -> str:
+    at = datetime.fromisoformat(row["at"]).isoformat(sep=" ", timespec="minutes")
+    return form.format(at=at, who=_one_line(row["who"]), why=_one_line(leaf.why), patient=_one_line(leaf.patient or ""))
+
+
+def _foot(row: Row) -> str:
+    return FOOT.format(key=row["record"], revision=row.revision, head=row.seal.decode())
+
+
+def _indented(text: str) -> str:
+    return "\n".join(f"  {line}".rstrip() for line in text.strip().splitlines())
+
+
+def _one_line(text: str) -> str:
+    return " ".join(text.split())

@@ -1,0 +1,86 @@
+"""`dictate sign`, `amend` and `withdraw`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from records.visits import BY, doubtful, visit
+from typer.testing import CliRunner, Result
+
+from dictate.cli.app import app
+from dictate.errors import InputError, OpenQueries, RecordError
+from dictate.model import Severity
+from dictate.notes import exam_json
+from dictate.records import open_records
+
+
+@pytest.fixture(autouse=True)
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Records of their own."""
+    monkeypatch.setenv("DICTATE_RECORDS", str(tmp_path / "records"))
+    return tmp_path / "records"
+
+
+def run(*arguments: str, stdin: str = "") -> Result:
+    """Run a command in this process."""
+    return CliRunner().invoke(app, arguments, input=stdin)
+
+
+def test_an_exam_json_is_saved_and_signed(folder: Path, tmp_path: Path) -> None:
+    """A trainee signs, an examiner countersigns."""
+    path = tmp_path / "visit.exam.json"
+    path.write_text(exam_json(visit()), encoding="utf-8")
+    result = run("sign", str(path), "--by", "C. Trainee", "--countersign", BY, "--examined-by", "C. Trainee")
+    assert result.exit_code == 0
+    assert result.stdout.startswith("Signed by C. Trainee, 20")
+    assert f"\nCountersigned by {BY}\nExamined by C. Trainee\nPatient: P-1\n" in result.stdout
+    with open_records(folder) as records:
+        (one,) = records.find()
+    assert (one.state, one.revision) == ("signed", 2)
+
+
+def test_a_file_with_open_musts_is_not_even_saved(folder: Path, tmp_path: Path) -> None:
+    """Trying again does not fill the records with copies."""
+    path = tmp_path / "visit.exam.json"
+    path.write_text(exam_json(doubtful(Severity.MUST)), encoding="utf-8")
+    assert isinstance(run("sign", str(path), "--by", BY).exception, OpenQueries)
+    with open_records(folder) as records:
+        assert records.find() == []
+
+
+@pytest.mark.parametrize("content", [None, "{}", "\udcff"])
+def test_a_file_that_is_no_examination(content: str | None, tmp_path: Path) -> None:
+    """One line."""
+    path = tmp_path / "visit.json"
+    if content is not None:
+        path.write_text(content, encoding="utf-8", errors="surrogateescape")
+    assert isinstance(run("sign", str(path), "--by", BY).exception, InputError)
+
+
+def test_an_addendum_is_typed_or_dictated(folder: Path, tmp_path: Path) -> None:
+    """A dictated one must have been seen, and its doubts settled."""
+    with open_records(folder) as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    common = (key, "--by", BY, "--reason", "forgotten")
+    assert isinstance(run("amend", *common, "--text", "x").exception, RecordError)
+    assert run("sign", key, "--by", BY).exit_code == 0
+    assert isinstance(run("amend", *common).exception, InputError)
+    assert "  Jaw jerk normal.\n" in run("amend", *common, "--text", "Jaw jerk normal.").stdout
+    spoken = tmp_path / "more.txt"
+    spoken.write_text("Reflexes. Left biceps seven plus.", encoding="utf-8")
+    assert "say it again, or type it" in str(run("amend", *common, str(spoken), "--passed-over").exception)
+    spoken.write_text("Reflexes. Triceps two plus on both sides.", encoding="utf-8")
+    assert "must be seen first" in str(run("amend", *common, str(spoken)).exception)
+    result = run("amend", *common, str(spoken), "--passed-over")
+    assert result.exit_code == 0
+    assert "  Reflexes. Triceps two plus on both sides.\n" in result.stdout
+    with open_records(folder) as records:
+        assert [one.exam is None for one in records.open(key).addenda] == [True, False]
+
+
+def test_only_a_signed_note_is_withdrawn(folder: Path) -> None:
+    """A draft is a draft."""
+    with open_records(folder) as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    assert isinstance(run("withdraw", key, "--by", BY, "--reason", "wrong").exception, RecordError)
