@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from datetime import datetime
 from importlib.metadata import version
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from dictate.errors import InputError
 from dictate.grammar import ComponentFile, Grammar
 from dictate.model import (
     Examination,
     Hints,
+    Origin,
     Person,
     Query,
     Remark,
@@ -34,7 +35,6 @@ FIRST_HINTS = 8  # terms of each component for the first pass: together they fit
 BREAK = "\n\n"  # between two sources: no statement runs on
 TEXT_ENDING = ".txt"
 Progress = Callable[[float], None]  # share done, 0..1
-Origin = Literal["option", "spoken", "recording", ""]
 
 
 class Hearer(Protocol):
@@ -104,9 +104,8 @@ def examine_transcript(
     conventions: Conventions | None = None,
 ) -> Examination:
     """Words → findings → computed figures → queries. Opens no file and asks no clock."""
-    from dictate.checks import run_checks
     from dictate.reading import read
-    from dictate.reckoning import person_of, reckon
+    from dictate.reckoning import person_of
 
     reading = read(transcript, grammar)
     person = person_of(transcript, reading.findings, age=age, height=height)
@@ -121,17 +120,27 @@ def examine_transcript(
         transcript=transcript,
         findings=reading.findings,
         person=person,
+        withheld=reading.withheld,
         remarks=tuple(remark for remark in reading.remarks if not _says_age(remark, person)),
-        figures=reckon(
-            reading.findings,
-            grammar=grammar,
-            age=person.age_years,
-            height=person.height_cm,
-            scope=scope,
-            conventions=conventions,
-        ),
     )
-    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam, reading.withheld))})
+    return reconsider(exam, grammar, conventions=conventions)
+
+
+def reconsider(exam: Examination, grammar: Grammar, *, conventions: Conventions | None = None) -> Examination:
+    """Figures and queries computed anew from the findings and remarks as they stand; decisions are not looked at."""
+    from dictate.checks import run_checks
+    from dictate.reckoning import reckon
+
+    figures = reckon(
+        exam.findings,
+        grammar=grammar,
+        age=exam.person.age_years,
+        height=exam.person.height_cm,
+        scope=exam.scope,
+        conventions=conventions,
+    )
+    exam = exam.model_copy(update={"figures": figures})
+    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam))})
 
 
 def hints_of(grammar: Grammar) -> Hints:
@@ -227,11 +236,11 @@ def _says_age(remark: Remark, person: Person) -> bool:
     )
 
 
-def _own_queries(exam: Examination, withheld: int) -> list[Query]:
-    """Doubts about the examination as a whole. withheld: findings that were left out."""
+def _own_queries(exam: Examination) -> list[Query]:
+    """Doubts about the examination as a whole."""
     queries = []
-    if withheld:
-        left_out = f"{withheld} finding{'s' if withheld > 1 else ''} left out"
+    if exam.withheld:
+        left_out = f"{exam.withheld} finding{'s' if exam.withheld > 1 else ''} left out"
         queries.append(
             Query(
                 code="not-placed",

@@ -11,7 +11,7 @@ import pytest
 from dictate.errors import InputError
 from dictate.grammar import Grammar
 from dictate.model import Hints, ModelIdentity, Severity, Source, Stretch, Transcript, Word
-from dictate.pipeline import FIRST_HINTS, Typed, examine, examine_transcript, hints_of, is_text, join
+from dictate.pipeline import FIRST_HINTS, Typed, examine, examine_transcript, hints_of, is_text, join, reconsider
 
 MADE = datetime(2026, 3, 4, 14, 5)
 
@@ -164,3 +164,15 @@ def test_a_text_that_is_no_examination_gives_no_finding_and_says_so(grammar: Gra
     assert [one.message for one in exam.open_musts] == [
         "As a whole this does not read as an examination, 1 finding left out: is it one?"
     ]
+
+
+def test_reconsidering_changes_nothing_by_itself(grammar: Grammar) -> None:
+    """Figures and queries come of the findings alone; the age they need is kept."""
+    typed = Typed("a", "Blood pressure lying 140 over 80, standing at one minute 110 over 66. Biceps reflex two plus.")
+    exam = examine([typed], engine=None, grammar=grammar, age=70)
+    assert exam.person.age_years == 70
+    assert exam.figures
+    assert reconsider(exam, grammar) == exam
+    fewer = reconsider(exam.model_copy(update={"findings": exam.findings[:1]}), grammar)
+    assert "side-missing" not in {query.code for query in fewer.queries}
+    assert fewer.figures != exam.figures

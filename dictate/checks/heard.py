@@ -48,7 +48,7 @@ def speech_not_transcribed(exam: Examination, grammar: Grammar) -> Iterator[Doub
     Why: what was said there is missing from the note.
     Example: two seconds of voice without words ask: what was said at 1:42?
     """
-    several = len(exam.transcript.sources) > 1
+    several = sum(source.kind == "recording" for source in exam.transcript.sources) > 1
     for stretch in exam.transcript.untranscribed:
         which = f" of recording {stretch.source + 1}" if several else ""
         message = f"Speech without words at {clock(stretch.start_s)}{which}: what was said?"

@@ -33,7 +33,7 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         return
     missing: dict[Component, list[str]] = {}
     for wanted in scope.expects:
-        if not _is_mentioned(wanted.item, exam, grammar):
+        if not is_mentioned(wanted.item, exam, grammar):
             names = missing.setdefault(grammar.component_of(wanted.item), [])
             names.append(name_of(grammar, wanted.item))
     for figure in exam.figures:
@@ -47,7 +47,7 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         yield Doubt(None, message, ("not examined",), component=component)
 
 
-def _is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:
+def is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:
     """Whether the item itself, or a blanket that covers it, was dictated."""
     component = grammar.component_of(name)
     for finding in exam.findings:

@@ -34,6 +34,8 @@ _TOLD = {
     "tuple_type": "must be a list",
     "list_type": "must be a list",
 }
+LEARNT = "learnt"  # folder inside the user's, written by the program
+
 _Base: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # libyaml's is ten times as fast
 
 
@@ -63,29 +65,45 @@ def load_grammar(extra: Path | None = None, *, folder: Path | None = None) -> Gr
 
     Lists of an item given in both are joined, other fields replaced. Raises GrammarError with every fault.
     """
-    return _load(folder or packaged_grammar_folder(), extra)
+    places = (folder or packaged_grammar_folder(), *_own_places(extra))
+    return _load(places, tuple(map(_stamp, places)))
+
+
+def _own_places(extra: Path | None) -> tuple[Path, ...]:
+    """The user's folder, and in it the phrases that were learnt at review."""
+    if extra is None:
+        return ()
+    return (extra, extra / LEARNT) if (extra / LEARNT).is_dir() else (extra,)
+
+
+def _stamp(place: Path) -> tuple[tuple[str, int, int], ...]:
+    """Names, times and sizes of a folder's files: when they change, the grammar is loaded anew."""
+    if not place.is_dir():
+        return ()
+    return tuple((path.name, (at := path.stat()).st_mtime_ns, at.st_size) for path in sorted(place.glob("*.y*ml")))
 
 
 @lru_cache(maxsize=8)
-def _load(folder: Path, extra: Path | None) -> Grammar:
+def _load(places: tuple[Path, ...], stamps: tuple[object, ...]) -> Grammar:
+    folder, *own = places
     faults: list[str] = []
     raw: dict[str, Any] = {}
     parts: list[Part] = []
     digest = hashlib.sha256()
-    for place in filter(None, (folder, extra)):
+    for place in places:
         for name, content, text in _read_folder(place, faults, required=place == folder):
-            _check_alone(place / name, name, content, text, faults, partial=place == extra)
+            _check_alone(place / name, name, content, text, faults, partial=place != folder)
             raw[name] = _merge(raw[name], content) if name in raw else content
             digest.update(name.encode() + b"\0" + text.encode() + b"\0")
             if isinstance(content, dict):
                 parts.append((place / name, content, text))
-    if extra is not None:
+    for extra in own:
         faults.extend(name_faults(parts, extra))
         faults.extend(_unfinished(parts, extra, raw))
     if faults:
         raise GrammarError(tuple(faults))
     grammar = _assemble(raw, digest.hexdigest())
-    faults.extend(_cross_faults(grammar, folder, extra))
+    faults.extend(_cross_faults(grammar, folder, own[0] if own else None))
     if faults:
         raise GrammarError(tuple(faults))
     return grammar

@@ -204,6 +204,7 @@ class CommonFile(Frozen):
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
+    trusted: dict[str, Phrases] = Field(default_factory=dict)  # mishearings the user has told to read so: not shown
     sections: dict[Literal["examination", "history", "impression", "plan", "investigations"], Phrases]
 
 

@@ -1,7 +1,7 @@
 """The models the rooms meet in."""
 
 from dictate.model.base import Frozen
-from dictate.model.examination import FORMAT, FORMAT_VERSION, Examination, Figure
+from dictate.model.examination import FORMAT, FORMAT_VERSION, AsRead, Examination, Figure, Origin
 from dictate.model.findings import (
     Certainty,
     Component,
@@ -14,15 +14,18 @@ from dictate.model.findings import (
     Status,
 )
 from dictate.model.persons import Person
-from dictate.model.queries import Decision, Query, Severity
+from dictate.model.queries import Action, Change, Decision, Query, Severity
 from dictate.model.values import Acuity, Choice, Grade, Pressure, Quantity, Score, Text, Value, number_text
 from dictate.model.words import Hints, ModelIdentity, Source, Stretch, Transcript, Word
 
 __all__ = [
     "FORMAT",
     "FORMAT_VERSION",
+    "Action",
     "Acuity",
+    "AsRead",
     "Certainty",
+    "Change",
     "Choice",
     "Component",
     "Decision",
@@ -34,6 +37,7 @@ __all__ = [
     "Grade",
     "Hints",
     "ModelIdentity",
+    "Origin",
     "Person",
     "Position",
     "Pressure",

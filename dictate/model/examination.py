@@ -1,4 +1,4 @@
-"""Examination: scope, transcript, findings, remarks, figures, queries, decisions, provenance, format version."""
+"""Examination, AsRead, Figure: transcript, findings, remarks, queries, decisions, provenance, format version."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from dictate.model.words import Transcript
 
 FORMAT = "dictate/examination"
 FORMAT_VERSION = 1
+Origin = Literal["option", "spoken", "recording", ""]  # where the time of examination comes from
 
 
 class Figure(Frozen):
@@ -27,6 +28,18 @@ class Figure(Frozen):
     unit: str = ""
 
 
+class AsRead(Frozen):
+    """What the words gave before the first decision: from here every decision can be carried out again."""
+
+    findings: tuple[Finding, ...] = ()
+    remarks: tuple[Remark, ...] = ()
+    words: int  # how many of the transcript's; those behind were typed at review
+    sources: int
+    patient: str = ""
+    examined_at: datetime | None = None
+    examined_at_from: Origin = ""
+
+
 class Examination(Frozen):
     """One examination of one patient, as dictated."""
 
@@ -36,15 +49,17 @@ class Examination(Frozen):
     grammar_sha256: str
     patient: str = ""  # the user's reference, never shown in file names
     examined_at: datetime | None = None
-    examined_at_from: Literal["option", "spoken", "recording", ""] = ""
+    examined_at_from: Origin = ""
     scope: str = ""
     person: Person = Person()
     transcript: Transcript
     findings: tuple[Finding, ...] = ()
     remarks: tuple[Remark, ...] = ()
+    withheld: int = 0  # findings left out because the text as a whole is no examination
     figures: tuple[Figure, ...] = ()
     queries: tuple[Query, ...] = ()
     decisions: tuple[Decision, ...] = ()
+    as_read: AsRead | None = None  # None: nothing was decided yet
     examined_by: str = ""
     dictated_by: str = ""
     signed_by: str = ""

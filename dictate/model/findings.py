@@ -106,6 +106,8 @@ class RemarkKind(StrEnum):
     TALK = "talk"  # about another time or another person, or no examination at all
     BLANKET_UNBOUNDED = "blanket-unbounded"  # "rest of the examination normal": scope unknown
     NEXT_PATIENT = "next-patient"  # another patient seems to begin here
+    KEPT = "kept"  # the examiner wants the words in the note as they stand
+    LEFT_OUT = "left-out"  # the examiner saw the words and left them out of the note
 
 
 class Remark(Frozen):

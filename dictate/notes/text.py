@@ -62,6 +62,14 @@ def write_note(exam: Examination, grammar: Grammar, *, brief: bool = False) -> s
     return "\n".join(lines).replace(STAY, " ") + "\n"
 
 
+def note_lines(exam: Examination, grammar: Grammar) -> dict[Component, list[Line]]:
+    """The lines of each component before they are wrapped, with their findings and the figures under them."""
+    note = _Note(exam, grammar)
+    groups = {component: note._lines(component, brief=False) for component in Component}
+    note._place_figures(groups)
+    return groups
+
+
 def clock(time_s: float) -> str:
     """Seconds as m:ss."""
     return f"{int(time_s) // 60}:{int(time_s) % 60:02d}"
@@ -245,7 +253,7 @@ class _Note:
     def _source_of(self, query: Query) -> str:
         """Which recording, where there are several."""
         transcript = self.exam.transcript
-        if len(transcript.sources) < 2 or not query.findings:
+        if sum(source.kind == "recording" for source in transcript.sources) < 2 or not query.findings:
             return ""
         word = transcript.words[self.exam.findings[query.findings[0]].evidence[0].first]
         return f" of {transcript.sources[word.source].name}"

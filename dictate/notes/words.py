@@ -13,7 +13,8 @@ COMPONENTS = {
     Component.COORDINATION_GAIT: "COORDINATION AND GAIT",
     Component.REFLEXES: "REFLEXES",
 }
-SECTIONS = {  # spoken, and yet no part of the examination
+SECTIONS = {  # spoken, and yet no finding
+    RemarkKind.KEPT: "REMARKS (as dictated)",
     RemarkKind.HISTORY: "HISTORY (as dictated)",
     RemarkKind.IMPRESSION: "IMPRESSION (as dictated)",
     RemarkKind.PLAN: "PLAN (as dictated)",

@@ -116,7 +116,9 @@ class Lexicon:
         self.grammar = grammar
         self.items: dict[str, Item] = grammar.items
         self.component = {name: c for c, part in grammar.components.items() for name in part.items}
-        self.misheard = {wrong: right for right, many in grammar.common.misheard.items() for wrong in many}
+        common = grammar.common
+        self.trusted = {wrong: right for right, many in common.trusted.items() for wrong in many}
+        self.misheard = {wrong: right for right, many in common.misheard.items() for wrong in many} | self.trusted
         self._phrases: dict[tuple[str, ...], list[tuple[Role, bool]]] = defaultdict(list)
         self._add_common()
         for component, part in grammar.components.items():

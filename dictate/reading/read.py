@@ -78,7 +78,8 @@ def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon:
             ranges[-1][1] = max(end, ranges[-1][1])
         else:
             ranges.append([start, end])
-    heard = [f"heard as {t.heard}" for start, end in ranges for t in tokens[start:end] if t.heard]
+    shown = [t.heard for start, end in ranges for t in tokens[start:end] if t.heard.lower() not in lexicon.trusted]
+    heard = [f"heard as {words}" for words in shown if words]
     return Finding(
         component=lexicon.component[draft.item],
         item=draft.item,

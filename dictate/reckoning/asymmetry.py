@@ -76,7 +76,8 @@ def _reflexes(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figur
 def _strength(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figure]:
     """Weak muscles by root, and behind them the full ones, which say what is spared."""
     graded = _graded(findings, grammar, Component.MOTOR)
-    normal = grammar.scales[MRC].normal
+    scale = grammar.scales.get(MRC)
+    normal = scale.normal if scale is not None else ()
     weak = [name for name, by_side in graded.items() if any(grade not in normal for grade, _ in by_side.values())]
     full = [name for name in graded if name not in weak]
     if len(weak) < FEWEST and not any(len(graded[name]) == 2 for name in weak):

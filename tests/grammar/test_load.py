@@ -120,3 +120,18 @@ def test_a_folder_that_is_not_there(folder: Path, tmp_path: Path) -> None:
 def test_packaged_grammar_is_sound(grammar: Grammar) -> None:
     """The files that came with the program load without a fault."""
     assert len(grammar.items) > 150
+
+
+def test_phrases_learnt_at_review_are_read_beside_the_users_own(folder: Path, tmp_path: Path) -> None:
+    """The user's files and the program's in `learnt/` both add; a change is seen at the next load."""
+    place = own(tmp_path, "items:\n  reflex_biceps:\n    terms: [elbow tap]\n")
+    assert load_grammar(place, folder=folder).item("reflex_biceps").terms == ("elbow tap",)
+    (place / "learnt").mkdir()
+    kept = place / "learnt" / "reflexes.yaml"
+    kept.write_text("items:\n  reflex_biceps:\n    terms: [arm tap]\n", encoding="utf-8")
+    grammar = load_grammar(place, folder=folder)
+    assert grammar.item("reflex_biceps").terms == ("elbow tap", "arm tap")
+    kept.write_text("items:\n  reflex_biceps:\n    terms: [forearm tap]\n", encoding="utf-8")
+    assert load_grammar(place, folder=folder).item("reflex_biceps").terms == ("elbow tap", "forearm tap")
+    kept.unlink()
+    assert load_grammar(place, folder=folder).sha256 != grammar.sha256

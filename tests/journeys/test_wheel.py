@@ -67,3 +67,13 @@ def test_wheel_checks_its_grammar(program: Path, tmp_path: Path) -> None:
     result = run(program, "grammar", "check", str(tmp_path), cwd=tmp_path)
     assert result.returncode == 0, result.stdout
     assert len(re.findall(r"\.yaml: (\d+) of \1 examples as expected", result.stdout)) == len(Component)
+
+
+def test_wheel_holds_the_page(program: Path, tmp_path: Path) -> None:
+    """Templates, style and script come out of the wheel."""
+    path = "from dictate.review.server import PAGE; print(*sorted(p.name for p in PAGE.rglob('*.*')))"
+    run_there = [str(program.with_name("python")), "-c", path]
+    env = {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
+    held = subprocess.run(run_there, capture_output=True, text=True, cwd=tmp_path, env=env, check=True).stdout.split()
+    assert held == sorted(path.name for path in (ROOT / "dictate" / "review" / "page").rglob("*.*"))
+    assert {"question.html", "review.css", "review.js"} <= set(held)

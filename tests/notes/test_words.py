@@ -21,4 +21,4 @@ def test_statuses_are_told_apart() -> None:
 
 def test_only_spoken_sections_are_kept_outside() -> None:
     """Talk and words not placed are no section of a note."""
-    assert set(words.SECTIONS) == {RemarkKind.HISTORY, RemarkKind.IMPRESSION, RemarkKind.PLAN}
+    assert set(words.SECTIONS) == {RemarkKind.KEPT, RemarkKind.HISTORY, RemarkKind.IMPRESSION, RemarkKind.PLAN}

@@ -103,3 +103,16 @@ def test_the_way_it_is_written_changes_nothing(rows, phrase):
 def test_words_stay_with_their_own_neighbours(rows, phrase, findings):
     """Each of these was once read wrongly and said nothing."""
     assert rows(phrase) == findings
+
+
+def test_trusted_mishearing_is_read_and_not_shown(grammar):
+    """What the user told to read so; other mended words are still shown."""
+    words = tuple(
+        Word(text=text, start_s=float(place), end_s=place + 0.5)
+        for place, text in enumerate("Nostagmus on left gays. No carotid brutes.".split())
+    )
+    common = grammar.common.model_copy(update={"trusted": {"nystagmus": ("nostagmus",), "gaze": ("gays",)}})
+    trusting = grammar.model_copy(update={"common": common, "sha256": "trusting"})
+    shown = [finding.detail for finding in read(Transcript(words=words), trusting).findings]
+    assert shown == [(), ("heard as brutes",)]
+    assert read(Transcript(words=words), grammar).findings[0].detail == ("heard as Nostagmus", "heard as gays")

@@ -1,0 +1,114 @@
+"""`dictate review`: settle queries and correct values, in the browser or in the terminal."""
+
+from __future__ import annotations
+
+import contextlib
+import getpass
+import sys
+import webbrowser
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from dictate.cli.note import Device, open_grammar
+from dictate.errors import InputError
+
+if TYPE_CHECKING:
+    from dictate.grammar import Grammar
+    from dictate.model import Examination
+    from dictate.review.shelf import FileShelf
+    from dictate.review.sitting import Sitting
+
+JSON_ENDING = ".json"
+EXAM_ENDING = ".exam.json"
+
+
+def review(
+    record: Annotated[str, typer.Argument(metavar="RECORD", help="An exam.json, a recording, or a .txt transcript.")],
+    terminal: Annotated[bool, typer.Option("--terminal", help="Ask in the terminal, not in the browser.")] = False,
+    port: Annotated[int, typer.Option(min=0, max=65535, help="Port of the page; 0 takes a free one.")] = 0,
+    no_open: Annotated[bool, typer.Option("--no-open", help="Print the page's address, open no browser.")] = False,
+    who: Annotated[str, typer.Option(metavar="NAME", help="Who decides; your login name when left out.")] = "",
+    recording: Annotated[
+        list[Path] | None, typer.Option(metavar="PATH", help="The recording, or the folder it lies in.")
+    ] = None,
+    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.")] = "",
+    model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model, for a recording.")] = "",
+    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
+    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+) -> None:
+    """Settle the queries of a note and correct its values.
+
+    Example: dictate review notes/P-17.exam.json
+    """
+    from dictate.review.sitting import Sitting
+    from dictate.settings import user_grammar_folder
+
+    knowledge = open_grammar(grammar)
+    path = Path(record)
+    shelf = _shelf(path, knowledge, recordings=recording or [], patient=patient, model=model, device=device)
+    sitting = Sitting(
+        shelf,
+        knowledge,
+        who=who or _login(),
+        now=lambda: datetime.now().astimezone(),
+        own_folder=grammar or user_grammar_folder(),
+    )
+    if terminal:
+        from dictate.review.terminal import Terminal
+
+        if not sys.stdin.isatty():
+            raise InputError("--terminal: needs a terminal to ask in: leave it out for the page")
+        Terminal(sitting).run()
+    else:
+        _serve(sitting, port=port, opens=not no_open)
+    count = len(sitting.exam.open_queries)
+    print("1 query open" if count == 1 else f"{count} queries open", file=sys.stderr)
+
+
+def _serve(sitting: Sitting, *, port: int, opens: bool) -> None:
+    from dictate.review.server import serve
+
+    def announce(address: str) -> None:
+        print(f"Open once, here only: {address}\nEnd with Ctrl-C.", file=sys.stderr, flush=True)
+        if opens:
+            webbrowser.open(address)
+
+    with contextlib.suppress(KeyboardInterrupt):
+        serve(sitting, port=port, announce=announce)
+
+
+def _shelf(
+    path: Path, grammar: Grammar, *, recordings: list[Path], patient: str, model: str, device: Device
+) -> FileShelf:
+    """The examination in its file; a recording or transcript is examined first and then kept beside itself."""
+    from dictate.cli.files import write_files
+    from dictate.review.shelf import FileShelf
+
+    if not path.exists():
+        raise InputError(f"{path}: no such record: check the name")
+    if path.suffix.lower() == JSON_ENDING:
+        return FileShelf(path, grammar, write=write_files, recordings=recordings)
+    kept = path.with_name(path.stem + EXAM_ENDING)
+    if kept.exists():
+        raise InputError(f"{path.name}: was read before: review {kept.name}, which stands beside it")
+    exam = _examined(path, grammar, patient=patient, model=model, device=device)
+    return FileShelf(kept, grammar, write=write_files, recordings=[path, *recordings], fresh=exam)
+
+
+def _examined(path: Path, grammar: Grammar, *, patient: str, model: str, device: Device) -> Examination:
+    from dictate.cli.note import _engine, _progress
+    from dictate.pipeline import examine, is_text
+
+    engine = None if is_text(path) else _engine(model, device.value)
+    with _progress(shown=engine is not None) as progress:
+        return examine([path], engine=engine, grammar=grammar, patient=patient, progress=progress)
+
+
+def _login() -> str:
+    """The name the user is logged in with; empty where the machine has none."""
+    with contextlib.suppress(OSError, KeyError, ImportError):
+        return getpass.getuser()
+    return ""

@@ -1,0 +1,245 @@
+"""What each address of the local page answers; a change is answered with where to look next."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+from urllib.parse import parse_qs
+
+from dictate.errors import DictateError, InputError
+from dictate.model import Action, Component, Decision
+from dictate.notes import note_lines
+from dictate.notes import words as note_words
+from dictate.notes.phrases import item_name, item_of
+from dictate.review.door import TooMuch
+from dictate.review.effects import values_of
+from dictate.review.passages import AROUND_S, Passage
+from dictate.review.shelf import MovedOn
+from dictate.review.sitting import Sitting
+from dictate.review.typed import Refused
+
+if TYPE_CHECKING:
+    from starlette.requests import Request
+    from starlette.responses import Response
+
+MOST_FIELDS = 16
+
+
+class Pages:
+    """The pages of one sitting."""
+
+    def __init__(self, sitting: Sitting, templates: Any) -> None:
+        self._sitting, self._templates = sitting, templates
+        self._said = ""  # shown once, on the next page
+        self._refused = False
+
+    async def ask(self, request: Request) -> Response:
+        """The question asked for, else the most dangerous one that is open."""
+        order = self._sitting.open_places()
+        if not order:
+            return self._shown("done.html", can_teach=self._sitting.can_teach())
+        wanted = request.query_params.get("q", "")
+        at = int(wanted) if wanted.isdigit() and int(wanted) in order else order[0]
+        place = order.index(at)
+        return self._shown(
+            "question.html", question=self._sitting.question(at), can_teach=self._sitting.can_teach(),
+            after=order[(place + 1) % len(order)], before=order[place - 1],
+        )  # fmt: skip
+
+    async def finding(self, request: Request) -> Response:
+        """One finding of the note."""
+        try:
+            question = self._sitting.card(request.path_params["at"])
+        except Refused as refusal:
+            return self._refuse(refusal, "/note")
+        return self._shown("question.html", question=question, can_teach=False, after=None, before=None)
+
+    async def note(self, request: Request) -> Response:
+        """The whole note, every value in reach."""
+        exam, grammar = self._sitting.exam, self._sitting.grammar
+        groups = []
+        for component, lines in note_lines(exam, grammar).items():
+            shown = [(self._label(line), values_of(line, exam, grammar), line.computed) for line in lines]
+            groups.append((component, note_words.COMPONENTS[component].capitalize(), shown))
+        asked: dict[int, list[int]] = {}
+        for query in self._sitting.open_places():
+            for at in exam.queries[query].findings:
+                asked.setdefault(at, []).append(query)
+        remarks = [(r.kind.value.replace("-", " "), r.evidence.quote) for r in exam.remarks]
+        return self._shown("note.html", groups=groups, asked=asked, remarks=remarks, text=self._sitting.note())
+
+    def _label(self, line: Any) -> str:
+        """What stands in front of a line's values: the item, or the position of a series."""
+        if not line.findings:
+            return str(line.text)
+        finding, grammar = self._sitting.exam.findings[line.findings[0]], self._sitting.grammar
+        item = item_of(grammar, finding.item)
+        if line.depth > 1 and item is not None:
+            return str(line.text.split(":")[0])
+        return item_name(grammar, finding.item)
+
+    async def text(self, request: Request) -> Response:
+        """The note as plain text."""
+        from starlette.responses import PlainTextResponse
+
+        return PlainTextResponse(self._sitting.note())
+
+    async def clip(self, request: Request) -> Response:
+        """A stretch of a recording."""
+        from starlette.responses import PlainTextResponse, Response
+
+        try:
+            source, start_s, end_s = (request.query_params[name] for name in ("source", "start", "end"))
+            content = self._sitting.clip(int(source), float(start_s), float(end_s))
+        except (KeyError, ValueError):
+            return PlainTextResponse("Name source, start and end.", 400)
+        except InputError as fault:
+            return PlainTextResponse(str(fault), 404)
+        return Response(content, media_type="audio/wav")
+
+    async def read_so(self, request: Request) -> Response:
+        """Phrases that are always read so: what the last decision offers, and all that were learnt."""
+        return self._shown("read_so.html", offered=self._sitting.lessons(), known=self._sitting.learnt())
+
+    async def decide(self, request: Request) -> Response:
+        """Carry a decision out."""
+        return await self._changed(request, lambda form: self._decide(form))
+
+    def _decide(self, form: dict[str, str]) -> str:
+        change = self._sitting.decide(_decision(form))
+        return f"Now: {'; '.join(change.after)}" if change.after else "Settled: the note reads as before."
+
+    async def undo(self, request: Request) -> Response:
+        """Take the last decision back, or all."""
+
+        def taken_back(form: dict[str, str]) -> str:
+            self._sitting.undo(everything=form.get("all") == "yes")
+            return "Taken back."
+
+        return await self._changed(request, taken_back)
+
+    async def learn(self, request: Request) -> Response:
+        """Keep the phrases offered."""
+        return await self._changed(request, lambda form: f"Kept: {'; '.join(x.line for x in self._sitting.learn())}")
+
+    async def forget(self, request: Request) -> Response:
+        """Take a learnt phrase out."""
+
+        def forgotten(form: dict[str, str]) -> str:
+            at = form.get("at", "")
+            return f"Taken out: {self._sitting.forget(int(at) if at.isdigit() else -1).line}"
+
+        return await self._changed(request, forgotten)
+
+    async def sign(self, request: Request) -> Response:
+        """Close the note."""
+
+        def signed(form: dict[str, str]) -> str:
+            self._sitting.sign()
+            return "Signed."
+
+        return await self._changed(request, signed)
+
+    async def _changed(self, request: Request, change: Callable[[dict[str, str]], str]) -> Response:
+        """Carry a change out and go where the form says; a view that is no longer true changes nothing."""
+        from starlette.responses import RedirectResponse
+
+        try:
+            form = await _form(request)
+        except TooMuch:
+            return _plain("More than one answer holds.", 413)
+        except ValueError:
+            return _plain("This is no answer of this page.", 400)
+        back = form.get("back", "/")
+        back = back if back in ("/", "/note", "/read-so") or _is_finding(back) else "/"
+        if form.get("revision") != str(self._sitting.revision):
+            return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
+        try:
+            self._said, self._refused = change(form), False
+        except MovedOn as fault:
+            return self._shown("moved.html", message=str(fault), status=409)
+        except DictateError as fault:
+            return self._refuse(fault, form.get("here", back))
+        except ValueError:
+            return _plain("This is no answer of this page.", 400)
+        return RedirectResponse(back, 303)
+
+    async def check(self, request: Request) -> Response:
+        """What an answer would change, while it is being typed."""
+        from starlette.responses import JSONResponse
+
+        try:
+            change, doubts = self._sitting.preview(_decision(await _form(request)))
+        except TooMuch:
+            return _plain("More than one answer holds.", 413)
+        except DictateError as fault:
+            return JSONResponse({"refused": str(fault)})
+        except ValueError:
+            return _plain("This is no answer of this page.", 400)
+        return JSONResponse({"before": change.before, "after": change.after, "raises": doubts})
+
+    def _refuse(self, fault: DictateError, back: str) -> Response:
+        from starlette.responses import RedirectResponse
+
+        self._said, self._refused = str(fault), True
+        safe = back if back in ("/", "/note", "/read-so") or _is_finding(back) or _is_question(back) else "/"
+        return RedirectResponse(safe, 303)
+
+    def _shown(self, name: str, *, status: int = 200, **more: Any) -> Response:
+        from starlette.responses import HTMLResponse
+
+        sitting, exam = self._sitting, self._sitting.exam
+        musts = len(exam.open_musts)
+        said, self._said = self._said, ""
+        page = self._templates.get_template(name).render(
+            exam=exam, revision=sitting.revision, musts=musts, looks=len(exam.open_queries) - musts, said=said,
+            refused=self._refused, sound=sitting.has_sound(), can_sign=sitting.can_sign(), components=list(Component),
+            span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, **more,
+        )  # fmt: skip
+        return HTMLResponse(page, status)
+
+
+def _plain(text: str, status: int) -> Response:
+    from starlette.responses import PlainTextResponse
+
+    return PlainTextResponse(text, status)
+
+
+def _is_finding(path: str) -> bool:
+    return path.startswith("/finding/") and path.removeprefix("/finding/").isdigit()
+
+
+def _is_question(path: str) -> bool:
+    return path.startswith("/?q=") and path.removeprefix("/?q=").isdigit()
+
+
+async def _form(request: Request) -> dict[str, str]:
+    """The fields of a form. Raises ValueError when it is none, TooMuch."""
+    if request.headers.get("content-type", "").split(";")[0].strip() != "application/x-www-form-urlencoded":
+        raise ValueError
+    body = (await request.body()).decode("utf-8")
+    fields = parse_qs(body, keep_blank_values=True, strict_parsing=bool(body), max_num_fields=MOST_FIELDS)
+    return {name: values[0] for name, values in fields.items()}
+
+
+def _decision(form: dict[str, str]) -> Decision:
+    """The decision a form describes. Raises ValueError when it describes none."""
+    query, finding, under = form.get("query", ""), form.get("finding", ""), form.get("under", "")
+    return Decision(
+        query=int(query) if query else None,
+        finding=int(finding) if finding else None,
+        answer=form.get("answer", ""),
+        action=Action(form.get("action", Action.ANSWER.value)),
+        component=Component(under) if under else None,
+    )
+
+
+def _span(passage: Passage) -> str:
+    """The address of the passage's clip."""
+    return f"/clip?source={passage.source}&start={passage.start_s}&end={passage.end_s}"
+
+
+def _around(passage: Passage) -> str:
+    """The address of the clip with what was said around it."""
+    start_s, end_s = max(0.0, (passage.start_s or 0.0) - AROUND_S), (passage.end_s or 0.0) + AROUND_S
+    return f"/clip?source={passage.source}&start={start_s}&end={end_s}"

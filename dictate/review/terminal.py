@@ -1,0 +1,269 @@
+"""The same questions at the keyboard of a terminal, over ssh too."""
+
+from __future__ import annotations
+
+import io
+import wave
+from collections.abc import Callable, Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from dictate.errors import DictateError, InputError
+from dictate.model import Action, Decision
+from dictate.review.effects import Difference, values_of
+from dictate.review.passages import AROUND_S, Passage
+from dictate.review.questions import Choice, Question
+from dictate.review.sitting import Sitting
+from dictate.review.typed import Refused
+
+if TYPE_CHECKING:
+    from prompt_toolkit.input import Input
+    from prompt_toolkit.output import Output
+
+END = "e"
+STOPS = ("c-c", "c-d")
+KEYS_ANYWHERE = {
+    "w": "whole note",
+    "u": "undo",
+    "U": "undo everything",
+    "c": "print the note",
+    "m": "always read so",
+    END: "end",
+}
+Play = Callable[[bytes], None]
+
+
+def play_clip(content: bytes) -> None:
+    """Play a WAV file through the sound device. Raises InputError where there is none."""
+    try:
+        import numpy as np
+        import sounddevice
+    except (ImportError, OSError) as fault:  # OSError: the sound library of the system is missing
+        raise InputError("no sound here: pip install 'dictate[live]', and PortAudio") from fault
+    with wave.open(io.BytesIO(content)) as file:
+        samples = np.frombuffer(file.readframes(file.getnframes()), dtype="<i2")
+        rate = file.getframerate()
+    try:
+        sounddevice.play(samples, rate)
+        sounddevice.wait()
+    except sounddevice.PortAudioError as fault:
+        raise InputError("no sound device here: use the page on a machine that has one") from fault
+
+
+class Terminal:
+    """Asks at the keyboard until everything is settled or the examiner ends."""
+
+    def __init__(
+        self, sitting: Sitting, *, play: Play = play_clip, input: Input | None = None, output: Output | None = None
+    ) -> None:
+        """input, output: of prompt_toolkit; None: the terminal the program runs in."""
+        self._sitting, self._play = sitting, play
+        self._input, self._output = input, output
+        self._at: int | None = None  # the open query shown last, for next and before
+
+    def run(self) -> None:
+        """Ask until the end."""
+        while True:
+            order = self._sitting.open_places()
+            if not order:
+                self._say("", "No question is open. Read the whole note once more: w.")
+                if self._anywhere(self._key(KEYS_ANYWHERE)) is False:
+                    return
+                continue
+            at = self._at if self._at in order else order[0]
+            question = self._sitting.question(at)
+            self._show(question)
+            if self._answered(question, order) is False:
+                return
+
+    def _answered(self, question: Question, order: Sequence[int]) -> bool:
+        """One key for one question; False: the end."""
+        own = {choice.key: choice for choice in (*question.choices, *question.others) if choice.key}
+        more = {"h": "hear", "g": "hear around", "n": "next", "b": "before"}
+        if question.hint:
+            more["t"] = "type"
+        key = self._key({**own, **more, **KEYS_ANYWHERE})
+        at = question.query if question.query is not None else order[0]
+        if key in own:
+            self._try(lambda: self._sitting.decide(own[key].decision))
+        elif key in ("n", "b"):
+            self._at = order[(order.index(at) + (1 if key == "n" else -1)) % len(order)]
+        elif key in ("h", "g"):
+            self._hear(question.passages, around=key == "g")
+        elif key == "t" and question.hint:
+            self._type(question)
+        else:
+            return self._anywhere(key)
+        return True
+
+    def _anywhere(self, key: str) -> bool:
+        if key == END:
+            return False
+        if key == "w":
+            self._whole()
+        elif key == "c":
+            self._say(self._sitting.note())
+        elif key in ("u", "U"):
+            self._try(lambda: self._sitting.undo(everything=key == "U"))
+        elif key == "m":
+            self._learn()
+        return True
+
+    def _show(self, question: Question) -> None:
+        exam = self._sitting.exam
+        musts = len(exam.open_musts)
+        rank = "to settle" if question.must else "to look at"
+        self._say(
+            "",
+            "─" * 60,
+            f"Patient: {exam.patient or 'no reference given'}    DRAFT    {musts} to settle, "
+            f"{len(exam.open_queries) - musts} to look at",
+            *([f"{question.number} of {question.count} open, {rank}: {question.title}"] if question.count else []),
+        )
+        for passage in question.passages:
+            self._say(f"  heard: … {passage.before} »{passage.words}« {passage.behind} …")
+        self._say("", question.message, *(f"  now:   {line}" for line in question.now), "")
+        for choice in (*question.choices, *question.others):
+            self._say(*_choice_lines(choice, question.now))
+        if question.hint:
+            self._say(f"  [t] type another answer: {question.hint}")
+        keys = "[h] hear  [g] hear what is around  [n] next  [b] before  " if question.count else "[h] hear  "
+        self._say("  " + keys + "  ".join(f"[{key}] {what}" for key, what in KEYS_ANYWHERE.items()))
+
+    def _type(self, question: Question) -> None:
+        line = self._line("> ", lambda text: self._preview(question, text))
+        if line.strip():
+            answer = Decision(query=question.query, finding=question.finding, answer=line)
+            self._try(lambda: self._sitting.decide(answer))
+
+    def _preview(self, question: Question, text: str) -> str:
+        """What the line would change, while it is being typed."""
+        if not text.strip():
+            return question.hint
+        try:
+            decision = Decision(query=question.query, finding=question.finding, answer=text)
+            change, doubts = self._sitting.preview(decision)
+        except DictateError as fault:
+            return str(fault)
+        return "; ".join((*(f"reads: {line}" for line in change.after), *(f"then asks: {doubt}" for doubt in doubts)))
+
+    def _hear(self, passages: Sequence[Passage], *, around: bool) -> None:
+        wider = AROUND_S if around else 0.0
+        playable = [one for one in passages if one.playable]
+        if not playable:
+            self._say("There is no sound to these words.")
+        for one in playable:
+            start_s, end_s = max(0.0, (one.start_s or 0.0) - wider), (one.end_s or 0.0) + wider
+            try:
+                self._play(self._sitting.clip(one.source, start_s, end_s))
+            except DictateError as fault:
+                self._say(str(fault))
+                return
+
+    def _whole(self) -> None:
+        """Every value with a number to reach it by."""
+        from dictate.notes import note_lines
+
+        exam, grammar = self._sitting.exam, self._sitting.grammar
+        for component, lines in note_lines(exam, grammar).items():
+            self._say("", component.value.replace("_", " ").upper())
+            for line in lines:
+                self._say(
+                    f"  {line.text}", *(f"      {at + 1:>3}  {words}" for at, words in values_of(line, exam, grammar))
+                )
+        typed = self._line("number of a value, or a phrase to add, or nothing: ", lambda _: "")
+        if typed.strip().isdigit():
+            self._correct(int(typed) - 1)
+        elif typed.strip():
+            self._try(lambda: self._sitting.decide(Decision(action=Action.ADD, answer=typed)))
+
+    def _correct(self, at: int) -> None:
+        try:
+            card = self._sitting.card(at)
+        except Refused as refusal:
+            self._say(str(refusal))
+            return
+        self._show(card)
+        self._answered(card, (0,))
+
+    def _learn(self) -> None:
+        offered = self._sitting.lessons()
+        if not offered:
+            self._say("Nothing that can safely be kept came of the last answer.")
+        for lesson in offered:
+            self._say(f"{lesson.reads}: {lesson.line}")
+        for at, lesson in enumerate(self._sitting.learnt(), 1):
+            self._say(f"  kept {at}: {lesson.line}")
+        line = self._line("k keeps what is offered, a number takes a kept one out: ", lambda _: "").strip()
+        if line == "k":
+            self._try_words(lambda: "; ".join(lesson.line for lesson in self._sitting.learn()))
+        elif line.isdigit():
+            self._try_words(lambda: f"taken out: {self._sitting.forget(int(line) - 1).line}")
+
+    def _try(self, change: Callable[[], Difference]) -> None:
+        self._try_words(
+            lambda: "\n".join(f"  reads: {line}" for line in change().after) or "  the note reads as before"
+        )
+
+    def _try_words(self, change: Callable[[], str]) -> None:
+        try:
+            self._say(change())
+        except DictateError as fault:
+            self._say(f"  {fault}")
+
+    def _say(self, *lines: str) -> None:
+        from prompt_toolkit import print_formatted_text
+        from prompt_toolkit.formatted_text import FormattedText
+
+        for line in lines:
+            print_formatted_text(FormattedText([("", _printable(line))]), output=self._output)
+
+    def _key(self, wanted: dict[str, Choice] | dict[str, str] | dict[str, object]) -> str:
+        """One of the keys, or the end."""
+        from prompt_toolkit.application import Application
+        from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
+        from prompt_toolkit.layout import Layout, Window
+        from prompt_toolkit.layout.controls import FormattedTextControl
+
+        keys = KeyBindings()
+
+        @keys.add("<any>")
+        def pressed(event: KeyPressEvent) -> None:
+            if event.data in wanted:
+                event.app.exit(result=event.data)
+
+        for stop in STOPS:
+            keys.add(stop)(lambda event: event.app.exit(result=END))
+        window = Window(FormattedTextControl("key: "), height=1)
+        app: Application[str] = Application(
+            Layout(window), key_bindings=keys, input=self._input, output=self._output, erase_when_done=True
+        )
+        return app.run()
+
+    def _line(self, message: str, above: Callable[[str], str]) -> str:
+        """A typed line, with what it would do above it; empty when it was broken off."""
+        from prompt_toolkit import PromptSession
+        from prompt_toolkit.application import get_app
+
+        session: PromptSession[str] = PromptSession(input=self._input, output=self._output)
+
+        def asked() -> str:
+            told = _printable(above(get_app().current_buffer.text))
+            return f"  {told}\n{message}" if told else message
+
+        try:
+            return session.prompt(asked)
+        except (EOFError, KeyboardInterrupt):
+            return ""
+
+
+def _choice_lines(choice: Choice, now: Sequence[str]) -> Iterator[str]:
+    yield f"  [{choice.key or ' '}] {choice.label}"
+    gone = choice.change.before if not choice.change.after else [x for x in choice.change.before if x not in now]
+    yield from (f"        {'was:  ' if choice.change.after else 'goes: '} {line}" for line in gone)
+    yield from (f"        reads: {line}" for line in choice.change.after)
+    yield from (f"        then asks: {doubt}" for doubt in choice.raises)
+
+
+def _printable(text: str) -> str:
+    """Words of a dictation never steer the terminal."""
+    return "".join(letter if letter.isprintable() or letter == "\n" else "?" for letter in text)
