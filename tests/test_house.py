@@ -25,6 +25,7 @@ LONGEST_FUNCTION = 50
 TEXTS = ("*.py", "*.md", "*.yaml", "*.toml", "*.txt", "*.csv", "*.html", "run")
 MACHINE = re.compile(r"(?<![\w.])/(?:work|tmp|root|home|Users|opt)/\w|\blocalhost:\d|pypi\.org|huggingface\.co")
 OWN = ".venv venv build dist .git .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache".split()
+OWN.append("node_modules")  # of tests/outside
 
 
 def modules() -> list[Path]:

@@ -7,7 +7,7 @@ import sys
 
 import typer
 
-from dictate.cli import note, records, review, signing, upkeep
+from dictate.cli import export, note, records, review, signing, upkeep
 from dictate.errors import DictateError, GrammarError
 
 FAULT = 1
@@ -33,6 +33,8 @@ kept.command("verify")(records.verify)
 kept.command("move")(records.move)
 kept.command("erase")(records.erase)
 app.add_typer(kept, name="records")
+app.command("export")(export.export)
+app.command("compare")(export.compare)
 app.command("doctor")(upkeep.doctor)
 grammar = typer.Typer(no_args_is_help=True, rich_markup_mode=None, help="The trade's words, in files you can extend.")
 grammar.command("check")(upkeep.check)

@@ -31,7 +31,7 @@ def write_files(folder: Path, files: Mapping[str, str]) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in files.items():
-            _write_aside(folder, folder / name, content, written)
+            _write_aside(folder, folder / name, content.encode("utf-8"), written)
         for aside, target in written.items():
             aside.replace(target)
     except OSError as fault:
@@ -44,10 +44,27 @@ def write_files(folder: Path, files: Mapping[str, str]) -> None:
         ) from fault
 
 
-def _write_aside(folder: Path, target: Path, content: str, written: dict[Path, Path]) -> None:
+def write_file(target: Path, content: bytes) -> None:
+    """Write one file the same way. Raises: MachineError when it cannot be written."""
+    written: dict[Path, Path] = {}
+    try:
+        _write_aside(target.parent, target, content, written)
+        for aside in written:
+            aside.replace(target)
+    except OSError as fault:
+        for aside in written:
+            with contextlib.suppress(OSError):
+                aside.unlink()
+        reason = (fault.strerror or str(fault)).lower()
+        raise MachineError(
+            f"{target}: cannot be written: {reason}: make room, or give another name to --out"
+        ) from fault
+
+
+def _write_aside(folder: Path, target: Path, content: bytes, written: dict[Path, Path]) -> None:
     handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=folder)  # mode 0600 from the start
     written[Path(name)] = target
-    with open(handle, "w", encoding="utf-8", newline="") as file:
+    with open(handle, "wb") as file:
         file.write(content)
         file.flush()
         os.fsync(file.fileno())

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from dictate.cli.export import Format
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -24,14 +25,6 @@ if TYPE_CHECKING:
 
 STDIN = "-"
 OPEN_QUERIES = 3  # exit status with --strict
-
-
-class Format(StrEnum):
-    """What is printed."""
-
-    text = "text"
-    json = "json"
-    csv = "csv"
 
 
 class KeepAudio(StrEnum):
@@ -102,8 +95,10 @@ def note(
 
 def _hand_over(exam: Examination, grammar: Grammar, form: Format, out: Path | None, *, name: str, brief: bool) -> None:
     """Print it, or write all files."""
+    from dictate.cli.export import print_bytes, rendered
+
     if out is None:
-        sys.stdout.write(_printed(exam, grammar, form, brief=brief))
+        print_bytes(rendered(exam, grammar, form, brief=brief))
     else:
         _write(exam, grammar, out, name=name, brief=brief)
 
@@ -188,16 +183,6 @@ def _progress(*, shown: bool) -> Iterator[Callable[[float], None] | None]:
     with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
         task = bar.add_task("listening", total=1.0)
         yield lambda share: bar.update(task, completed=share)
-
-
-def _printed(exam: Examination, grammar: Grammar, form: Format, *, brief: bool) -> str:
-    from dictate.notes import exam_json, findings_csv, write_note
-
-    if form is Format.json:
-        return exam_json(exam)
-    if form is Format.csv:
-        return findings_csv(exam)
-    return write_note(exam, grammar, brief=brief)
 
 
 def _write(exam: Examination, grammar: Grammar, folder: Path, *, name: str, brief: bool) -> None:

@@ -5,17 +5,18 @@ from __future__ import annotations
 import re
 
 from dictate.grammar import Grammar, Item
-from dictate.model import Certainty, Component, Finding, Person, Quantity, Side, Status, Value, number_text
+from dictate.model import Certainty, Component, Finding, Person, Quantity, Side, Status, Text, Value, number_text
 from dictate.notes import words
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
+STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160)))
 SEGMENT = re.compile(r"[a-z]\d{1,2}")  # v1, c7, t10
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:
     """The item of that id; None for one the grammar does not hold (an older examination, another range)."""
-    return grammar.items.get(name)
+    return next((part.items[name] for part in grammar.components.values() if name in part.items), None)
 
 
 def item_name(grammar: Grammar, name: str) -> str:
@@ -56,6 +57,11 @@ def one_line(text: str) -> str:
     return " ".join(text.split())
 
 
+def visible(text: str) -> str:
+    """Text without signs that steer a terminal; they say nothing."""
+    return text.translate(STEERING)
+
+
 def circumstances(finding: Finding) -> str:
     """Position and time since standing, as `standing at 3 min`; empty when neither was said."""
     parts = [] if finding.position is None else [words.POSITIONS[finding.position]]
@@ -80,10 +86,24 @@ def age_line(person: Person) -> str:
 
 def place(finding: Finding) -> str:
     """Side and site, as `right great toe`; empty when neither was said."""
-    site = finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+    site = _site(finding)
     side = words.SIDES[finding.side] if finding.side else ""
     pair = (site, side) if finding.side is Side.BOTH else (side, site)
     return " ".join(filter(None, pair))
+
+
+def _site(finding: Finding) -> str:
+    return finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+
+
+def _where(finding: Finding) -> str:
+    """Where a sign is present or absent, behind the word: `at the left ankle`, `in the hand, both sides`."""
+    one_side = words.SIDES[finding.side] if finding.side in (Side.LEFT, Side.RIGHT) else ""
+    form = words.IN_PLACE if finding.site in words.INSIDE else words.AT_PLACE
+    if SEGMENT.fullmatch(finding.site):
+        form = words.AT_SEGMENT
+    text = form.format(place=" ".join(filter(None, (one_side, _site(finding)))))
+    return text if one_side or finding.side is None else f"{text}, {words.SIDES[finding.side]}"
 
 
 def amount(value: Value, unit: str) -> str:
@@ -100,15 +120,21 @@ def amount(value: Value, unit: str) -> str:
     return f"{text}{behind} {value.note}".rstrip()
 
 
-def statement(finding: Finding) -> str:
-    """What was said of the item, without item and place: `2+`, `absent`, `not examined (painful hip)`."""
-    value = "" if finding.value is None else amount(finding.value, finding.unit).replace(" ", STAY)
+def statement(finding: Finding, *, where: str = "") -> str:
+    """What was said of the item, without item and place: `2+`, `absent`, `not examined (painful hip)`.
+
+    where: the place, for those who want it directly behind the word.
+    """
+    value = "" if finding.value is None else amount(finding.value, finding.unit)
+    if not isinstance(finding.value, Text):
+        value = value.replace(" ", STAY)
     said = words.STATUSES[finding.status]
     detail = [part for part in map(one_line, finding.detail) if part.lower() != value.replace(STAY, " ").lower()]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said
     elif value:
         detail.insert(0, value)
+    said = f"{said} {where}".rstrip()
     return f"{said} ({'; '.join(detail)})" if detail else said
 
 
@@ -124,10 +150,22 @@ def hedge(finding: Finding, grammar: Grammar) -> str:
 def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = True) -> str:
     """Place, circumstances, doubt and statement of one finding, as `right possible 3+`."""
     around = circumstances(finding) if with_circumstances else ""
-    text = " ".join(filter(None, (place(finding), around, hedge(finding, grammar), statement(finding))))
+    before, behind = place(finding), ""
+    if finding.status in (Status.PRESENT, Status.ABSENT):
+        if finding.site and finding.site not in grammar.common.manoeuvres:
+            before, behind = "", _where(finding)
+        around, behind = "", f"{behind} {around}".strip()
+    elif _deviates(finding):
+        before, behind = "", words.TO_SIDE.format(side=place(finding))
+    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, where=behind))))
     if is_blanket(grammar, finding):
         text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
     return text
+
+
+def _deviates(finding: Finding) -> bool:
+    """Whether the side is the one it turns to: `deviates to the left`."""
+    return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value) in words.TURNING
 
 
 def nerve_sorted(component: Component) -> bool:

@@ -25,12 +25,12 @@ SHARE_DIGITS = 4
 
 def findings_csv(exam: Examination) -> str:
     """One row per finding, in the order dictated."""
-    return _table(FINDING_COLUMNS, (_finding_row(finding) for finding in exam.findings))
+    return table(FINDING_COLUMNS, (_finding_row(finding) for finding in exam.findings))
 
 
 def queries_csv(exam: Examination) -> str:
     """One row per open query."""
-    return _table(QUERY_COLUMNS, (_query_row(query) for query in exam.open_queries))
+    return table(QUERY_COLUMNS, (_query_row(query) for query in exam.open_queries))
 
 
 def exam_json(exam: Examination) -> str:
@@ -85,7 +85,8 @@ def _query_row(query: Query) -> tuple[str, ...]:
     )
 
 
-def _table(columns: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:
+def table(columns: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:
+    """A CSV table whose cells no spreadsheet takes for a formula."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(columns)

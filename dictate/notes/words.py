@@ -13,6 +13,15 @@ COMPONENTS = {
     Component.COORDINATION_GAIT: "COORDINATION AND GAIT",
     Component.REFLEXES: "REFLEXES",
 }
+NAMES = {  # of the components, inside a sentence or beside a finding
+    Component.GENERAL: "General",
+    Component.MENTAL_STATUS: "Mental status",
+    Component.CRANIAL_NERVES: "Cranial nerves",
+    Component.MOTOR: "Motor",
+    Component.SENSORY: "Sensory",
+    Component.COORDINATION_GAIT: "Coordination and gait",
+    Component.REFLEXES: "Reflexes",
+}
 SECTIONS = {  # spoken, and yet no finding
     RemarkKind.KEPT: "REMARKS (as dictated)",
     RemarkKind.HISTORY: "HISTORY (as dictated)",
@@ -49,6 +58,12 @@ UNITS = {  # UCUM → as written behind a number; others as they are
     "[ft_i]": " ft",
     "1": "",
 }
+INSIDE = frozenset(  # a sign is in these and at any other site
+    "abdomen arm back buttock calf chest eyelid face finger foot forearm forehead great_toe groin hand head "
+    "index_finger jaw leg limb little_finger low_back lower_limb middle_finger neck palm perineum ring_finger shin "
+    "sole thigh thumb toe tongue trunk upper_limb".split()
+)
+TURNING = ("deviates",)  # values whose side is a direction
 ABBREVIATIONS = {"gcs", "four", "sara", "nihss"}  # parts of ids that are written in capitals
 
 DRAFT = "DRAFT, not signed, {count} open"
@@ -59,6 +74,16 @@ PEOPLE = {  # field of the examination → as written, in this order
     "examined_by": "Examined by {name}",
     "dictated_by": "Dictated by {name}",
 }
+AT_PLACE = "at the {place}"
+IN_PLACE = "in the {place}"
+AT_SEGMENT = "at {place}"
+TO_SIDE = "to the {side}"
+ONE_QUERY = "1 query"
+QUERY_COUNT = "{count} queries"
+NOTEWORTHY = "NOTEWORTHY"
+HEARD = 'heard "{quote}"'
+AT_TIME = "at {time}"
+OF_SOURCE = " of {name}"
 PATIENT = "Patient: {patient}"
 NO_PATIENT = "Patient: no reference given"
 EXAMINED = "Time of examination: {time}{origin}"
@@ -78,9 +103,88 @@ QUERIES = {  # in this order
     Severity.LOOK: "QUERIES TO LOOK AT",
 }
 NOT_PLACED = "NOT PLACED (heard, and yet part of nothing above)"
-NORMAL_LIST = "Normal: {names}"
-ABSENT_LIST = "Absent: {names}"
+NORMAL_LIST = "Normal:"
+ABSENT_LIST = "Absent:"
+NOT_EXAMINED_LIST = "Not examined:"
 CAUTION = (
     "This note states what was dictated. It supports licensed practice, makes no diagnosis, and is to be checked "
     "by the examiner."
 )
+
+# Comparison of visits
+CONDITIONS = "conditions differ: {conditions}"
+SAID_OTHERWISE = "given in another way"
+UNIT_DIFFERS = "unit differs"
+DOUBT_DIFFERS = "said with doubt at one visit only"
+SAID_TWICE = "said twice with different values at one visit"
+PLACE_DIFFERS = "{what} differs"
+PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing"}
+TIED = "said to be unchanged, and tied to the earlier record"
+SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
+NOTHING_TO_TIE = "said to be unchanged, and no earlier statement to tie it to"
+AND_ALSO = " and also "
+COMPARISON = "COMPARISON OF VISITS"
+VISIT = "visit {number}, {time}"
+NOT_STATED_SHORT = "time of examination not stated"
+FROM_TO = "FROM {earlier} TO {later}"
+OUT_OF_ORDER = "The times of examination contradict this order: compared in the order given"
+NO_CHANGE = "No statement changed"
+NOW = "{earlier}, now {later}"
+TRENDS = "OVER ALL VISITS"
+TREND_STEP = ", then "
+KINDS = {  # of notes/directions.py, in the order in which they are written
+    "new": "NEW",
+    "worse": "WORSE",
+    "not so": "SAID TO BE UNCHANGED, AND YET DIFFERENT",
+    "changed": "CHANGED (nothing says which is better)",
+    "better": "BETTER",
+    "gone": "GONE",
+    "not comparable": "NOT COMPARABLE",
+    "not examined this time": "NOT EXAMINED THIS TIME",
+    "not assessable this time": "NOT ASSESSABLE THIS TIME",
+    "nothing dictated this time": "NOTHING DICTATED THIS TIME (it may have been examined)",
+    "not examined last time": "NOT EXAMINED LAST TIME",
+    "not assessable last time": "NOT ASSESSABLE LAST TIME",
+    "nothing dictated last time": "NOTHING DICTATED LAST TIME (it may have been examined)",
+    "unchanged": "UNCHANGED",
+}
+COMPARISON_CAUTION = (
+    "This compares what was dictated. Better and worse follow the item or its scale and judge no patient. It makes no "
+    "diagnosis, and is to be checked by the examiner."
+)
+
+# Pictures
+SERIES_DESCRIPTION = "Blood pressure, heart rate and symptoms in the order dictated. {rows}."
+SERIES_COLUMNS = ("position", "blood pressure", "heart rate", "symptoms")
+SERIES_UNITS = "mmHg, /min"
+SERIES_KEY = "bar: systolic to diastolic · ring: heart rate · S: symptoms"
+SYMPTOMS_MARK = "S"
+STRENGTH_TITLE = "Strength by side"
+REFLEX_TITLE = "Reflexes by side"
+BODY_DESCRIPTION = "As dictated, the patient seen from the front. {rows}."
+BODY_COLUMNS = ("item", "right", "left", "side not said, or said of many")
+BODY_ALSO = "also said: {said}"
+BODY_KEY = "filled mark, bold: noteworthy · ring: other"
+PATIENTS_SIDE = {Side.RIGHT: "patient's right", Side.LEFT: "patient's left"}
+FIELD_TITLE = "Visual fields"
+FIELD_DESCRIPTION = "As the patient sees them. {rows}."
+FIELD_COLUMNS = ("visual fields, as dictated",)
+FIELD_KEY = "as the patient sees them · shaded: lost · dashed: not said"
+FIELD_NOT_SAID = "not said"
+EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
+TREND_TITLE = "Over the visits: {name}"
+TREND_COLUMNS = ("visit", "as dictated")
+VISIT_SHORT = "visit {number}"
+NO_NUMBER = "no number"
+
+# Page
+PAGE_TITLE = "Neurological examination"
+LANGUAGE = "en"
+
+# FHIR document
+VERSION_PROGRAM = "program"
+VERSION_GRAMMAR = "grammar, SHA-256"
+VERSION_MODEL = "speech model {name}, SHA-256"
+TRANSCRIPT = "words of the dictation"
+SOURCE_KINDS = {"recording": "recording of the dictation", "text": "text of the dictation"}
+EXAMINER_NOT_NAMED = "the examiner, not named"

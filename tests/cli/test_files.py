@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from dictate.cli import files
-from dictate.cli.files import file_name, write_files
+from dictate.cli.files import file_name, write_file, write_files
 from dictate.errors import MachineError
 
 
@@ -59,3 +59,13 @@ def test_a_file_in_the_way_of_the_folder(tmp_path: Path) -> None:
     (tmp_path / "out").write_text("")
     with pytest.raises(MachineError, match="cannot be written: file exists"):
         write_files(tmp_path / "out", {"a.txt": ""})
+
+
+def test_one_file_is_written_whole_and_private(tmp_path: Path) -> None:
+    """What stood there before is replaced at once, and nothing else is left."""
+    target = tmp_path / "note.pdf"
+    target.write_bytes(b"old")
+    write_file(target, b"\x00new")
+    assert target.read_bytes() == b"\x00new"
+    assert target.stat().st_mode & 0o777 == 0o600
+    assert list(tmp_path.iterdir()) == [target]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from datetime import datetime
+from pathlib import Path
 
 import pytest
-from by_hand import evidence, examination, figure, finding, query, reflex, remark
+from by_hand import DEMOS, evidence, examination, figure, finding, query, reflex, remark
 
 from dictate.grammar import Grammar
 from dictate.model import (
@@ -28,6 +29,9 @@ from dictate.model import (
 )
 from dictate.notes import write_note
 from dictate.notes.text import WIDTH, clock
+from dictate.pipeline import examine
+
+GOLDEN = Path(__file__).parent / "golden"
 
 GAIT = (Component.COORDINATION_GAIT, "gait")
 
@@ -390,3 +394,43 @@ def test_the_age_stands_at_the_head(small: Grammar) -> None:
     given = Person(age_years=1.5, age_from="option")
     assert "\nAge: 18 months\n" in write_note(examination(person=given), small)
     assert "Age" not in write_note(examination(), small)
+
+
+@pytest.mark.parametrize("name", ["clinic-examination", "noisy-queries", "postural-series", "stroke-corrections"])
+def test_golden_note(name: str, grammar: Grammar) -> None:
+    """The notes of the demonstration texts, read by a person: order, grammar, units, nothing doubled, nothing added."""
+    exam = examine([DEMOS / f"{name}.txt"], engine=None, grammar=grammar)
+    assert write_note(exam, grammar) == (GOLDEN / f"{name}.txt").read_text(encoding="utf-8")
+
+
+def test_golden_brief_note(grammar: Grammar) -> None:
+    """Shorter, and it still says what was not examined or not dictated."""
+    exam = examine([DEMOS / "clinic-examination.txt"], engine=None, grammar=grammar)
+    brief = write_note(exam, grammar, brief=True)
+    assert brief == (GOLDEN / "clinic-examination.brief.txt").read_text(encoding="utf-8")
+    assert len(brief.splitlines()) < len(write_note(exam, grammar).splitlines())
+
+
+def test_sign_says_its_place_behind_the_word(grammar: Grammar) -> None:
+    """ "Oedema: absent at the ankle", and a tongue turns to its side."""
+    exam = examination(
+        finding(Component.GENERAL, "edema", Status.ABSENT, site="ankle"),
+        finding(Component.MOTOR, "tremor", Status.PRESENT, site="hand", side=Side.RIGHT),
+        finding(Component.CRANIAL_NERVES, "tongue", Status.ABNORMAL, side=Side.LEFT, value=Choice(choice="deviates")),
+    )
+    note = write_note(exam, grammar)
+    for line in ("Oedema: absent at the ankle", "Tremor: present in the right hand", "Tongue: deviates to the left"):
+        assert f"{line}\n" in note
+
+
+def test_text_steers_no_terminal(small: Grammar) -> None:
+    """An escape sequence in a dictation hides nothing."""
+    exam = examination(finding(*GAIT, Status.ABNORMAL, value=Text(words="wide\x1b[8m based\x9b2J")))
+    assert "Gait: wide[8m based2J\n" in write_note(exam, small)
+
+
+def test_pasted_text_keeps_its_marks(small: Grammar) -> None:
+    """Angle brackets, quotes and signs stand in the note as they were dictated."""
+    said = '<b>"x" & y</b> =1+1'
+    exam = examination(finding(*GAIT, Status.ABNORMAL, value=Text(words=said)))
+    assert f"Gait: {said}\n" in write_note(exam, small)

@@ -1,0 +1,151 @@
+"""`dictate export` and `dictate compare`: an examination handed on, and what changed between visits."""
+
+from __future__ import annotations
+
+import sys
+from datetime import UTC, datetime
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from dictate.errors import InputError
+
+if TYPE_CHECKING:
+    from dictate.grammar import Grammar
+    from dictate.model import Examination
+    from dictate.notes.fhir import State
+
+FEWEST_VISITS = 2
+PDF_START = b"%PDF-"
+
+
+class Format(StrEnum):
+    """What an examination is written as."""
+
+    text = "text"
+    json = "json"
+    csv = "csv"
+    html = "html"
+    pdf = "pdf"
+    fhir = "fhir"
+
+
+class ComparisonFormat(StrEnum):
+    """What a comparison is written as."""
+
+    text = "text"
+    html = "html"
+    csv = "csv"
+    json = "json"
+
+
+def export(
+    record: Annotated[str, typer.Argument(metavar="RECORD", help="An exam.json file.")],
+    format: Annotated[Format, typer.Option(help="What to write.")] = Format.text,
+    brief: Annotated[bool, typer.Option("--brief", help="Plain findings share a line.")] = False,
+    out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
+    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+) -> None:
+    """Hand one examination on: text to paste, a page, a PDF, a table, JSON or a FHIR document.
+
+    Example: dictate export notes/P-17.exam.json --format pdf --out P-17.pdf
+    """
+    from dictate.cli.note import open_grammar
+
+    written = rendered(open_record(record), open_grammar(grammar), format, brief=brief)
+    _hand_over(written, out)
+
+
+def compare(
+    records: Annotated[
+        list[str], typer.Argument(metavar="EARLIER LATER...", help="exam.json files of one patient, in order of time.")
+    ],
+    format: Annotated[ComparisonFormat, typer.Option(help="What to write.")] = ComparisonFormat.text,
+    out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
+    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+) -> None:
+    """Say item by item what changed between visits of one patient.
+
+    Example: dictate compare spring.exam.json autumn.exam.json
+    """
+    from dictate.cli.note import open_grammar
+    from dictate.notes import compare_visits, comparison_csv, comparison_html, comparison_json, comparison_text
+
+    if len(records) < FEWEST_VISITS:
+        raise InputError(f"{records[0]}: is one visit only: name an earlier and a later one")
+    exams = [open_record(record) for record in records]
+    _one_patient(records, exams)
+    visits = compare_visits(exams, open_grammar(grammar))
+    write = {
+        ComparisonFormat.text: comparison_text,
+        ComparisonFormat.html: comparison_html,
+        ComparisonFormat.csv: comparison_csv,
+        ComparisonFormat.json: comparison_json,
+    }[format]
+    _hand_over(write(visits).encode("utf-8"), out)
+
+
+def open_record(record: str) -> Examination:
+    """The examination that RECORD names: the one place to change where records can be named otherwise.
+
+    Raises: InputError when it cannot be read or is no examination.
+    """
+    from pydantic import ValidationError
+
+    from dictate.model import Examination
+
+    try:
+        text = Path(record).read_text(encoding="utf-8")
+        return Examination.model_validate_json(text)
+    except FileNotFoundError as fault:
+        raise InputError(f"{record}: no such file: name an exam.json of `dictate note --out`") from fault
+    except OSError as fault:
+        raise InputError(f"{record}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
+    except (ValidationError, UnicodeDecodeError) as fault:
+        raise InputError(f"{record}: is no examination of this program: name an exam.json") from fault
+
+
+def rendered(exam: Examination, grammar: Grammar, form: Format, *, brief: bool, state: State | None = None) -> bytes:
+    """The examination in the form asked for. state: of its record. Raises: MachineError when an extra is missing."""
+    from dictate.notes import exam_json, findings_csv, note_fhir, note_html, note_pdf, write_note
+
+    if form is Format.pdf:
+        return note_pdf(exam, grammar, brief=brief)
+    if form is Format.fhir:
+        text = note_fhir(exam, grammar, written_at=datetime.now(UTC), state=state)
+    elif form is Format.html:
+        text = note_html(exam, grammar, brief=brief)
+    elif form is Format.json:
+        text = exam_json(exam)
+    elif form is Format.csv:
+        text = findings_csv(exam)
+    else:
+        text = write_note(exam, grammar, brief=brief)
+    return text.encode("utf-8")
+
+
+def print_bytes(content: bytes) -> None:
+    """Write to stdout what may be no text. Raises: InputError when it is a PDF and somebody is looking."""
+    if content.startswith(PDF_START) and sys.stdout.isatty():
+        raise InputError("standard output: a terminal shows no PDF: write it to a file with > FILE")
+    sys.stdout.flush()
+    sys.stdout.buffer.write(content)
+    sys.stdout.buffer.flush()
+
+
+def _one_patient(records: list[str], exams: list[Examination]) -> None:
+    known = {exam.patient for exam in exams if exam.patient}
+    if len(known) > 1:
+        raise InputError(f"{records[0]}: the examinations are of several patients: compare those of one")
+
+
+def _hand_over(content: bytes, out: Path | None) -> None:
+    from dictate.cli.files import write_file
+
+    if out is None:
+        print_bytes(content)
+    else:
+        write_file(out, content)
+        print(f"written to {out}", file=sys.stderr)

@@ -1,0 +1,256 @@
+"""Earlier and later examination of one patient → item by item what became of every statement."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+from dictate.grammar import Grammar
+from dictate.model import Component, Examination, Finding, Side, Status
+from dictate.notes import words
+from dictate.notes.directions import Change, Kind, change
+from dictate.notes.phrases import (
+    circumstances,
+    hedge,
+    is_blanket,
+    item_name,
+    one_line,
+    phrase,
+    place,
+    statement,
+)
+from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of, what_differs
+
+
+@dataclass(frozen=True)
+class Difference:
+    """What became of one statement, and the words of both visits; empty where one said nothing."""
+
+    kind: Kind
+    component: Component
+    slot: Slot
+    name: str  # of the item with place, position and time, as the comparison writes it
+    earlier: str = ""
+    later: str = ""
+    difference: str = ""  # later less earlier, with unit
+    reason: str = ""
+    earlier_at: tuple[int, ...] = ()  # places in the findings of the earlier examination
+    later_at: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """All rows in the fixed order of components."""
+
+    rows: tuple[Difference, ...]
+
+    @property
+    def changes(self) -> tuple[Difference, ...]:
+        """Rows that say more than that nothing changed."""
+        return tuple(row for row in self.rows if row.kind is not Kind.UNCHANGED)
+
+
+@dataclass
+class _Visit:
+    """One examination by what its statements speak of."""
+
+    exam: Examination
+    grammar: Grammar
+    slots: dict[Slot, list[int]] = field(default_factory=dict)
+    used: set[int] = field(default_factory=set)  # wide statements that already spoke for narrower ones
+
+    def fill(self, split: set[str]) -> None:
+        for at, finding in enumerate(self.exam.findings):
+            both = finding.side is Side.BOTH and finding.item in split
+            for side in (Side.RIGHT, Side.LEFT) if both else (finding.side,):
+                self.slots.setdefault(slot_of(finding, side), []).append(at)
+
+    def said(self, slot: Slot) -> list[Finding]:
+        return [self.exam.findings[at] for at in self.slots.get(slot, ())]
+
+
+def compare(earlier: Examination, later: Examination, grammar: Grammar) -> Comparison:
+    """What became of every statement of two examinations of one patient."""
+    return _Comparing(earlier, later, grammar).result()
+
+
+class _Comparing:
+    def __init__(self, earlier: Examination, later: Examination, grammar: Grammar) -> None:
+        self.grammar = grammar
+        self.was, self.now = _Visit(earlier, grammar), _Visit(later, grammar)
+        split = {f.item for exam in (earlier, later) for f in exam.findings if f.side in (Side.LEFT, Side.RIGHT)}
+        self.was.fill(split)
+        self.now.fill(split)
+
+    def result(self) -> Comparison:
+        slots = list(dict.fromkeys((*self.now.slots, *self.was.slots)))
+        by_item: dict[str, list[Slot]] = {}
+        for slot in sorted(slots, key=self._is_wide):  # narrow ones first: wide ones may have spoken for them
+            by_item.setdefault(slot.item, []).append(slot)
+        rows = [row for group in by_item.values() for row in self._item_rows(group)]
+        order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
+        components = list(Component)
+        rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
+        return Comparison(tuple(rows))
+
+    def _is_wide(self, slot: Slot) -> bool:
+        finding = (self.now.said(slot) or self.was.said(slot))[0]
+        return is_blanket(self.grammar, finding)
+
+    def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
+        gone: list[Slot] = []
+        come: list[Slot] = []
+        for slot in slots:
+            old, new = self.was.said(slot), self.now.said(slot)
+            if old and new:
+                yield self._both(slot, old, new)
+            elif old:
+                row = self._covered(slot, old, self.now, flip=False)
+                yield from (row,) if row else ()
+                gone += [] if row else [slot]
+            else:
+                row = self._covered(slot, new, self.was, flip=True)
+                yield from (row,) if row else ()
+                come += [] if row else [slot]
+        gone = [slot for slot in gone if not set(self.was.slots[slot]) <= self.was.used]
+        come = [slot for slot in come if not set(self.now.slots[slot]) <= self.now.used]
+        yield from self._left_over(gone, come)
+
+    def _both(self, slot: Slot, old: list[Finding], new: list[Finding]) -> Difference:
+        claimed = [one for one in new if one.status is Status.UNCHANGED]
+        real = [one for one in new if one.status is not Status.UNCHANGED] or claimed
+        if _said(old) == _said(new):
+            found = Change(Kind.UNCHANGED)
+        elif len(_said(old)) > 1 or len(_said(real)) > 1:
+            found = Change(Kind.NOT_COMPARABLE, reason=words.SAID_TWICE)
+        else:
+            found = self._change(old[0], real[0])
+        if self._claims(slot, new) and real[0].status is not Status.UNCHANGED and old[0].status not in SILENT:
+            found = self._checked(found)
+        return self._row(slot, found, old, new)
+
+    def _checked(self, found: Change) -> Change:
+        """A value that was said to be unchanged, held against the earlier one."""
+        if found.kind is Kind.UNCHANGED:
+            return Change(Kind.UNCHANGED, reason=words.TIED)
+        return Change(Kind.NOT_SO, found.difference, words.SAID_UNCHANGED)
+
+    def _claims(self, slot: Slot, new: list[Finding]) -> bool:
+        """Whether this visit says that nothing changed here: in the same words, or of the whole item."""
+        spoken = self.grammar.common.words.unchanged
+        for one in new:
+            quote = one_line(one.quote).lower()
+            if any(re.search(rf"(?<!\w){re.escape(said)}(?!\w)", quote) for said in spoken):
+                return True
+        for at, one in enumerate(self.now.exam.findings):
+            if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot):
+                self.now.used.add(at)
+                return True
+        return False
+
+    def _change(self, old: Finding, new: Finding) -> Change:
+        if Status.UNCHANGED in (old.status, new.status):
+            if old.status not in SILENT:
+                return Change(Kind.UNCHANGED, reason=words.TIED)
+            return Change(Kind.NOT_COMPARABLE, reason=words.NOTHING_TO_TIE)
+        if old.status is new.status and new.status in SILENT:
+            return Change(Kind.UNCHANGED)
+        if old.status in SILENT and new.status in SILENT:
+            return Change(Kind.CHANGED)
+        if new.status is Status.NOT_EXAMINED:
+            return Change(Kind.NOT_EXAMINED)
+        if new.status is Status.NOT_ASSESSABLE:
+            return Change(Kind.NOT_ASSESSABLE)
+        if old.status is Status.NOT_EXAMINED:
+            return Change(Kind.NOT_EXAMINED_BEFORE)
+        if old.status is Status.NOT_ASSESSABLE:
+            return Change(Kind.NOT_ASSESSABLE_BEFORE)
+        return change(old, new, self.grammar)
+
+    def _covered(self, slot: Slot, said: list[Finding], other: _Visit, *, flip: bool) -> Difference | None:
+        """A statement that the other visit made only as part of a wider one; None when it did not."""
+        at = cover(slot, said[0], other.exam, self.grammar)
+        if at is None or len(_said(said)) > 1:
+            return None
+        wide = other.exam.findings[at]
+        whole = wide.item == slot.item
+        stand_in = wide.model_copy(update={"item": slot.item, "component": said[0].component, "side": slot.side})
+        stand_in = stand_in.model_copy(
+            update={"site": slot.site, "position": slot.position, "minutes": slot.minutes, "evidence": wide.evidence}
+        )
+        if wide.status is Status.NORMAL and said[0].status in (Status.PRESENT, Status.ABSENT):
+            stand_in = stand_in.model_copy(update={"value": None})
+        found = self._change(stand_in, said[0]) if flip else self._change(said[0], stand_in)
+        if found.kind is Kind.NOT_COMPARABLE and found.reason != words.NOTHING_TO_TIE:
+            return None
+        other.used.add(at)
+        text = self._text(wide, wide=not whole)
+        places = self._places(slot)
+        earlier, later = (text, self._texts(said)) if flip else (self._texts(said), text)
+        earlier_at, later_at = ((at,), places[1]) if flip else (places[0], (at,))
+        return Difference(
+            found.kind, said[0].component, slot, self._name(said[0], slot), earlier, later, found.difference,
+            found.reason, earlier_at, later_at,
+        )  # fmt: skip
+
+    def _left_over(self, gone: list[Slot], come: list[Slot]) -> Iterator[Difference]:
+        """What only one visit speaks of: side by side where both speak of the item, and yet of other places."""
+        if gone and come:
+            old, new = self._all(self.was, gone), self._all(self.now, come)
+            reason = words.PLACE_DIFFERS.format(what=", ".join(what_differs(gone, come)))
+            found = Change(Kind.NOT_COMPARABLE, reason=reason)
+            slot = Slot(gone[0].item)
+            yield Difference(
+                found.kind, new[0].component, slot, item_name(self.grammar, slot.item), self._full(old),
+                self._full(new), "", reason, _flat(self.was, gone), _flat(self.now, come),
+            )  # fmt: skip
+            return
+        for slot in gone:
+            yield self._row(slot, Change(Kind.NOT_DICTATED), self.was.said(slot), [])
+        for slot in come:
+            new = self.now.said(slot)
+            claimed = all(one.status is Status.UNCHANGED for one in new)
+            reason = words.NOTHING_TO_TIE if claimed else ""
+            kind = Kind.NOT_COMPARABLE if claimed else Kind.NOT_DICTATED_BEFORE
+            yield self._row(slot, Change(kind, reason=reason), [], new)
+
+    def _all(self, visit: _Visit, slots: list[Slot]) -> list[Finding]:
+        return [one for slot in slots for one in visit.said(slot)]
+
+    def _row(self, slot: Slot, found: Change, old: list[Finding], new: list[Finding]) -> Difference:
+        any_one = (new or old)[0]
+        earlier_at, later_at = self._places(slot)
+        return Difference(
+            found.kind, any_one.component, slot, self._name(any_one, slot), self._texts(old), self._texts(new),
+            found.difference, found.reason, earlier_at, later_at,
+        )  # fmt: skip
+
+    def _places(self, slot: Slot) -> tuple[tuple[int, ...], tuple[int, ...]]:
+        return tuple(self.was.slots.get(slot, ())), tuple(self.now.slots.get(slot, ()))
+
+    def _name(self, finding: Finding, slot: Slot) -> str:
+        here = finding.model_copy(update={"side": slot.side})
+        return " ".join(filter(None, (item_name(self.grammar, slot.item), place(here), circumstances(here))))
+
+    def _texts(self, said: Iterable[Finding]) -> str:
+        return words.AND_ALSO.join(dict.fromkeys(self._text(one) for one in said))
+
+    def _text(self, finding: Finding, *, wide: bool = False) -> str:
+        text = " ".join(filter(None, (hedge(finding, self.grammar), statement(finding))))
+        if wide or is_blanket(self.grammar, finding):
+            text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
+        return text
+
+    def _full(self, said: Iterable[Finding]) -> str:
+        return ", ".join(dict.fromkeys(phrase(one, self.grammar) for one in said))
+
+
+def _said(findings: Iterable[Finding]) -> set[str]:
+    """What was said, apart from where in the dictation."""
+    return {one.model_copy(update={"evidence": one.evidence[:1], "side": None}).model_dump_json(
+        exclude={"evidence", "corrected", "readings", "excepted"}) for one in findings}  # fmt: skip
+
+
+def _flat(visit: _Visit, slots: Iterable[Slot]) -> tuple[int, ...]:
+    return tuple(dict.fromkeys(at for slot in slots for at in visit.slots[slot]))

@@ -1,0 +1,234 @@
+"""How one statement about an item differs from another: which way is better, where the item or its scale says so."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from dictate.grammar import Grammar
+from dictate.model import Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
+from dictate.notes import words
+from dictate.notes.phrases import one_line
+from dictate.notes.summary import stands_out
+
+
+class Kind(StrEnum):
+    """What became of a statement between two visits."""
+
+    NEW = "new"
+    WORSE = "worse"
+    BETTER = "better"
+    GONE = "gone"
+    CHANGED = "changed"  # different, and nothing says which is better
+    NOT_SO = "not so"  # said to be unchanged, and it is not
+    NOT_COMPARABLE = "not comparable"
+    NOT_EXAMINED = "not examined this time"
+    NOT_ASSESSABLE = "not assessable this time"
+    NOT_DICTATED = "nothing dictated this time"
+    NOT_EXAMINED_BEFORE = "not examined last time"
+    NOT_ASSESSABLE_BEFORE = "not assessable last time"
+    NOT_DICTATED_BEFORE = "nothing dictated last time"
+    UNCHANGED = "unchanged"
+
+
+@dataclass(frozen=True)
+class Change:
+    """What became of it, the difference of numbers, and why it cannot be compared."""
+
+    kind: Kind
+    difference: str = ""
+    reason: str = ""
+
+
+# Which way is better: +1 higher, -1 lower. Scales as their sources in scales.yaml define them; items: common practice,
+# no source. What is not listed (pressures, rates, reflexes, murmurs, scores of unknown scales) has no direction.
+SCALES = {"mrc": 1, "ashworth": -1, "edema_pitting": -1}
+HIGHER = frozenset(
+    "gcs_eye gcs_verbal gcs_motor gcs_total four_score orientation_person orientation_place orientation_time attention "
+    "serial_sevens months_backward spelling_backward digit_span_forward digit_span_backward registration recall "
+    "clock_drawing figure_copy colour_vision vital_capacity grip_strength finger_taps toe_taps vibration "
+    "joint_position straight_leg_raise".split()
+)
+LOWER = frozenset("pain_score two_point timed_walk timed_up_and_go pull_test sara_total".split())
+SEVERITY = {
+    "minimal": 1, "subtle": 1, "slight": 2, "mild": 2, "moderate": 3, "marked": 4, "severe": 4, "profound": 5,
+}  # fmt: skip
+OPPOSITES = (("corrected", "uncorrected"), ("with", "without"), ("on", "off"))
+DIGITS = {word: str(at) for at, word in enumerate("zero one two three four five six seven eight nine ten".split())}
+TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
+JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
+
+
+def change(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
+    """What became of a statement; both say something of the same item at the same place in the same position."""
+    condition = _opposite(earlier, later)
+    if condition:
+        return Change(Kind.NOT_COMPARABLE, reason=words.CONDITIONS.format(conditions=condition))
+    if earlier.status in JUDGED and later.status in JUDGED:
+        found = _of_judged(earlier, later, grammar)
+    elif earlier.status is later.status:
+        found = _of_values(earlier, later)
+    else:
+        found = _of_measured_and_judged(earlier, later, grammar)
+    if found.kind is Kind.UNCHANGED and earlier.certainty is not later.certainty:
+        return Change(Kind.CHANGED, reason=words.DOUBT_DIFFERS)
+    return found
+
+
+def _of_judged(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
+    was, now = stands_out(earlier, grammar), stands_out(later, grammar)
+    if was != now:
+        return Change(Kind.NEW if now else Kind.GONE)
+    if not now and Status.NORMAL in (earlier.status, later.status):
+        return Change(Kind.UNCHANGED)
+    if earlier.status is not later.status:
+        return Change(Kind.CHANGED)
+    if not now and later.status is Status.ABSENT:
+        return Change(Kind.UNCHANGED)
+    found = _of_values(earlier, later)
+    if found.kind is Kind.UNCHANGED and _details(earlier) != _details(later):
+        return Change(Kind.CHANGED)
+    return found
+
+
+def _of_measured_and_judged(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
+    """A normal stands for the one normal grade of a scale that has only one; else normal against what stands out."""
+    one, other = _as_grade(earlier, later, grammar), _as_grade(later, earlier, grammar)
+    if isinstance(one.value, Grade) and isinstance(other.value, Grade):
+        return _of_values(one, other)
+    was, now = stands_out(earlier, grammar), stands_out(later, grammar)
+    if was != now and Status.NORMAL in (earlier.status, later.status):
+        return Change(Kind.NEW if now else Kind.GONE)
+    return Change(Kind.NOT_COMPARABLE, reason=words.SAID_OTHERWISE)
+
+
+def _as_grade(finding: Finding, other: Finding, grammar: Grammar) -> Finding:
+    scale = grammar.scales.get(other.value.scale) if isinstance(other.value, Grade) else None
+    if finding.status is not Status.NORMAL or finding.value is not None or scale is None or len(scale.normal) != 1:
+        return finding
+    value = Grade(scale=other.value.scale, grade=scale.normal[0]) if isinstance(other.value, Grade) else None
+    return finding.model_copy(update={"value": value})
+
+
+def _of_values(earlier: Finding, later: Finding) -> Change:
+    old, new = earlier.value, later.value
+    if old == new and earlier.unit == later.unit:
+        return Change(Kind.UNCHANGED)
+    old, new = _timed(old), _timed(new)
+    if old is None or new is None:
+        return Change(Kind.CHANGED)
+    if type(old) is not type(new) or _scale(old) != _scale(new):
+        return Change(Kind.NOT_COMPARABLE, reason=words.SAID_OTHERWISE)
+    if earlier.unit != later.unit:
+        return Change(Kind.NOT_COMPARABLE, reason=words.UNIT_DIFFERS)
+    if isinstance(old, Text) and isinstance(new, Text) and _plain(old.words) == _plain(new.words):
+        return Change(Kind.UNCHANGED)
+    unit = later.unit or ("s" if isinstance(later.value, Text) and isinstance(new, Quantity) else "")
+    return Change(_kind_of(_way(earlier.item, old, new)), _difference(old, new, unit))
+
+
+def _timed(value: Value | None) -> Value | None:
+    """`10 m in 12 s` as the seconds for that distance; anything else as it is."""
+    parts = TIMED.fullmatch(value.words) if isinstance(value, Text) else None
+    return value if parts is None else Quantity(number=float(parts[2]), note=parts[1])
+
+
+def _kind_of(way: float) -> Kind:
+    return Kind.CHANGED if way == 0 else Kind.BETTER if way > 0 else Kind.WORSE
+
+
+def _scale(value: Value) -> object:
+    """What two values must share to be told apart by more than their words."""
+    if isinstance(value, Grade):
+        return value.scale
+    if isinstance(value, Score):
+        return value.of, value.mark
+    return value.note if isinstance(value, Quantity) else None
+
+
+def _way(item: str, old: Value, new: Value) -> float:
+    """Above 0: better. 0: nothing says which is better."""
+    if isinstance(old, Grade) and isinstance(new, Grade):
+        return SCALES.get(new.scale, 0) * (_rank(new) - _rank(old))
+    if isinstance(old, Acuity) and isinstance(new, Acuity):
+        was, now = _fraction(old.text), _fraction(new.text)
+        return 0 if was is None or now is None else now - was
+    if isinstance(old, Text) and isinstance(new, Text):
+        return _severity_way(old.words, new.words)
+    sign = 1 if item in HIGHER else -1 if item in LOWER or item.startswith("nihss_") else 0
+    if isinstance(old, Score) and isinstance(new, Score) and old.points is not None and new.points is not None:
+        return sign * (new.points - old.points)
+    if isinstance(old, Quantity) and isinstance(new, Quantity) and _single(old) and _single(new):
+        return sign * (new.number - old.number)
+    return 0
+
+
+def _rank(grade: Grade) -> float:
+    """Place of a grade on its scale: signs count a third, 4- < 4 < 4+."""
+    number = re.match(r"\d+", grade.grade)
+    if number is None:
+        return 0.5  # a trace lies between none and one
+    return int(number.group()) + (grade.grade.endswith("+") - grade.grade.endswith("-")) / 3
+
+
+def _single(value: Quantity) -> bool:
+    return value.then is None and value.upto is None
+
+
+def _fraction(text: str) -> float | None:
+    parts = re.fullmatch(r"(\d+)/(\d+)", text)
+    return int(parts[1]) / int(parts[2]) if parts and int(parts[2]) else None
+
+
+def _severity_way(old: str, new: str) -> float:
+    """Fewer is better, where the words differ in nothing but how severe it is."""
+    (was, rest), (now, other) = _severity(old), _severity(new)
+    return was - now if was and now and rest == other else 0
+
+
+def _severity(text: str) -> tuple[int, tuple[str, ...]]:
+    said = [word.removesuffix("ly") for word in _plain(text).split()]
+    found = [SEVERITY[word] for word in said if word in SEVERITY]
+    return (found[0] if len(found) == 1 else 0), tuple(word for word in said if word not in SEVERITY)
+
+
+def _difference(old: Value, new: Value, unit: str) -> str:
+    """Later less earlier, with its unit; empty where no number can be told."""
+    behind = words.UNITS.get(unit, f" {unit}" if unit else "")
+    if isinstance(old, Pressure) and isinstance(new, Pressure):
+        text = _signed(new.systolic - old.systolic)
+        if old.diastolic is not None and new.diastolic is not None:
+            text += f"/{_signed(new.diastolic - old.diastolic)}"
+        return text + behind
+    if isinstance(old, Quantity) and isinstance(new, Quantity) and _single(old) and _single(new):
+        return _signed(new.number - old.number) + behind
+    if isinstance(old, Score) and isinstance(new, Score) and old.points is not None and new.points is not None:
+        return _signed(new.points - old.points)
+    return ""
+
+
+def _signed(number: float) -> str:
+    text = number_text(round(number, 6))
+    return text if text.startswith("-") or text == "0" else f"+{text}"
+
+
+def _opposite(earlier: Finding, later: Finding) -> str:
+    """Conditions that exclude each other: corrected against uncorrected, with against without, on against off."""
+    for pair in OPPOSITES:
+        was, now = (
+            {word for text in one.detail for word in _plain(text).split()[:1] if word in pair}
+            for one in (earlier, later)
+        )
+        if len(was) == 1 and len(now) == 1 and was != now:
+            return f"{was.pop()} / {now.pop()}"
+    return ""
+
+
+def _details(finding: Finding) -> frozenset[str]:
+    return frozenset(map(_plain, finding.detail))
+
+
+def _plain(text: str) -> str:
+    """Words without capitals, numbers in digits."""
+    return " ".join(DIGITS.get(word, word) for word in one_line(text).lower().split())

@@ -1,0 +1,34 @@
+"""The note as PDF, made of its page by WeasyPrint (extra `pdf`)."""
+
+from __future__ import annotations
+
+import io
+import logging
+from typing import Any
+
+from dictate.errors import MachineError
+from dictate.grammar import Grammar
+from dictate.model import Examination
+from dictate.notes.html import note_html
+
+
+def note_pdf(exam: Examination, grammar: Grammar, *, brief: bool = False) -> bytes:
+    """The note as it is printed. Raises: MachineError when the extra is missing."""
+    return page_pdf(note_html(exam, grammar, brief=brief))
+
+
+def page_pdf(page: str) -> bytes:
+    """A page as PDF; nothing is fetched for it. Raises: MachineError when the extra is missing."""
+    try:
+        from weasyprint import HTML
+    except (ImportError, OSError) as fault:  # OSError: the package is there, and its drawing library is not
+        raise MachineError("--format pdf: WeasyPrint is missing: pip install 'dictate[pdf]'") from fault
+    logging.getLogger("weasyprint").setLevel(logging.ERROR)  # it remarks on styles meant for screens
+    out = io.BytesIO()
+    HTML(string=page, url_fetcher=_refuse).write_pdf(out)
+    return out.getvalue()
+
+
+def _refuse(url: str, *_: Any, **__: Any) -> Any:
+    """A page carries all it needs."""
+    raise ValueError(f"{url.partition(':')[0]}: a note fetches nothing")

@@ -1,0 +1,114 @@
+"""The postural series over time: pressures as bars from systolic to diastolic, heart rate as rings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from dictate.model import Examination, Finding, Position, Pressure, Quantity, Status, number_text
+from dictate.notes import words
+from dictate.notes.drawing import Picture, dot, drawing, label, line
+from dictate.notes.phrases import circumstances, statement
+
+LEFT, TOP, STEP, PLOT = 44, 26, 62, 170
+GRID = 20  # mmHg and beats a minute between two lines
+ROOM = 8  # below the lowest number, for its label
+CAP = 5
+
+
+@dataclass
+class Stance:
+    """What was said of one position at one time."""
+
+    name: str
+    pressures: list[Pressure] = field(default_factory=list)
+    rates: list[float] = field(default_factory=list)
+    symptoms: list[str] = field(default_factory=list)
+
+
+def series_picture(exam: Examination) -> Picture | None:
+    """The picture; None where pressures or rates were not said in two positions or at two times."""
+    stances = [one for one in _stances(exam.findings) if one.pressures or one.rates]
+    if len(stances) < 2:
+        return None
+    rows = tuple(_row(one) for one in stances)
+    told = "; ".join(f"{row[0]}: {', '.join(filter(None, row[1:]))}" for row in rows)
+    description = words.SERIES_DESCRIPTION.format(rows=told)
+    svg = drawing(
+        words.POSTURAL, description, LEFT + STEP * len(stances) + 8, TOP + PLOT + 62, *_frame(stances), *_marks(stances)
+    )
+    return Picture(words.POSTURAL, description, svg, words.SERIES_COLUMNS, rows)
+
+
+def _stances(findings: Sequence[Finding]) -> list[Stance]:
+    found: dict[tuple[Position, float | None], Stance] = {}
+    for one in findings:
+        if one.position is None or one.site:
+            continue
+        stance = found.setdefault((one.position, one.minutes), Stance(circumstances(one)))
+        if isinstance(one.value, Pressure) and one.item == "blood_pressure":
+            stance.pressures.append(one.value)
+        elif isinstance(one.value, Quantity) and one.item == "heart_rate" and one.value.upto is None:
+            stance.rates.append(one.value.number)
+        elif one.item == "orthostatic_symptoms" and one.status in (Status.PRESENT, Status.ABSENT):
+            stance.symptoms.append(statement(one))
+    return list(found.values())
+
+
+def _row(one: Stance) -> tuple[str, ...]:
+    pressures = words.AND_ALSO.join(f"{pressure} mmHg" for pressure in one.pressures)
+    rates = words.AND_ALSO.join(f"{number_text(rate)}/min" for rate in one.rates)
+    return one.name, pressures, rates, "; ".join(one.symptoms)
+
+
+def _range(stances: Sequence[Stance]) -> tuple[float, float]:
+    numbers = [n for one in stances for n in one.rates]
+    for pressure in (pressure for one in stances for pressure in one.pressures):
+        numbers += [pressure.systolic, pressure.systolic if pressure.diastolic is None else pressure.diastolic]
+    return (min(numbers) - ROOM) // GRID * GRID, -(-max(numbers) // GRID) * GRID
+
+
+def _height(number: float, stances: Sequence[Stance]) -> float:
+    low, high = _range(stances)
+    return TOP + PLOT * (1 - (number - low) / ((high - low) or 1))
+
+
+def _frame(stances: Sequence[Stance]) -> Iterator[str]:
+    low, high = _range(stances)
+    right = LEFT + STEP * len(stances)
+    step = GRID if high - low <= 10 * GRID else 2 * GRID
+    for number in range(int(low), int(high) + 1, step):
+        height = _height(number, stances)
+        yield line(LEFT, height, right, height, faint=True)
+        yield label(number_text(number), LEFT - 6, height + 4, anchor="end", size=10)
+    yield label(words.SERIES_UNITS, 2, 12, size=10)
+    for at, stance in enumerate(stances):
+        x = LEFT + STEP * (at + 0.5)
+        first, _, rest = stance.name.partition(" ")
+        yield label(first, x, TOP + PLOT + 16, anchor="middle", size=10)
+        yield label(rest, x, TOP + PLOT + 28, anchor="middle", size=10)
+        if any(said.startswith(words.STATUSES[Status.PRESENT]) for said in stance.symptoms):
+            yield label(words.SYMPTOMS_MARK, x, TOP + PLOT + 40, anchor="middle", size=10, weight="bold")
+    yield label(words.SERIES_KEY, 2, TOP + PLOT + 57, size=10)
+
+
+def _marks(stances: Sequence[Stance]) -> Iterator[str]:
+    before: tuple[float, float] | None = None
+    for at, stance in enumerate(stances):
+        x = LEFT + STEP * (at + 0.5)
+        for pressure in stance.pressures:
+            top = _height(pressure.systolic, stances)
+            yield line(x - 8 - CAP, top, x - 8 + CAP, top, width=2)
+            yield label(str(pressure.systolic), x - 8, top - 4, anchor="middle", size=10, weight="bold")
+            if pressure.diastolic is not None:
+                foot = _height(pressure.diastolic, stances)
+                yield line(x - 8, top, x - 8, foot, width=4)
+                yield line(x - 8 - CAP, foot, x - 8 + CAP, foot, width=2)
+                yield label(str(pressure.diastolic), x - 8, foot + 12, anchor="middle", size=10, weight="bold")
+        for rate in stance.rates:
+            height = _height(rate, stances)
+            if before:
+                yield line(*before, x + 12, height, dash="3 3", faint=True)
+            yield dot(x + 12, height, filled=False)
+            yield label(number_text(rate), x + 12, height - 7, anchor="middle", size=10)
+            before = (x + 12, height)

@@ -1,0 +1,83 @@
+"""What a statement speaks of, and which wider statement of another visit speaks for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from dictate.grammar import Grammar
+from dictate.model import Examination, Finding, Grade, Position, Side, Status
+from dictate.notes import words
+from dictate.notes.phrases import item_of
+from dictate.notes.summary import stands_out
+
+SILENT = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED)
+SIDE_ORDER = (*words.SIDES, None)
+
+
+@dataclass(frozen=True)
+class Slot:
+    """What a statement speaks of: an item, where, in which position and when."""
+
+    item: str
+    side: Side | None = None
+    site: str = ""
+    position: Position | None = None
+    minutes: float | None = None
+
+
+def slot_of(finding: Finding, side: Side | None) -> Slot:
+    """What the finding speaks of, for one of its sides."""
+    return Slot(finding.item, side, finding.site, finding.position, finding.minutes)
+
+
+def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> int | None:
+    """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component."""
+    best: tuple[int, int] | None = None
+    for at, wide in enumerate(other.findings):
+        rank = _cover_rank(slot, said, wide, grammar)
+        if rank and (best is None or rank < best[0]):
+            best = rank, at
+    return None if best is None else best[1]
+
+
+def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> int:
+    """0: does not speak for it; 1: the whole item, 2: a list that names it, 3: its whole component."""
+    if not covers_place(wide, slot):
+        return 0
+    plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
+    if wide.item == slot.item:
+        return 1 if plain or wide.status in SILENT else 0
+    item = item_of(grammar, wide.item)
+    if item is None or not item.blanket:
+        return 0
+    if slot.item in item.covers:
+        graded = isinstance(wide.value, Grade) and _scale_of(grammar, slot.item) == wide.value.scale
+        return 2 if plain or graded or wide.status in SILENT else 0
+    whole = not item.covers and wide.component is said.component
+    return 3 if whole and wide.status in SILENT else 0
+
+
+def covers_place(wide: Finding, slot: Slot) -> bool:
+    """Whether a statement without side or place speaks of this one; one with them speaks of the same only."""
+    sides = wide.side is None or wide.side is slot.side or (wide.side is Side.BOTH and slot.side is not Side.MIDLINE)
+    stance = wide.position is None or (wide.position, wide.minutes) == (slot.position, slot.minutes)
+    return sides and stance and wide.site in ("", slot.site)
+
+
+def _scale_of(grammar: Grammar, item: str) -> str:
+    known = item_of(grammar, item)
+    return known.scale if known else ""
+
+
+def what_differs(gone: list[Slot], come: list[Slot]) -> Iterator[str]:
+    """In what the places of two visits differ: side, site, position, time."""
+    for name, word in words.PLACE_PARTS.items():
+        if {getattr(slot, name) for slot in gone} != {getattr(slot, name) for slot in come}:
+            yield word
+
+
+def place_order(slot: Slot) -> tuple[str, float, str, int]:
+    """Where the rows of one item stand among each other."""
+    minutes = -1.0 if slot.minutes is None else slot.minutes
+    return slot.position.value if slot.position else "", minutes, slot.site, SIDE_ORDER.index(slot.side)

@@ -1,0 +1,39 @@
+"""What stands out: the findings that the top of the note repeats, none that was not dictated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dictate.grammar import Grammar, is_noteworthy
+from dictate.model import Component, Examination, Finding, Status
+from dictate.notes.layout import Part
+from dictate.notes.phrases import item_name, phrase
+from dictate.notes.questions import marks_of
+
+
+@dataclass(frozen=True)
+class Standout:
+    """The noteworthy findings of one component by item, in the order dictated."""
+
+    component: Component
+    items: tuple[tuple[str, tuple[Part, ...]], ...]  # name of the item, what is said of it
+
+
+def summary(exam: Examination, grammar: Grammar) -> tuple[Standout, ...]:
+    """Noteworthy findings by component, in the words of the note."""
+    marks = marks_of(exam)
+    found: dict[Component, dict[str, list[Part]]] = {component: {} for component in Component}
+    for at, finding in enumerate(exam.findings):
+        if stands_out(finding, grammar):
+            part = Part(phrase(finding, grammar), at, marks.get(at, ()))
+            found[finding.component].setdefault(item_name(grammar, finding.item), []).append(part)
+    return tuple(
+        Standout(component, tuple((name, tuple(parts)) for name, parts in items.items()))
+        for component, items in found.items()
+        if items
+    )
+
+
+def stands_out(finding: Finding, grammar: Grammar) -> bool:
+    """Whether the grammar calls the finding noteworthy; what was said to be abnormal always is."""
+    return finding.status is Status.ABNORMAL or is_noteworthy(finding, grammar)

@@ -1,0 +1,140 @@
+"""Three visits and more: each compared with the one before, and what was said of one thing at every visit."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from dictate.grammar import Grammar
+from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
+from dictate.notes import words
+from dictate.notes.compare import Comparison, compare
+from dictate.notes.phrases import circumstances, hedge, is_blanket, item_name, one_line, place, statement
+from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of
+
+
+@dataclass(frozen=True)
+class Point:
+    """What one visit said; numbers: systolic and diastolic, or the one number, where there is one."""
+
+    text: str
+    numbers: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True)
+class Trend:
+    """One thing over all visits, in their order."""
+
+    component: Component
+    slot: Slot
+    name: str
+    unit: str
+    points: tuple[Point, ...]
+
+    @property
+    def is_drawn(self) -> bool:
+        """Whether three visits or more gave a number."""
+        return sum(1 for point in self.points if point.numbers) > 2
+
+
+def compare_all(exams: Sequence[Examination], grammar: Grammar) -> tuple[Comparison, ...]:
+    """Every visit with the one before it; what was said to be unchanged counts with the value it is tied to."""
+    found = []
+    before = exams[0]
+    for later in exams[1:]:
+        found.append(compare(before, later, grammar))
+        before = tied(before, later)
+    return tuple(found)
+
+
+def tied(earlier: Examination, later: Examination) -> Examination:
+    """The later examination with the earlier values in the place of "unchanged"."""
+    findings: list[Finding] = []
+    for finding in later.findings:
+        if finding.status is Status.UNCHANGED:
+            findings += [
+                one.model_copy(update={"evidence": finding.evidence})
+                for one in earlier.findings
+                if one.item == finding.item
+                and one.status not in SILENT
+                and covers_place(finding, slot_of(one, one.side))
+                and not _stated(later, one)
+            ] or [finding]
+        else:
+            findings.append(finding)
+    return later.model_copy(update={"findings": tuple(findings), "queries": (), "decisions": (), "figures": ()})
+
+
+def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
+    """What was said at two visits or more, and not the same every time."""
+    chain = [exams[0]]
+    for later in exams[1:]:
+        chain.append(tied(chain[-1], later))
+    split = {f.item for exam in chain for f in exam.findings if f.side in (Side.LEFT, Side.RIGHT)}
+    visits = [_by_slot(exam, split) for exam in chain]
+    slots = list(dict.fromkeys(slot for visit in visits for slot in visit))
+    spoken_for: set[Slot] = set()  # wide statements that stand in a narrower row already
+    found = []
+    for slot in slots:
+        real = [one for visit in visits for one in visit.get(slot, []) if one.status not in SILENT]
+        if not real:
+            continue
+        points = []
+        for exam, visit in zip(chain, visits, strict=True):
+            at = None if slot in visit else cover(slot, real[0], exam, grammar)
+            if at is not None and exam.findings[at].item == slot.item:
+                spoken_for.add(slot_of(exam.findings[at], exam.findings[at].side))
+            points.append(_point(visit.get(slot) or ([] if at is None else [exam.findings[at]]), grammar))
+        if len({point.text for point in points} - {words.NOTHING}) > 1:
+            found.append(_trend(slot, real[0], tuple(points), grammar))
+    found = [one for one in found if one.slot not in spoken_for]
+    order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
+    components = list(Component)
+    return tuple(
+        sorted(found, key=lambda one: (components.index(one.component), order[one.slot.item], place_order(one.slot)))
+    )
+
+
+def _stated(exam: Examination, other: Finding) -> bool:
+    """Whether the visit also says something else of the same thing."""
+    wanted = slot_of(other, other.side)
+    return any(slot_of(one, one.side) == wanted and one.status is not Status.UNCHANGED for one in exam.findings)
+
+
+def _by_slot(exam: Examination, split: set[str]) -> dict[Slot, list[Finding]]:
+    found: dict[Slot, list[Finding]] = {}
+    for finding in exam.findings:
+        both = finding.side is Side.BOTH and finding.item in split
+        for side in (Side.RIGHT, Side.LEFT) if both else (finding.side,):
+            found.setdefault(slot_of(finding, side), []).append(finding)
+    return found
+
+
+def _point(said: Sequence[Finding], grammar: Grammar) -> Point:
+    if not said:
+        return Point(words.NOTHING)
+    texts = (_said(one, grammar) for one in said)
+    return Point(words.AND_ALSO.join(dict.fromkeys(texts)), _numbers(said[0]) if len(said) == 1 else ())
+
+
+def _said(finding: Finding, grammar: Grammar) -> str:
+    text = " ".join(filter(None, (hedge(finding, grammar), statement(finding))))
+    quote = words.AS_SAID.format(quote=one_line(finding.quote).strip(" ,.;:"))
+    return f"{text}, {quote}" if is_blanket(grammar, finding) else text
+
+
+def _numbers(finding: Finding) -> tuple[float, ...]:
+    value = finding.value
+    if finding.status is not Status.MEASURED:
+        return ()
+    if isinstance(value, Pressure):
+        return (value.systolic,) if value.diastolic is None else (value.systolic, value.diastolic)
+    if isinstance(value, Quantity) and value.then is None and value.upto is None:
+        return (value.number,)
+    return (value.points,) if isinstance(value, Score) and value.points is not None else ()
+
+
+def _trend(slot: Slot, one: Finding, points: tuple[Point, ...], grammar: Grammar) -> Trend:
+    here = one.model_copy(update={"side": slot.side})
+    name = " ".join(filter(None, (item_name(grammar, slot.item), place(here), circumstances(here))))
+    return Trend(one.component, slot, name, one.unit, points)

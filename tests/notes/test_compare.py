@@ -1,0 +1,281 @@
+"""Earlier and later examination of one patient → item by item what became of every statement."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+
+import pytest
+from by_hand import examination, finding, reflex
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from notes.exams import findings
+
+from dictate.grammar import Grammar, load_grammar
+from dictate.model import (
+    Certainty,
+    Choice,
+    Component,
+    Examination,
+    Finding,
+    Grade,
+    Position,
+    Pressure,
+    Quantity,
+    Side,
+    Status,
+    Text,
+)
+from dictate.notes import compare
+from dictate.notes.directions import Kind
+from dictate.pipeline import examine
+
+VISITS = Path(__file__).parent / "visits"
+MIRROR = {
+    Kind.NEW: Kind.GONE,
+    Kind.WORSE: Kind.BETTER,
+    Kind.NOT_EXAMINED: Kind.NOT_EXAMINED_BEFORE,
+    Kind.NOT_ASSESSABLE: Kind.NOT_ASSESSABLE_BEFORE,
+    Kind.NOT_DICTATED: Kind.NOT_DICTATED_BEFORE,
+}
+MIRROR |= {other: one for one, other in MIRROR.items()}
+LEFT_DRIFT = (Component.MOTOR, "pronator_drift")
+QUICK, FULL = 40, 2000
+
+
+def kinds(earlier: Examination, later: Examination, grammar: Grammar) -> list[tuple[str, Kind]]:
+    """Item and kind of every row."""
+    return [(row.slot.item, row.kind) for row in compare(earlier, later, grammar).rows]
+
+
+def drift(status: Status, side: Side | None = Side.LEFT) -> Examination:
+    """An examination of one sign."""
+    return examination(finding(*LEFT_DRIFT, status, side=side))
+
+
+def strength(grade: str, side: Side | None = Side.LEFT, item: str = "strength_deltoid", **more: object) -> Finding:
+    """A grade of strength."""
+    value = Grade(scale="mrc", grade=grade)
+    return finding(Component.MOTOR, item, Status.MEASURED, value=value, side=side, **more)
+
+
+def test_two_visits_every_difference_right_and_none_invented(grammar: Grammar) -> None:
+    """Two dictations of one invented patient, compared by hand in expected.csv."""
+    one, other = (examine([VISITS / f"visit-{n}.txt"], engine=None, grammar=grammar) for n in (1, 2))
+    with (VISITS / "expected.csv").open(encoding="utf-8") as file:
+        wanted = sorted(tuple(row.values()) for row in csv.DictReader(file))
+    rows = compare(one, other, grammar).rows
+    found = sorted(
+        (row.slot.item, row.slot.side.value if row.slot.side else "", row.kind.value, row.difference) for row in rows
+    )
+    assert found == wanted
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "kind"),
+    [
+        (drift(Status.ABSENT), drift(Status.PRESENT), Kind.NEW),
+        (drift(Status.PRESENT), drift(Status.ABSENT), Kind.GONE),
+        (drift(Status.PRESENT), drift(Status.PRESENT), Kind.UNCHANGED),
+        (drift(Status.PRESENT), drift(Status.NOT_EXAMINED), Kind.NOT_EXAMINED),
+        (drift(Status.NOT_EXAMINED), drift(Status.PRESENT), Kind.NOT_EXAMINED_BEFORE),
+        (drift(Status.PRESENT), drift(Status.NOT_ASSESSABLE), Kind.NOT_ASSESSABLE),
+        (drift(Status.PRESENT), examination(), Kind.NOT_DICTATED),
+        (examination(), drift(Status.PRESENT), Kind.NOT_DICTATED_BEFORE),
+        (drift(Status.PRESENT), drift(Status.PRESENT, Side.RIGHT), Kind.NOT_COMPARABLE),
+        (drift(Status.PRESENT), drift(Status.ABSENT, None), Kind.GONE),
+        (drift(Status.PRESENT), drift(Status.UNCHANGED), Kind.UNCHANGED),
+        (examination(strength("4")), examination(strength("4+")), Kind.BETTER),
+        (examination(strength("4")), examination(strength("4-")), Kind.WORSE),
+        (examination(strength("4")), examination(finding(Component.MOTOR, "strength_deltoid", Status.NORMAL,
+                                                         side=Side.LEFT)), Kind.BETTER),
+        (examination(reflex("reflex_biceps", "2+", side=Side.LEFT)),
+         examination(reflex("reflex_biceps", "3+", side=Side.LEFT)), Kind.CHANGED),
+        (examination(reflex("reflex_biceps", "2+", side=Side.LEFT)),
+         examination(reflex("reflex_biceps", "2+", side=Side.LEFT, certainty=Certainty.UNCERTAIN)), Kind.CHANGED),
+    ],
+)  # fmt: skip
+def test_kinds(was: Examination, now: Examination, kind: Kind, grammar: Grammar) -> None:
+    """One row for one thing, and its kind."""
+    assert [row.kind for row in compare(was, now, grammar).rows] == [kind]
+
+
+def test_position_that_differs_is_not_compared(grammar: Grammar) -> None:
+    """A pressure sitting says nothing of one standing."""
+    made = [
+        examination(finding(Component.GENERAL, "blood_pressure", Status.MEASURED, unit="mm[Hg]",
+                            value=Pressure(systolic=142, diastolic=84), position=position))
+        for position in (Position.SITTING, Position.STANDING)
+    ]  # fmt: skip
+    row = compare(*made, grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "position differs")
+
+
+def test_numbers_carry_their_difference(grammar: Grammar) -> None:
+    """Later less earlier, with the unit; a pressure in both numbers."""
+    made = [
+        examination(finding(Component.GENERAL, "blood_pressure", Status.MEASURED, unit="mm[Hg]",
+                            value=Pressure(systolic=systolic, diastolic=84), position=Position.SITTING))
+        for systolic in (142, 130)
+    ]  # fmt: skip
+    row = compare(*made, grammar).rows[0]
+    assert (row.kind, row.difference) == (Kind.CHANGED, "-12/0 mmHg")
+
+
+def test_unit_that_differs_is_not_compared(grammar: Grammar) -> None:
+    """Kilograms against pounds."""
+    made = [
+        examination(finding(Component.GENERAL, "weight", Status.MEASURED, value=Quantity(number=80), unit=unit))
+        for unit in ("kg", "[lb_av]")
+    ]
+    assert compare(*made, grammar).rows[0].reason == "unit differs"
+
+
+def test_said_to_be_unchanged_is_tied_to_the_earlier_record(grammar: Grammar) -> None:
+    """The row shows what it is tied to."""
+    row = compare(examination(strength("4")), drift_free(Status.UNCHANGED), grammar).rows[0]
+    assert (row.kind, row.earlier, row.later) == (Kind.UNCHANGED, "4", "unchanged")
+    assert "tied" in row.reason
+
+
+def drift_free(status: Status) -> Examination:
+    """The deltoid, without a value."""
+    return examination(finding(Component.MOTOR, "strength_deltoid", status, side=Side.LEFT))
+
+
+def test_said_to_be_unchanged_and_yet_different(grammar: Grammar) -> None:
+    """ "Heart rate unchanged at 66" after 80."""
+    made = [
+        examination(finding(Component.GENERAL, "heart_rate", Status.MEASURED, value=Quantity(number=number),
+                            unit="/min", quote=quote))
+        for number, quote in ((80, "pulse eighty"), (66, "heart rate unchanged at 66"))
+    ]  # fmt: skip
+    row = compare(*made, grammar).rows[0]
+    assert (row.kind, row.difference) == (Kind.NOT_SO, "-14/min")
+
+
+def test_said_to_be_unchanged_without_an_earlier_record(grammar: Grammar) -> None:
+    """Nothing is made up for it."""
+    row = compare(examination(), drift(Status.UNCHANGED), grammar).rows[0]
+    assert row.kind is Kind.NOT_COMPARABLE
+    assert "no earlier statement" in row.reason
+
+
+def test_whole_component_not_examined(grammar: Grammar) -> None:
+    """ "Reflexes not examined" speaks for every reflex of the earlier visit."""
+    earlier = examination(reflex("reflex_biceps", "2+", side=Side.LEFT))
+    later = examination(finding(Component.REFLEXES, "reflexes_all", Status.NOT_EXAMINED))
+    assert kinds(earlier, later, grammar) == [("reflex_biceps", Kind.NOT_EXAMINED)]
+
+
+def test_list_that_names_the_item_speaks_for_it(grammar: Grammar) -> None:
+    """ "Cranial nerves two to twelve intact" after a weak face: gone, in those words."""
+    earlier = examination(
+        finding(Component.CRANIAL_NERVES, "facial_strength", Status.ABNORMAL, value=Text(words="weak"), side=Side.LEFT)
+    )
+    later = examination(
+        finding(Component.CRANIAL_NERVES, "cranial_nerves_2_12", Status.NORMAL, quote="cranial nerves intact")
+    )
+    rows = compare(earlier, later, grammar).rows
+    assert [(row.slot.item, row.kind) for row in rows] == [("facial_strength", Kind.GONE)]
+    assert 'as said: "cranial nerves intact"' in rows[0].later
+
+
+def test_normal_of_a_component_does_not_clear_a_sign(grammar: Grammar) -> None:
+    """ "Reflexes normal" says nothing of a plantar response by itself."""
+    earlier = examination(
+        finding(
+            Component.REFLEXES, "plantar_response", Status.ABNORMAL, value=Choice(choice="extensor"), side=Side.LEFT
+        )
+    )
+    later = examination(finding(Component.REFLEXES, "reflexes_all", Status.NORMAL))
+    assert ("plantar_response", Kind.NOT_DICTATED) in kinds(earlier, later, grammar)
+
+
+def test_both_sides_meet_one_side(grammar: Grammar) -> None:
+    """Both at once, then each by itself."""
+    later = [reflex("reflex_biceps", grade, side=side) for grade, side in (("2+", Side.LEFT), ("3+", Side.RIGHT))]
+    rows = compare(examination(reflex("reflex_biceps", "2+", side=Side.BOTH)), examination(*later), grammar).rows
+    assert {(row.slot.side, row.kind) for row in rows} == {(Side.LEFT, Kind.UNCHANGED), (Side.RIGHT, Kind.CHANGED)}
+
+
+def test_side_not_said_is_not_taken_for_both(grammar: Grammar) -> None:
+    """A grade without side is not compared with one of the left."""
+    later = examination(reflex("reflex_biceps", "3+", side=Side.LEFT))
+    row = compare(examination(reflex("reflex_biceps", "2+")), later, grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "side differs")
+
+
+def test_said_twice_is_not_chosen_from(grammar: Grammar) -> None:
+    """Two values at one visit: neither is compared."""
+    twice = examination(strength("4"), strength("3"))
+    assert kinds(examination(strength("4")), twice, grammar) == [("strength_deltoid", Kind.NOT_COMPARABLE)]
+
+
+def made(grammar: Grammar) -> st.SearchStrategy[Examination]:
+    """Examinations in which nothing is said to be unchanged: that looks back, and so has no mirror."""
+    plain = findings(grammar).filter(lambda one: one.status is not Status.UNCHANGED)
+    return st.lists(plain, max_size=6).map(lambda said: examination(*said))
+
+
+def _empty(exam: Examination) -> None:
+    assert compare(exam, exam, load_grammar()).changes == ()
+
+
+def _mirrored(one: Examination, other: Examination) -> None:
+    there, back = (compare(*pair, load_grammar()).rows for pair in ((one, other), (other, one)))
+    rows = sorted(
+        (row.slot.item, row.name, MIRROR.get(row.kind, row.kind).value, row.later, row.earlier) for row in there
+    )
+    assert rows == sorted((row.slot.item, row.name, row.kind.value, row.earlier, row.later) for row in back)
+
+
+SLOWLY = (HealthCheck.too_slow, HealthCheck.data_too_large)
+
+
+@settings(max_examples=QUICK, deadline=None, suppress_health_check=SLOWLY)
+@given(exam=made(load_grammar()))
+def test_nothing_changed_against_itself(exam: Examination) -> None:
+    """compare(a, a) is empty."""
+    _empty(exam)
+
+
+@settings(max_examples=QUICK, deadline=None, suppress_health_check=SLOWLY)
+@given(one=made(load_grammar()), other=made(load_grammar()))
+def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examination) -> None:
+    """compare(a, b) mirrors compare(b, a)."""
+    _mirrored(one, other)
+
+
+FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
+       "facial_strength", "blood_pressure")  # fmt: skip
+
+
+def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
+    """Examinations of a few items, so that most of them meet."""
+    some = st.sampled_from(FEW).flatmap(
+        lambda item: st.builds(
+            finding, st.just(grammar.component_of(item)), st.just(item),
+            st.sampled_from([status for status in Status if status is not Status.UNCHANGED]),
+            side=st.sampled_from((None, Side.LEFT, Side.RIGHT, Side.BOTH)),
+            value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"))),
+        )
+    )  # fmt: skip
+    return st.lists(some, max_size=6).map(lambda said: examination(*said))
+
+
+@settings(max_examples=QUICK, deadline=None, suppress_health_check=SLOWLY)
+@given(one=close(load_grammar()), other=close(load_grammar()))
+def test_what_meets_is_mirrored_too(one: Examination, other: Examination) -> None:
+    """The same among few items: blankets, sides and lists cover each other."""
+    _mirrored(one, other)
+    _empty(one)
+
+
+@pytest.mark.slow
+@settings(max_examples=FULL, deadline=None, suppress_health_check=SLOWLY)
+@given(one=close(load_grammar()), other=close(load_grammar()))
+def test_thousands_are_mirrored(one: Examination, other: Examination) -> None:
+    """The same in full."""
+    _mirrored(one, other)
+    _empty(one)

@@ -1,0 +1,111 @@
+"""How one statement about an item differs from another."""
+
+from __future__ import annotations
+
+import pytest
+from by_hand import finding
+
+from dictate.grammar import Grammar
+from dictate.model import Acuity, Choice, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value
+from dictate.notes.directions import SCALES, Kind, change
+
+
+def said(
+    item: str, value: Value | None, grammar: Grammar, *, status: Status = Status.MEASURED, **more: object
+) -> Finding:
+    """A finding of that item."""
+    return finding(grammar.component_of(item), item, status, value=value, **more)
+
+
+def grade(scale: str, text: str) -> Grade:
+    """A grade."""
+    return Grade(scale=scale, grade=text)
+
+
+@pytest.mark.parametrize(
+    ("item", "was", "now", "kind", "difference"),
+    [
+        ("strength_deltoid", grade("mrc", "4-"), grade("mrc", "4"), Kind.BETTER, ""),
+        ("strength_deltoid", grade("mrc", "5"), grade("mrc", "5-"), Kind.WORSE, ""),
+        ("ashworth", grade("ashworth", "1"), grade("ashworth", "1+"), Kind.WORSE, ""),
+        ("reflex_biceps", grade("tendon_reflex", "2+"), grade("tendon_reflex", "0"), Kind.CHANGED, ""),
+        ("gcs_total", Score(points=13), Score(points=15), Kind.BETTER, "+2"),
+        ("nihss_total", Score(points=13), Score(points=15), Kind.WORSE, "+2"),
+        ("cognitive_total", Score(points=20, of=30), Score(points=22, of=30), Kind.CHANGED, "+2"),
+        ("cognitive_total", Score(points=20, of=30), Score(points=20, of=20), Kind.NOT_COMPARABLE, ""),
+        ("visual_acuity", Acuity(text="6/12"), Acuity(text="6/9"), Kind.BETTER, ""),
+        ("visual_acuity", Acuity(text="6/12"), Acuity(text="20/40"), Kind.CHANGED, ""),
+        ("visual_acuity", Acuity(text="counting fingers"), Acuity(text="6/9"), Kind.CHANGED, ""),
+        ("finger_taps", Quantity(number=20), Quantity(number=26.5), Kind.BETTER, "+6.5"),
+        ("timed_walk", Text(words="10 m in 12 s"), Text(words="10 m in 14.5 s"), Kind.WORSE, "+2.5 s"),
+        ("timed_walk", Text(words="10 m in 12 s"), Text(words="6 m in 8 s"), Kind.NOT_COMPARABLE, ""),
+        ("heart_rate", Quantity(number=60), Quantity(number=80), Kind.CHANGED, "+20"),
+        ("blood_pressure", Pressure(systolic=90), Pressure(systolic=95, diastolic=60), Kind.CHANGED, "+5"),
+        ("pupil_size", Quantity(number=4, then=2), Quantity(number=4, then=3), Kind.CHANGED, ""),
+        ("pupil_size", Quantity(number=4), Text(words="small"), Kind.NOT_COMPARABLE, ""),
+    ],
+)
+def test_values(item: str, was: Value, now: Value, kind: Kind, difference: str, grammar: Grammar) -> None:
+    """Better and worse only where the scale or the item has a direction; numbers always with their difference."""
+    found = change(said(item, was, grammar), said(item, now, grammar), grammar)
+    assert (found.kind, found.difference) == (kind, difference)
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "kind"),
+    [
+        ("moderate lower facial weakness", "mild lower facial weakness", Kind.BETTER),
+        ("mild lower facial weakness", "severe lower facial weakness", Kind.WORSE),
+        ("mild lower facial weakness", "moderate upper facial weakness", Kind.CHANGED),
+        ("lower facial weakness", "mild lower facial weakness", Kind.CHANGED),
+        ("Mild weakness", "mild  weakness", Kind.UNCHANGED),
+    ],
+)
+def test_how_severe(was: str, now: str, kind: Kind, grammar: Grammar) -> None:
+    """Only where the words differ in nothing else."""
+    pair = [said("facial_strength", Text(words=text), grammar, status=Status.ABNORMAL) for text in (was, now)]
+    assert change(*pair, grammar).kind is kind
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "reason"),
+    [
+        ("corrected", "uncorrected", "conditions differ: corrected / uncorrected"),
+        ("with reinforcement", "without reinforcement", "conditions differ: with / without"),
+        ("corrected", "at six metres", ""),
+    ],
+)
+def test_conditions_that_exclude_each_other(was: str, now: str, reason: str, grammar: Grammar) -> None:
+    """A value with glasses is not compared with one without."""
+    pair = [said("visual_acuity", Acuity(text="6/9"), grammar, detail=(text,)) for text in (was, now)]
+    assert change(*pair, grammar).reason == reason
+
+
+def test_number_words_and_digits_are_the_same(grammar: Grammar) -> None:
+    """ "Five minutes" heard at one visit and typed as "5 minutes" at the other."""
+    pair = [
+        said("orthostatic_symptoms", None, grammar, status=Status.PRESENT, detail=(text,))
+        for text in ("after five minutes", "after 5 minutes")
+    ]
+    assert change(*pair, grammar).kind is Kind.UNCHANGED
+
+
+def test_choice_by_its_sense(grammar: Grammar) -> None:
+    """Flexor then extensor is new; the reverse is gone."""
+    flexor = said("plantar_response", Choice(choice="flexor"), grammar, status=Status.NORMAL)
+    extensor = said("plantar_response", Choice(choice="extensor"), grammar, status=Status.ABNORMAL)
+    assert (change(flexor, extensor, grammar).kind, change(extensor, flexor, grammar).kind) == (Kind.NEW, Kind.GONE)
+
+
+def test_normal_stands_for_the_only_normal_grade(grammar: Grammar) -> None:
+    """Of strength it is 5; a reflex has several, so "normal" against 3+ stays open."""
+    strong = said("strength_deltoid", None, grammar, status=Status.NORMAL)
+    assert change(said("strength_deltoid", grade("mrc", "4"), grammar), strong, grammar).kind is Kind.BETTER
+    lively = said("reflex_biceps", grade("tendon_reflex", "3+"), grammar)
+    normal = said("reflex_biceps", None, grammar, status=Status.NORMAL)
+    assert change(normal, lively, grammar).kind is Kind.NOT_COMPARABLE
+
+
+def test_scales_exist(grammar: Grammar) -> None:
+    """A scale with a direction is one of the grammar's."""
+    assert set(SCALES) <= set(grammar.scales)

@@ -1,0 +1,70 @@
+"""One finding or computed figure ↔ one FHIR Observation."""
+
+from __future__ import annotations
+
+import pytest
+from by_hand import figure, finding, reflex
+
+from dictate.grammar import Grammar
+from dictate.model import Certainty, Component, Finding, Position, Side, Status, Text
+from dictate.notes import codes
+from dictate.notes.fhir_findings import (
+    Frame,
+    figure_observation,
+    figure_of,
+    finding_of,
+    narrative,
+    observation,
+    rest_of,
+)
+
+FRAME = Frame("preliminary", {"display": "x"})
+
+
+@pytest.mark.parametrize("status", Status)
+@pytest.mark.parametrize("certainty", Certainty)
+def test_every_status_reads_back(status: Status, certainty: Certainty, grammar: Grammar) -> None:
+    """With and without a value."""
+    for value in (None, Text(words="slow")):
+        one = finding(Component.MOTOR, "tone", status, certainty=certainty, value=value, side=Side.LEFT, site="arm")
+        assert finding_of(observation(one, grammar, FRAME)) == one
+
+
+def test_extension_holds_only_what_fhir_cannot(grammar: Grammar) -> None:
+    """Of a plain grade that is the evidence alone."""
+    one = reflex("reflex_biceps", "2+", side=Side.LEFT, detail=("with reinforcement",))
+    assert set(rest_of(observation(one, grammar, FRAME), codes.IS_FINDING)) == {"evidence"}
+
+
+def test_place_position_and_time(grammar: Grammar) -> None:
+    """As own codes with plain words."""
+    one = finding(Component.GENERAL, "heart_rate", Status.MEASURED, position=Position.STANDING, minutes=3.0)
+    content = observation(one, grammar, FRAME)
+    assert {part["url"] for part in content["extension"]} == {
+        codes.BODY_POSITION, "urn:dictate:minutes-standing", codes.IS_FINDING,
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("item", "unit", "category"),
+    [("weight", "kg", "vital-signs"), ("weight", "[stone_av]", "exam"), ("tone", "", "exam")],
+)
+def test_category(item: str, unit: str, category: str, grammar: Grammar) -> None:
+    """A vital sign in a unit that the profile forbids claims to be none."""
+    one = Finding.model_validate(
+        finding(grammar.component_of(item), item, Status.MEASURED, value=Text(words="x"), unit=unit).model_dump()
+    )
+    assert observation(one, grammar, FRAME)["category"][0]["coding"][0]["code"] == category
+
+
+def test_figure_names_its_sources() -> None:
+    """And reads back."""
+    one = figure("mean pressure 100 mmHg", 0)
+    content = figure_observation(one, FRAME, ["urn:uuid:1"])
+    assert content["derivedFrom"] == [{"reference": "urn:uuid:1"}]
+    assert figure_of(content) == one
+
+
+def test_narrative_is_escaped() -> None:
+    """Markup is text."""
+    assert "&lt;b&gt;" in narrative("<b>")["div"]

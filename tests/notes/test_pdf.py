@@ -1,0 +1,42 @@
+"""The note as PDF."""
+
+from __future__ import annotations
+
+import builtins
+from typing import Any
+
+import pytest
+from by_hand import examination, reflex
+
+from dictate.errors import MachineError
+from dictate.grammar import Grammar
+from dictate.model import Side
+from dictate.notes import note_pdf
+from dictate.notes.pdf import _refuse
+
+
+def test_note_is_a_pdf(grammar: Grammar) -> None:
+    """Made without any request: the test would fail on a socket."""
+    made = note_pdf(examination(reflex("reflex_biceps", "3+", side=Side.LEFT)), grammar)
+    assert made.startswith(b"%PDF-")
+    assert made.rstrip().endswith(b"%%EOF")
+
+
+def test_nothing_is_fetched() -> None:
+    """Not even a file."""
+    with pytest.raises(ValueError, match="fetches nothing"):
+        _refuse("file:///etc/hostname")
+
+
+def test_missing_extra_is_one_line(grammar: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It says how to get it."""
+    real = builtins.__import__
+
+    def without(name: str, *more: Any, **named: Any) -> Any:
+        if name == "weasyprint":
+            raise ImportError(name)
+        return real(name, *more, **named)
+
+    monkeypatch.setattr(builtins, "__import__", without)
+    with pytest.raises(MachineError, match=r"pip install 'dictate\[pdf\]'"):
+        note_pdf(examination(), grammar)

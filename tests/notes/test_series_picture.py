@@ -1,0 +1,57 @@
+"""The postural series over time."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+
+from by_hand import DEMOS, examination, finding
+
+from dictate.grammar import Grammar
+from dictate.model import Component, Finding, Position, Pressure, Status
+from dictate.notes.series_picture import series_picture
+from dictate.pipeline import examine
+
+
+def pressure(systolic: int, diastolic: int | None, position: Position, minutes: float | None = None) -> Finding:
+    """A reading."""
+    return finding(Component.GENERAL, "blood_pressure", Status.MEASURED, unit="mm[Hg]", position=position,
+                   minutes=minutes, value=Pressure(systolic=systolic, diastolic=diastolic))  # fmt: skip
+
+
+def test_demonstration_shows_every_number_dictated(grammar: Grammar) -> None:
+    """In the drawing, in the words and in the table."""
+    exam = examine([DEMOS / "postural-series.txt"], engine=None, grammar=grammar)
+    picture = series_picture(exam)
+    assert picture
+    shown = [one.text for one in ET.fromstring(picture.svg).iter("{http://www.w3.org/2000/svg}text")]
+    for number in "148 86 62 142 84 66 116 72 74 108 78 114 68 79 126 73".split():
+        assert number in shown
+    assert [row[0] for row in picture.rows] == [
+        "supine", "sitting", "standing at once", "standing at 1 min", "standing at 3 min", "standing at 5 min",
+    ]  # fmt: skip
+    assert picture.rows[2] == ("standing at once", "116/72 mmHg", "74/min", "present (lightheaded)")
+    assert shown.count("S") == 3
+
+
+def test_one_position_is_no_series() -> None:
+    """Nor is a reading without position."""
+    assert series_picture(examination(pressure(140, 80, Position.SITTING))) is None
+
+
+def test_palpable_pressure_has_no_lower_end() -> None:
+    """No diastolic number is made up."""
+    picture = series_picture(examination(pressure(140, 80, Position.SUPINE), pressure(90, None, Position.STANDING, 1)))
+    assert picture
+    assert picture.rows[1][1] == "90/palpable mmHg"
+
+
+def test_conflicting_readings_are_both_shown() -> None:
+    """None is chosen."""
+    exam = examination(
+        pressure(140, 80, Position.SUPINE),
+        pressure(100, 60, Position.STANDING, 1),
+        pressure(110, 60, Position.STANDING, 1),
+    )
+    picture = series_picture(exam)
+    assert picture
+    assert picture.rows[1][1] == "100/60 mmHg and also 110/60 mmHg"

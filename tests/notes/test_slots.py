@@ -1,0 +1,55 @@
+"""What a statement speaks of, and which wider statement speaks for it."""
+
+from __future__ import annotations
+
+import pytest
+from by_hand import examination, finding
+
+from dictate.grammar import Grammar
+from dictate.model import Component, Finding, Position, Side, Status
+from dictate.notes.slots import Slot, cover, covers_place, place_order, slot_of, what_differs
+
+DRIFT = finding(Component.MOTOR, "pronator_drift", Status.PRESENT, side=Side.LEFT)
+
+
+def wide(item: str, status: Status, component: Component = Component.MOTOR, **more: object) -> Finding:
+    """A statement of the other visit."""
+    return finding(component, item, status, **more)
+
+
+@pytest.mark.parametrize(
+    ("other", "found"),
+    [
+        (wide("pronator_drift", Status.ABSENT), True),
+        (wide("pronator_drift", Status.PRESENT), False),
+        (wide("pronator_drift", Status.ABSENT, side=Side.RIGHT), False),
+        (wide("motor_all", Status.NOT_EXAMINED), True),
+        (wide("motor_all", Status.NORMAL), False),
+        (wide("reflexes_all", Status.NOT_EXAMINED, Component.REFLEXES), False),
+    ],
+)
+def test_cover(other: Finding, found: bool, grammar: Grammar) -> None:
+    """A denial without side speaks for each side; a sign without side for none; a component only of silence."""
+    assert (cover(slot_of(DRIFT, Side.LEFT), DRIFT, examination(other), grammar) is not None) is found
+
+
+def test_nearest_statement_speaks(grammar: Grammar) -> None:
+    """The item's own before its component's."""
+    exam = examination(wide("motor_all", Status.NOT_EXAMINED), wide("pronator_drift", Status.ABSENT))
+    assert cover(slot_of(DRIFT, Side.LEFT), DRIFT, exam, grammar) == 1
+
+
+def test_position_said_is_the_same_position() -> None:
+    """A statement standing does not speak for one lying."""
+    standing = finding(Component.GENERAL, "orthostatic_symptoms", Status.ABSENT, position=Position.STANDING)
+    assert not covers_place(standing, Slot("orthostatic_symptoms", position=Position.SUPINE))
+
+
+def test_what_differs_is_named() -> None:
+    """Each aspect once."""
+    assert list(what_differs([Slot("x", Side.LEFT, "toe")], [Slot("x", Side.RIGHT, "ankle")])) == ["side", "site"]
+
+
+def test_right_stands_before_left() -> None:
+    """As in the note."""
+    assert place_order(Slot("x", Side.RIGHT)) < place_order(Slot("x", Side.LEFT))
