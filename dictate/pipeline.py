@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from importlib.metadata import version
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Protocol, runtime_checkable
 
 from dictate.errors import InputError
 from dictate.grammar import ComponentFile, Grammar
@@ -16,15 +16,12 @@ from dictate.model import (
     Hints,
     Origin,
     Person,
-    Query,
     Remark,
     RemarkKind,
-    Severity,
     Source,
     Stretch,
     Transcript,
     Word,
-    number_text,
 )
 from dictate.settings import PROGRAM
 
@@ -42,6 +39,20 @@ class Hearer(Protocol):
 
     def hear(self, path: Path, *, hints: Hints, progress: Progress | None = None) -> Transcript:
         """Hear the whole recording."""
+
+
+@runtime_checkable
+class Weigher(Protocol):
+    """What is asked of an engine that can tell how well other words fit a recording that it has heard."""
+
+    def weigh(self, sha256: str, start_s: float, end_s: float, texts: Sequence[str]) -> list[float]:
+        """Log-probability of each text for a stretch of the recording of that digest; empty: cannot tell."""
+
+    def knows(self, word: str) -> bool:
+        """Whether it is a word of English, as far as the engine can tell."""
+
+    def forget(self) -> None:
+        """Let go of what was kept of the recordings."""
 
 
 @dataclass(frozen=True)
@@ -80,22 +91,28 @@ def examine(
     for at, source in enumerate(sources):
         part = None if progress is None else _part_of(progress, at, len(sources))
         pieces.append(_take(source, engine=engine, hints=hints, progress=part))
-    return examine_transcript(
-        join(pieces),
-        grammar=grammar,
-        scope=scope,
-        patient=patient,
-        examined_at=examined_at,
-        age=age,
-        height=height,
-        conventions=conventions,
-    )
+    try:
+        return examine_transcript(
+            join(pieces),
+            grammar=grammar,
+            scope=scope,
+            patient=patient,
+            examined_at=examined_at,
+            age=age,
+            height=height,
+            conventions=conventions,
+            weigher=engine if isinstance(engine, Weigher) else None,
+        )
+    finally:
+        if isinstance(engine, Weigher):
+            engine.forget()
 
 
 def examine_transcript(
     transcript: Transcript,
     *,
     grammar: Grammar,
+    weigher: Weigher | None = None,
     scope: str = "",
     patient: str = "",
     examined_at: datetime | None = None,
@@ -103,11 +120,15 @@ def examine_transcript(
     height: float | None = None,
     conventions: Conventions | None = None,
 ) -> Examination:
-    """Words → findings → computed figures → queries. Opens no file and asks no clock."""
-    from dictate.reading import read
+    """Words → findings → computed figures → queries. Opens no file and asks no clock.
+
+    weigher: has heard the recordings; None: what was heard is not doubted.
+    """
+    from dictate.reading import Ears, read
     from dictate.reckoning import person_of
 
-    reading = read(transcript, grammar)
+    ears = None if weigher is None else Ears(_weigh(transcript, weigher), weigher.knows)
+    reading = read(transcript, grammar, ears=ears)
     person = person_of(transcript, reading.findings, age=age, height=height)
     time, origin = _time_of(transcript, examined_at)
     exam = Examination(
@@ -128,7 +149,7 @@ def examine_transcript(
 
 def reconsider(exam: Examination, grammar: Grammar, *, conventions: Conventions | None = None) -> Examination:
     """Figures and queries computed anew from the findings and remarks as they stand; decisions are not looked at."""
-    from dictate.checks import run_checks
+    from dictate.checks import run_checks, whole_queries
     from dictate.reckoning import reckon
 
     figures = reckon(
@@ -140,7 +161,7 @@ def reconsider(exam: Examination, grammar: Grammar, *, conventions: Conventions 
         conventions=conventions,
     )
     exam = exam.model_copy(update={"figures": figures})
-    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *_own_queries(exam))})
+    return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *whole_queries(exam))})
 
 
 def hints_of(grammar: Grammar) -> Hints:
@@ -176,6 +197,12 @@ def join(pieces: Sequence[Transcript]) -> Transcript:
         untranscribed=tuple(untranscribed),
         model=model,
     )
+
+
+def _weigh(transcript: Transcript, weigher: Weigher) -> Callable[[int, float, float, Sequence[str]], Sequence[float]]:
+    """The engine's weighing by the number of the source in the transcript."""
+    digests = [source.sha256 for source in transcript.sources]
+    return lambda source, start_s, end_s, texts: weigher.weigh(digests[source], start_s, end_s, texts)
 
 
 def _take(source: Path | Typed, *, engine: Hearer | None, hints: Hints, progress: Progress | None) -> Transcript:
@@ -234,50 +261,3 @@ def _says_age(remark: Remark, person: Person) -> bool:
     return remark.kind is RemarkKind.NOT_PLACED and any(
         one.first <= remark.evidence.first and remark.evidence.last <= one.last for one in person.evidence
     )
-
-
-def _own_queries(exam: Examination) -> list[Query]:
-    """Doubts about the examination as a whole."""
-    queries = []
-    if exam.withheld:
-        left_out = f"{exam.withheld} finding{'s' if exam.withheld > 1 else ''} left out"
-        queries.append(
-            Query(
-                code="not-placed",
-                severity=Severity.MUST,
-                message=f"As a whole this does not read as an examination, {left_out}: is it one?",
-            )
-        )
-    ages = tuple(dict.fromkeys((*exam.person.dictated_ages, *filter(None, (exam.person.age_years,)))))
-    if len(ages) > 1:
-        said = ", then ".join(number_text(round(age, 1)) for age in exam.person.dictated_ages)
-        given = f"; {number_text(ages[-1])} given" if exam.person.age_from == "option" else ""
-        queries.append(
-            Query(
-                code="values-conflict",
-                severity=Severity.MUST,
-                message=f"Age {said} dictated{given}: which is right?",
-                suggestions=tuple(number_text(round(age, 1)) for age in ages),
-                quote=exam.person.evidence[-1].quote,
-                start_s=exam.person.evidence[-1].start_s,
-                end_s=exam.person.evidence[-1].end_s,
-            )
-        )
-    if not exam.transcript.words:
-        names = ", ".join(source.name for source in exam.transcript.sources)
-        queries.append(
-            Query(
-                code="speech-not-transcribed",
-                severity=Severity.MUST,
-                message=f"No words were heard in {names}: is it the right recording, and was the microphone on?",
-            )
-        )
-    if exam.examined_at is None:
-        queries.append(
-            Query(
-                code="time-missing",
-                severity=Severity.LOOK,
-                message="The time of the examination was not stated: when was it?",
-            )
-        )
-    return queries

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.checks.expected import lean, with_rival
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, clock, phrase, said
 from dictate.grammar import Grammar
-from dictate.model import Examination, Stretch
+from dictate.model import Examination, Finding, RemarkKind, Rival, Stretch
 
 REPAIRED = "heard as "  # begins the detail of a finding whose words were mended towards a term
 
@@ -20,11 +21,36 @@ def unsure_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Example: "four minus" that may have been "four plus" asks: which one?
     """
     for finding in exam.findings:
-        if finding.readings:
-            taken = said(finding)
-            rivals = " or ".join(reading for reading in finding.readings if reading != taken)
+        taken = said(finding)
+        others = [reading for reading in finding.readings if reading != taken]
+        others += [_as_said(finding, rival) for rival in finding.rivals if _is_close(finding, rival, exam, grammar)]
+        if others:
+            rivals = " or ".join(dict.fromkeys(others))
             message = f"{capital(phrase(finding, grammar))}: may be {rivals}; which is right?"
-            yield Doubt(finding, message, (taken, *finding.readings))
+            yield Doubt(finding, message, (taken, *others))
+    for remark in exam.remarks:
+        if remark.kind is RemarkKind.MISHEARD:
+            message = f'"{remark.evidence.quote}" may be {" or ".join(remark.readings)}; what was said?'
+            yield Doubt(None, message, (*remark.readings, "neither"), evidence=remark.evidence)
+
+
+def _is_close(finding: Finding, rival: Rival, exam: Examination, grammar: Grammar) -> bool:
+    """Whether the sound fits the rival about as well, given what the trade expects of the two."""
+    limits = grammar.doubt.limits
+    if rival.kind not in limits:
+        return False
+    margin = limits[rival.kind].at
+    if "lean" in limits:
+        margin += limits["lean"].at * lean(finding, rival, exam, grammar)
+    return rival.margin < margin
+
+
+def _as_said(finding: Finding, rival: Rival) -> str:
+    """The rival's finding in the trade's words, or the words heard with the rival's in their place."""
+    other = with_rival(finding, rival)
+    if other is None:
+        return f'"{rival.other}" for "{rival.heard}"'
+    return f"{said(other)} {other.side}" if rival.kind == "side" else said(other)
 
 
 @check("repaired-hearing", severity="look")

@@ -41,12 +41,12 @@ def value_implausible(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         item = item_of(grammar, finding.item)
         if item is None:
             continue
-        reason = _fault(finding, item, grammar)
+        reason = fault_of(finding, item, grammar)
         if reason:
             yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: {reason}", _instead(finding))
 
 
-def _fault(finding: Finding, item: Item, grammar: Grammar) -> str:
+def fault_of(finding: Finding, item: Item, grammar: Grammar) -> str:
     """Why the value cannot be right; empty when it can."""
     value = finding.value
     if isinstance(value, Pressure):

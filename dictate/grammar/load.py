@@ -15,7 +15,7 @@ from pydantic import BaseModel, ValidationError
 
 from dictate.errors import GrammarError
 from dictate.grammar.faults import Part, line_of, name_faults, unknown
-from dictate.grammar.schema import CommonFile, ComponentFile, Grammar, ScalesFile, ScopesFile
+from dictate.grammar.schema import CommonFile, ComponentFile, DoubtFile, Grammar, ScalesFile, ScopesFile
 from dictate.model import Component
 from dictate.settings import packaged_grammar_folder
 
@@ -24,7 +24,9 @@ FILES: Mapping[str, type[BaseModel]] = {
     "common.yaml": CommonFile,
     "scales.yaml": ScalesFile,
     "scopes.yaml": ScopesFile,
+    "doubt.yaml": DoubtFile,
 }
+MAY_LACK = {"doubt.yaml"}  # only recordings need it
 
 
 _TOLD = {
@@ -133,7 +135,9 @@ def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[
         faults.extend(f"{path}:{line}: {key!r} is given twice" for line, key in loader.twice)
         yield path.name, content, text
     if required:
-        faults.extend(f"{place}: {name} is missing" for name in sorted(known) if not (place / name).is_file())
+        faults.extend(
+            f"{place}: {name} is missing" for name in sorted(known - MAY_LACK) if not (place / name).is_file()
+        )
 
 
 def _check_alone(path: Path, name: str, content: Any, text: str, faults: list[str], *, partial: bool) -> None:
@@ -187,6 +191,7 @@ def _assemble(raw: dict[str, Any], sha256: str) -> Grammar:
         scales=one("scales.yaml").scales,
         scopes=one("scopes.yaml").scopes,
         sha256=sha256,
+        doubt=one("doubt.yaml") if "doubt.yaml" in raw else DoubtFile(),
     )
 
 

@@ -160,6 +160,20 @@ class ScopesFile(Frozen):
     scopes: dict[str, Scope]
 
 
+class Limit(Frozen):
+    """A threshold and the measurement that set it."""
+
+    at: float
+    why: str
+
+
+class DoubtFile(Frozen):
+    """doubt.yaml: what is mistaken for what in sound, and when to ask."""
+
+    limits: dict[str, Limit] = Field(default_factory=dict)
+    rivals: dict[str, dict[str, Phrases]] = Field(default_factory=dict)  # kind → written → mistaken for
+
+
 class CommonWords(Frozen):
     """Words that mean the same with every item."""
 
@@ -216,6 +230,7 @@ class Grammar(Frozen):
     scales: dict[str, Scale]
     scopes: dict[str, Scope]
     sha256: str
+    doubt: DoubtFile = DoubtFile()
 
     @property
     def items(self) -> dict[str, Item]:

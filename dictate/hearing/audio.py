@@ -30,6 +30,7 @@ MISSING_LOSSLESS_S = 0.02  # ... but not where every sample is counted
 # Time stamps of frames that jump by more than this: sound in between is lost. By container; the others may pause.
 GAP_S = {"wav": 0.1, "flac": 0.1, "ogg": 0.1, "matroska,webm": 0.5}
 ONE_SIDED = 0.6  # mean below this share of the louder channel: the voice is on one channel, or the two cancel
+OFFSET = 0.01  # a microphone's own steady voltage; larger ones hide low speech from the search for voice
 FIRST_YEAR = 1990  # containers write 1904 or 1970 when they do not know the time
 
 # Only containers that hold sound themselves: a play list or a script renamed to .wav must not make the decoder
@@ -200,6 +201,9 @@ def _samples(frame: av.AudioFrame) -> npt.NDArray[np.float32]:
 def _to_mono(sound: npt.NDArray[np.float32]) -> Samples:
     """Mean of the channels, or the louder one where the voice is on one side or the two cancel each other."""
     sound = np.nan_to_num(sound, copy=False, posinf=1.0, neginf=-1.0)
+    offset = sound.mean(axis=1, dtype=np.float64, keepdims=True)
+    if np.abs(offset).max() > OFFSET:
+        sound = sound - offset.astype(np.float32)
     if sound.shape[0] == 1:
         return np.ascontiguousarray(sound[0])
     mean = sound.mean(axis=0, dtype=np.float32)

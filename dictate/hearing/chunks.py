@@ -11,6 +11,7 @@ from dictate.hearing.audio import RATE_HZ, Samples
 
 CHUNK_S = 18.0  # of 15, 18 and 24 s the quickest without loss: the encoder's cost grows faster than its window
 PAD_S = 0.2  # kept on either side of speech, so a pause inside a chunk is never longer than 0.4 s
+NEAR_S = 0.3  # times of words may lie so far outside of what was kept
 FRAME_S = 0.05  # step in which a long span without pauses is searched for its quietest place
 
 
@@ -47,6 +48,17 @@ class Chunk:
                 return self.block_start_s + (piece.start + min(left, length)) / RATE_HZ
             left -= length
         return self.block_start_s
+
+    def inside(self, time_s: float, *, near_s: float = NEAR_S) -> float | None:
+        """Time in the chunk of a time in the recording, or of the nearest kept one; None where that is further off."""
+        sample, before = (time_s - self.block_start_s) * RATE_HZ, 0
+        found: list[tuple[float, float]] = []
+        for piece in self.pieces:
+            kept = min(max(sample, piece.start), piece.end)
+            found.append((abs(kept - sample) / RATE_HZ, (before + kept - piece.start) / RATE_HZ))
+            before += piece.end - piece.start
+        off, time = min(found)
+        return time if off <= near_s else None
 
 
 def cut_chunks(

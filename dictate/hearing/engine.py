@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -11,19 +10,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-import numpy.typing as npt
 
 from dictate.errors import InputError, MachineError
 from dictate.hearing.audio import RATE_HZ, Samples
 from dictate.hearing.chunks import Span
+from dictate.hearing.kept import Encoded, Shelf, Views
 from dictate.hearing.models import Model, find_model
+from dictate.hearing.spelling import SPACE, mended
+from dictate.hearing.weighing import log_probabilities, storage
 from dictate.model.words import Hints, ModelIdentity, Transcript
 
 if TYPE_CHECKING:
     from faster_whisper import WhisperModel
     from faster_whisper.tokenizer import Tokenizer
 
-Encoded = npt.NDArray[np.float32]  # (frames of 20 ms, width): what the encoder made of one chunk
 Progress = Callable[[float], None]  # share done, 0..1
 
 # Windows of the encoder in seconds; a chunk takes the shortest that holds it. Under 15 s terms get lost.
@@ -36,7 +36,6 @@ PROMPT_TOKENS = 223  # half of the decoder's context, less one: the library's ow
 SILENCE_MS = 300
 MAX_GAIN = 30.0  # a low recording is raised for the search of speech, so far
 USUAL_PEAK = 0.3
-SPACE = "\u0120"  # how the tokenizer writes the white space before a word
 THREADS = 4  # more threads per chunk stop paying
 
 
@@ -69,6 +68,7 @@ class Engine:
         if device not in ("auto", "cpu", "cuda"):
             raise InputError(f"--device {device}: no such device: use auto, cpu or cuda")
         self._wanted, self._device, self._offline = model, device, offline
+        self._shelf = Shelf()
         self.threads = threads or min(THREADS, os.cpu_count() or 1)
 
     @cached_property
@@ -115,7 +115,7 @@ class Engine:
     @cached_property
     def _speller(self) -> Any:
         """Text → tokens; takes a moment, and is needed for lists of terms only."""
-        return _mended(self._whisper.hf_tokenizer)
+        return mended(self._whisper.hf_tokenizer)
 
     @cached_property
     def _suppressed(self) -> list[int]:
@@ -138,6 +138,27 @@ class Engine:
 
         return hear_recording(self, Path(path), hints=hints, progress=progress)
 
+    def keep(self, sha256: str, views: Views) -> None:
+        """Keep the views of a recording, by its digest, until forget()."""
+        self._shelf.keep(sha256, views)
+
+    def forget(self) -> None:
+        """Let go of what was kept for weighing."""
+        self._shelf.forget()
+
+    def weigh(self, sha256: str, start_s: float, end_s: float, texts: Sequence[str]) -> list[float]:
+        """Log-probability (nats) of each text for a stretch of a recording; empty when it is not at hand."""
+        view = self._shelf.stretch(sha256, start_s, end_s)
+        if view is None or not texts:
+            return []
+        begin = self._tokenizer.sot_sequence
+        return log_probabilities(self._whisper, begin, view, [self._spelt(text) for text in texts])
+
+    def knows(self, word: str) -> bool:
+        """Whether the recogniser's vocabulary has the word whole, as it has every word that is at all common."""
+        tokens = self._whisper.hf_tokenizer
+        return any(tokens.token_to_id(SPACE + form) is not None for form in (word.lower(), word.capitalize()))
+
     def spans(self, samples: Samples) -> list[Span]:
         """Where voice is heard, without padding; raised in level first, so that low recordings are heard too."""
         from faster_whisper.vad import VadOptions, get_speech_timestamps
@@ -149,6 +170,14 @@ class Engine:
         options = VadOptions(min_silence_duration_ms=SILENCE_MS, speech_pad_ms=0)
         found = get_speech_timestamps(samples * max(1.0, gain), options)
         return [Span(each["start"], min(each["end"], len(samples))) for each in found]
+
+    def language(self, view: Encoded) -> tuple[str, float]:
+        """The likeliest language of a chunk and its probability; English for a model that knows no other."""
+        whisper = self._whisper.model
+        if not whisper.is_multilingual:
+            return "en", 1.0
+        name, share = whisper.detect_language(storage([view]))[0][0]
+        return str(name).strip("<|>"), float(share)
 
     def encode(self, samples: Samples, *, window_s: int | None = None) -> Encoded:
         """The encoder's view of one chunk, in the shortest window that holds it."""
@@ -193,7 +222,7 @@ class Engine:
     def _generate(self, encoded: list[Encoded], prompts: list[list[int]], beam: int) -> list[Decoded]:
         whisper = self._whisper
         outcome = whisper.model.generate(
-            _storage(encoded),
+            storage(encoded),
             prompts,
             beam_size=beam,
             max_length=whisper.max_length,
@@ -228,7 +257,7 @@ class Engine:
                 found = self._whisper.find_alignment(
                     self._tokenizer,
                     [list(decoded[i].tokens) for i in batch],
-                    _storage([encoded[i] for i in batch]),
+                    storage([encoded[i] for i in batch]),
                     [max(1, int(seconds[i] * FRAMES_PER_S)) for i in batch],
                 )
                 for index, each in zip(batch, found, strict=True):
@@ -245,27 +274,6 @@ def _timed(alignment: list[dict[str, Any]]) -> list[Timed]:
         for each in alignment
         if each["word"].strip()
     ]
-
-
-def _storage(encoded: list[Encoded]) -> Any:
-    import ctranslate2
-
-    return ctranslate2.StorageView.from_array(np.ascontiguousarray(np.stack(encoded)))
-
-
-def _mended(pieces: Any) -> Any:
-    """The tokenizer with its very first merge, space and "t", which some conversions have lost.
-
-    Without it " tone" and " tongue" in a list of terms come apart into pieces that the decoder never saw in a row.
-    """
-    from tokenizers import Tokenizer
-
-    parts = json.loads(pieces.to_str())
-    merges = parts["model"]["merges"]
-    if [SPACE, "t"] in merges or SPACE + "t" not in parts["model"]["vocab"]:
-        return pieces
-    parts["model"]["merges"] = [[SPACE, "t"], *merges]
-    return Tokenizer.from_str(json.dumps(parts))
 
 
 def _usable_device(wanted: str) -> str:

@@ -8,9 +8,13 @@ from typing import Protocol
 
 from dictate.hearing.audio import RATE_HZ, Block, Recording, Samples
 from dictate.hearing.chunks import Span, cut_chunks
+from dictate.hearing.kept import Encoded, Views
 from dictate.hearing.lost import fill_gaps
 from dictate.hearing.passes import Ears, Memory, hear_chunks
+from dictate.hearing.quality import Quality
 from dictate.model.words import Hints, ModelIdentity, Stretch, Transcript, Word
+
+LANGUAGE_CHUNKS = 6  # of a recording, listened to for their language
 
 
 class Listener(Ears, Protocol):
@@ -19,6 +23,8 @@ class Listener(Ears, Protocol):
     @property
     def identity(self) -> ModelIdentity: ...  # noqa: D102
     def spans(self, samples: Samples) -> list[Span]: ...  # noqa: D102
+    def keep(self, sha256: str, views: Views) -> None: ...  # noqa: D102
+    def language(self, view: Encoded) -> tuple[str, float]: ...  # noqa: D102
 
 
 def hear_recording(
@@ -30,21 +36,25 @@ def hear_recording(
     words: list[Word] = []
     speech: list[Stretch] = []
     untranscribed: list[Stretch] = []
-    memory = Memory()
+    views, quality = Views(), Quality()
+    memory = Memory(views=views)
+    engine.keep(recording.sha256, views)
     for block in recording.blocks():
         spans = engine.spans(block.samples)
         chunks = cut_chunks(spans, block.samples, block_start_s=block.start_s)
         heard, lost = fill_gaps(engine, block, spans, hear_chunks(engine, block, chunks, hints, memory))
         words += heard
+        quality.add(block, spans)
         speech += [_stretch(span, block) for span in spans]
         untranscribed += lost
         if progress and recording.declared_s:
             progress(min(1.0, block.end_s / recording.declared_s))
+    languages = [engine.language(view) for view in views.sample(LANGUAGE_CHUNKS)]
     if progress:
         progress(1.0)
     return Transcript(
         words=tuple(words),
-        sources=(recording.source(),),
+        sources=(recording.source().model_copy(update={"sound": quality.sound(languages)}),),
         speech=tuple(speech),
         untranscribed=tuple(untranscribed),
         model=identity,

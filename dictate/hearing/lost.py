@@ -12,6 +12,7 @@ from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import PAD_S, Chunk, Span
 from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
+from dictate.hearing.shortfall import count_sounds, thin_stretches
 from dictate.model.words import Stretch, Word
 
 LONGEST_GAP_S = 0.65  # word times are this loose at commas; voiced and without words for longer: something may be lost
@@ -19,6 +20,7 @@ LEAST_RATE = 0.5  # share of the speaker's usual letters per second, below which
 LEAST_SPAN_S = 1.0  # shorter spans say nothing about the rate
 LETTERS_PER_DIGIT = 4  # "142" stands for "one forty two"
 MORE = 1.3  # the second hearing replaces the first when it has this many times its letters
+HALF = 0.5  # or when it fills this share of the time that the words of the first left over
 FRAME_S = 0.05
 LOUD = 0.35  # share of the usual level of speech: a pause that the search for voice bridged stays below it
 LEAST_VOICED_S = 0.4  # loud for longer within the gap: a word may be there
@@ -34,6 +36,7 @@ class Gap:
     start_s: float
     end_s: float
     whole: bool
+    missing: float = 0.0  # sounds that its words lack for the time
 
 
 def fill_gaps(
@@ -41,21 +44,33 @@ def fill_gaps(
 ) -> tuple[list[Word], list[Stretch]]:
     """The words with what a second hearing found in the gaps, and the gaps that stayed without words."""
     level = _usual_level(block, spans)
-    found_gaps = find_gaps([_seconds(span, block) for span in spans], words)
-    gaps = [gap for gap in found_gaps if gap.whole or _voiced_s(block, gap, level) > LEAST_VOICED_S]
+    seconds = [_seconds(span, block) for span in spans]
+    gaps = [gap for gap in find_gaps(seconds, words) if gap.whole or _voiced_s(block, gap, level) > LEAST_VOICED_S]
+    gaps += [Gap(thin.start_s, thin.end_s, True, thin.missing) for thin in thin_stretches(seconds, words)]
     result, lost = list(words), []
     for gap, found in zip(gaps, _hear_alone(ears, block, gaps), strict=True):
         inside = [word for word in result if _within(word, gap)]
         fresh = [word for word in found if _within(word, gap)]
         if not gap.whole:
             fresh = _without_neighbours(fresh, result, gap)
-        if fresh and letters(fresh) > MORE * letters(inside):
+        if fresh and _is_fuller(fresh, inside, gap):
             result = sorted(
                 [word for word in result if word not in inside] + fresh, key=lambda word: word.start_s or 0.0
             )
         elif not inside:
             lost.append(Stretch(start_s=round(gap.start_s, 2), end_s=round(gap.end_s, 2)))
-    return result, lost
+    for thin in thin_stretches(seconds, result):
+        if not any(one.start_s < thin.end_s and thin.start_s < one.end_s for one in lost):
+            lost.append(Stretch(start_s=round(thin.start_s, 2), end_s=round(thin.end_s, 2)))
+    return result, sorted(lost, key=lambda one: one.start_s)
+
+
+def _is_fuller(fresh: Sequence[Word], inside: Sequence[Word], gap: Gap) -> bool:
+    """Whether the second hearing says so much more that it takes the place of the first."""
+    if gap.missing:
+        more = sum(count_sounds(word.text) for word in fresh) - sum(count_sounds(word.text) for word in inside)
+        return more > HALF * gap.missing
+    return letters(fresh) > MORE * letters(inside)
 
 
 def find_gaps(spans: Sequence[tuple[float, float]], words: Sequence[Word]) -> list[Gap]:

@@ -10,7 +10,8 @@ from typing import Protocol
 
 from dictate.hearing.audio import Block, Samples
 from dictate.hearing.chunks import Chunk
-from dictate.hearing.engine import FULL_WINDOW_S, Decoded, Encoded, Timed
+from dictate.hearing.engine import FULL_WINDOW_S, Decoded, Timed
+from dictate.hearing.kept import Encoded, Views
 from dictate.model.words import Hints, Word
 
 BEAM = 3  # for the text that is kept: 5 is slower and no better
@@ -40,9 +41,10 @@ class Ears(Protocol):
 
 @dataclass
 class Memory:
-    """What is carried from one block to the next: the components in force."""
+    """What is carried from one block to the next: the components in force, and views for a later weighing."""
 
     components: tuple[str, ...] = ()
+    views: Views | None = None
 
 
 def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory) -> list[Word]:
@@ -55,6 +57,9 @@ def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints,
     else:
         decoded = _heard_twice(ears, encoded, hints, memory)
     encoded, decoded = _guarded(ears, block, chunks, encoded, decoded)
+    if memory.views is not None:
+        for chunk, view in zip(chunks, encoded, strict=True):
+            memory.views.keep(chunk, view)
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 

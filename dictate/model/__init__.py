@@ -10,13 +10,14 @@ from dictate.model.findings import (
     Position,
     Remark,
     RemarkKind,
+    Rival,
     Side,
     Status,
 )
 from dictate.model.persons import Person
 from dictate.model.queries import Action, Change, Decision, Query, Severity
 from dictate.model.values import Acuity, Choice, Grade, Pressure, Quantity, Score, Text, Value, number_text
-from dictate.model.words import Hints, ModelIdentity, Source, Stretch, Transcript, Word
+from dictate.model.words import Hints, ModelIdentity, Sound, Source, Stretch, Transcript, Word
 
 __all__ = [
     "FORMAT",
@@ -45,9 +46,11 @@ __all__ = [
     "Query",
     "Remark",
     "RemarkKind",
+    "Rival",
     "Score",
     "Severity",
     "Side",
+    "Sound",
     "Source",
     "Status",
     "Stretch",

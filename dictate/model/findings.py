@@ -1,4 +1,4 @@
-"""Finding, Evidence, Remark; Component, Side, Position, Status, Certainty."""
+"""Finding, Evidence, Rival, Remark; Component, Side, Position, Status, Certainty."""
 
 from __future__ import annotations
 
@@ -70,6 +70,16 @@ class Evidence(Frozen):
     end_s: float | None = None
 
 
+class Rival(Frozen):
+    """Another word that the sound of a finding may hold, and how much less it fits."""
+
+    kind: str  # number, sign, side, negation, antonym
+    heard: str  # as written; empty: nothing
+    other: str  # empty: nothing
+    margin: float  # nats; below 0 the rival fits better
+    word: int  # place in Transcript.words
+
+
 class Finding(Frozen):
     """One thing said about one item, and the words it was taken from."""
 
@@ -87,6 +97,7 @@ class Finding(Frozen):
     excepted: bool = False  # said as an exception ("normal except ..."), so no contradiction to the blanket
     corrected: tuple[str, ...] = ()  # earlier words that a spoken correction replaced, as said
     readings: tuple[str, ...] = ()  # other ways to read the same words; not empty: ask which
+    rivals: tuple[Rival, ...] = ()  # of its words, where the sound was weighed; recordings only
     evidence: tuple[Evidence, ...] = Field(min_length=1)  # in the order said
 
     @property
@@ -105,6 +116,7 @@ class RemarkKind(StrEnum):
     PLAN = "plan"
     TALK = "talk"  # about another time or another person, or no examination at all
     BLANKET_UNBOUNDED = "blanket-unbounded"  # "rest of the examination normal": scope unknown
+    MISHEARD = "misheard"  # words that are none, and may be a term of the trade
     NEXT_PATIENT = "next-patient"  # another patient seems to begin here
     KEPT = "kept"  # the examiner wants the words in the note as they stand
     LEFT_OUT = "left-out"  # the examiner saw the words and left them out of the note
@@ -117,3 +129,4 @@ class Remark(Frozen):
     evidence: Evidence
     component: Component | None = None
     item: str = ""  # the item the words name, when one is named
+    readings: tuple[str, ...] = ()  # terms that misheard words may have been

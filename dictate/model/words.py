@@ -36,6 +36,15 @@ class ModelIdentity(Frozen):
     sha256: str
 
 
+class Sound(Frozen):
+    """How good a recording was to hear; levels in dB against full scale."""
+
+    level_db: float  # of speech
+    noise_db: float | None = None  # of the pauses; None: there were none
+    clipped: float = 0.0  # share of samples cut off at the top
+    language: str = "en"
+
+
 class Source(Frozen):
     """One recording or transcript the words came from."""
 
@@ -44,6 +53,7 @@ class Source(Frozen):
     sha256: str
     duration_s: float | None = None
     created_at: datetime | None = None  # the recording's own creation time, when it carries one
+    sound: Sound | None = None  # None: typed, or nobody spoke
 
 
 class Hints(Frozen):

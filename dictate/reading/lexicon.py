@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
+from dictate.reading.forms import forms, words_of
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
 from dictate.reading.spans import dermatomes, fill, join, longest_first, with_inner
-from dictate.reading.tokens import Token, make_doc, pipeline, tokenize, transcript_of_text
+from dictate.reading.tokens import Token, make_doc, pipeline
 
 if TYPE_CHECKING:
     from spacy.matcher import PhraseMatcher
@@ -72,41 +72,6 @@ _WORD_KINDS = {
 _HALTS = {"no", "sorry", "wait", "or"}
 _LIST_LINKS = {",", "and", "or", "/", "&"}
 _PREFERRED = (Role("shared_head"),)
-_PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
-
-
-def variants(words: tuple[str, ...]) -> Iterable[tuple[str, ...]]:
-    """The phrase, and its last word in the other number ("knee jerk" ↔ "knee jerks")."""
-    yield words
-    last = words[-1]
-    if not last.isalpha() or len(last) < 3:
-        return
-    if last.endswith(("sis", "ss", "us", "is")):
-        return
-    if last.endswith("ies") and len(last) > 4:
-        yield (*words[:-1], last[:-3] + "y")
-    elif last.endswith("s"):
-        yield (*words[:-1], last[:-1])
-    elif last.endswith(("ch", "sh", "x")):
-        yield (*words[:-1], last + "es")
-    elif last.endswith("y") and last[-2] not in "aeiou":
-        yield (*words[:-1], last[:-1] + "ies")
-    else:
-        yield (*words[:-1], last + "s")
-
-
-def _words(phrase: str) -> tuple[str, ...]:
-    """The phrase as it is matched; plain lower-case words need no tokenizer."""
-    if _PLAIN.fullmatch(phrase):
-        return tuple(phrase.replace("-", " ").split())
-    return tuple(token.lower for token in tokenize(transcript_of_text(phrase)))
-
-
-def _forms(words: tuple[str, ...], *, inflect: bool, shout: bool, short: bool) -> Iterable[tuple[str, ...]]:
-    """The phrase in both numbers; capitals only ever gain an s ("RAM" → RAMs, never "VAS" → VA)."""
-    if shout:
-        return (words,) if short or not inflect else (words, (words[0] + "s",))
-    return variants(words) if inflect else (words,)
 
 
 class Lexicon:
@@ -127,11 +92,12 @@ class Lexicon:
                 self._add_item(name, item)
         self._add_names()
         self._by_first = self._index()
+        self._words = {word for words in self._phrases for word in words}
 
     def _add_names(self) -> None:
         """An item's name as the note writes it, where it is no phrase yet: the note can be read again."""
         for name, item in self.items.items():
-            if _words(item.name) not in self._phrases:
+            if words_of(item.name) not in self._phrases:
                 self._add([item.name], Role("item", name), inflect=False)
 
     def _index(self) -> dict[str, list[tuple[str, ...]]]:
@@ -143,11 +109,11 @@ class Lexicon:
 
     def _add(self, phrases: Iterable[str], role: Role, *, inflect: bool = True) -> None:
         for phrase in phrases:
-            words = _words(phrase)
+            words = words_of(phrase)
             if not words:
                 continue
             shout = len(words) == 1 and phrase.isupper() and len(phrase) <= 3
-            for form in _forms(words, inflect=inflect, shout=shout, short=len(phrase) < 3):
+            for form in forms(words, inflect=inflect, shout=shout, short=len(phrase) < 3):
                 entry = (role, shout)
                 if entry not in self._phrases[form]:
                     self._phrases[form].append(entry)
@@ -206,6 +172,23 @@ class Lexicon:
             self._add(phrases, Role("unit", name, unit))
         for site, phrases in item.sites.items():
             self._add((*phrases, site.replace("_", " ")), Role("site", name, site))
+
+    def knows(self, word: str) -> bool:
+        """Whether the word is part of any phrase."""
+        return word in self._words
+
+    def terms(self, kinds: Sequence[str], *, longest: int) -> set[str]:
+        """Phrases of plain words that can be any of these, up to so many words."""
+        return {
+            " ".join(words)
+            for words, roles in self._phrases.items()
+            if len(words) <= longest and all(word.isalpha() for word in words)
+            if any(role.kind in kinds and not shout for role, shout in roles)
+        }
+
+    def meanings(self, phrase: str) -> set[Role]:
+        """Everything the phrase can be."""
+        return {role for role, _ in self._phrases.get(tuple(phrase.split()), ())}
 
     def _matcher(self, tokens: Sequence[Token]) -> PhraseMatcher:
         """A matcher of the phrases whose words all occur in this text: making one Doc a phrase is what costs time."""

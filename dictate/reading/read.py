@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from dictate.grammar import Grammar
-from dictate.model import Certainty, Finding, Remark, Transcript
+from dictate.model import Certainty, Evidence, Finding, Remark, RemarkKind, Transcript
 from dictate.reading.drafts import Draft
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.merging import merge_repeats
 from dictate.reading.occasion import is_examination
+from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.tokens import Token, evidence, tokenize
@@ -49,12 +51,28 @@ def lexicon_of(grammar: Grammar) -> Lexicon:
     return _lexicon(_Holder(grammar))
 
 
-def read(transcript: Transcript, grammar: Grammar) -> Reading:
-    """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing."""
+@dataclass(frozen=True, slots=True)
+class Ears:
+    """What can still be asked about the sound: how well other words fit it, and whether a word is English."""
+
+    weigh: Weigh
+    known: Known
+
+
+def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) -> Reading:
+    """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing.
+
+    ears: None, as for typed text: nothing is mended and nothing doubted.
+    """
     lexicon = lexicon_of(grammar)
     tokens = tokenize(transcript, misheard=lexicon.misheard)
     if not tokens:
         return Reading((), ())
+    misheard: list[Remark] = []
+    if ears is not None:
+        mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
+        tokens = mending.tokens
+        misheard = [_misheard(transcript, *one) for one in mending.open]
     marks = lexicon.find(tokens)
     sentences, kept = split(marks, tokens)
     reader = SentenceReader(lexicon, tokens)
@@ -66,8 +84,22 @@ def read(transcript: Transcript, grammar: Grammar) -> Reading:
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())
         return Reading((), rest, withheld=len(drafts))
     findings = tuple(_finding(draft, transcript, tokens, lexicon) for draft in drafts)
+    if ears is not None:
+        findings = with_rivals(findings, transcript, grammar, ears.weigh)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
-    return Reading(findings, remarks)
+    return Reading(findings, (*misheard, *remarks))
+
+
+def _misheard(transcript: Transcript, first: int, last: int, terms: tuple[str, ...]) -> Remark:
+    """Words that are none, with the terms they may have been."""
+    piece = Evidence(
+        first=first,
+        last=last,
+        quote=transcript.quote(first, last),
+        start_s=transcript.words[first].start_s,
+        end_s=transcript.words[last].end_s,
+    )
+    return Remark(kind=RemarkKind.MISHEARD, evidence=piece, readings=terms)
 
 
 def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon: Lexicon) -> Finding:

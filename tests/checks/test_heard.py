@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+import pytest
+from by_hand import evidence
+
 from dictate.checks import run_checks
-from dictate.model import Source, Stretch, Transcript, Word
+from dictate.grammar import DoubtFile, Limit
+from dictate.model import Remark, RemarkKind, Rival, Source, Stretch, Transcript, Word
+
+
+@pytest.fixture
+def doubting(grammar):
+    """The small grammar with limits of its own."""
+    limits = {"number": Limit(at=3.0, why="own"), "lean": Limit(at=3.0, why="own")}
+    return grammar.model_copy(update={"doubt": DoubtFile(limits=limits)})
 
 
 def test_rival_readings_must_be_asked(said, ask):
@@ -15,6 +26,33 @@ def test_rival_readings_must_be_asked(said, ask):
 def test_a_sure_hearing_is_left_alone(said, ask):
     """No rivals, no query."""
     assert ask("unsure-hearing", said("strength_deltoid", "measured", "4-", side="left")) == ()
+
+
+def doubted(said, margin, *, heard="180", other="118", value="180/62"):
+    """A pressure whose systolic has a rival."""
+    rival = Rival(kind="number", heard=heard, other=other, margin=margin, word=0)
+    return said("blood_pressure", "measured", value, rivals=(rival,))
+
+
+@pytest.mark.parametrize(("margin", "asked"), [(1.0, True), (-2.0, True), (7.5, False)])
+def test_a_number_that_may_be_another_is_asked(said, exam, doubting, margin, asked):
+    """Both values are suggested, what was heard first; a clear number is left alone."""
+    queries = run_checks(exam(doubted(said, margin)), doubting)
+    found = [query for query in queries if query.code == "unsure-hearing"]
+    assert [query.suggestions for query in found] == ([("180/62 mmHg", "118/62 mmHg")] if asked else [])
+
+
+def test_a_rival_that_cannot_be_counts_less(said, exam, doubting):
+    """A diastolic above the systolic is no rival, unless the sound leaves nothing else."""
+    finding = doubted(said, 1.0, heard="62", other="260")
+    assert not [query for query in run_checks(exam(finding), doubting) if query.code == "unsure-hearing"]
+
+
+def test_words_that_are_none_are_asked_with_their_terms(exam, grammar):
+    """The terms are the suggestions."""
+    heard = Remark(kind=RemarkKind.MISHEARD, evidence=evidence("apexia"), readings=("apraxia", "ataxia"))
+    (query,) = [one for one in run_checks(exam(remarks=(heard,)), grammar) if one.code == "unsure-hearing"]
+    assert query.suggestions == ("apraxia", "ataxia", "neither")
 
 
 def test_mended_words_are_looked_at(said, ask):

@@ -22,6 +22,7 @@ CODES = {
     "repaired-hearing": "look",
     "speech-not-transcribed": "must",
     "not-placed": "look",
+    "odd-sound": "look",
     "blanket-unbounded": "must",
     "scope-item-missing": "look",
     "patient-mismatch": "must",

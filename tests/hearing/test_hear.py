@@ -11,6 +11,7 @@ from hearing.sounds import tone, write_sound
 from dictate.hearing.audio import RATE_HZ
 from dictate.hearing.chunks import Span
 from dictate.hearing.hear import hear_recording
+from dictate.hearing.kept import Views
 from dictate.model import Hints, ModelIdentity
 
 
@@ -22,6 +23,13 @@ class Listener(FakeEars):
     def spans(self, samples: np.ndarray) -> list[Span]:
         """The one span, where the block is long enough."""
         return [Span(RATE_HZ, 5 * RATE_HZ)] if len(samples) >= 5 * RATE_HZ else []
+
+    def keep(self, sha256: str, views: Views) -> None:
+        """Nothing is weighed later."""
+
+    def language(self, view: np.ndarray) -> tuple[str, float]:
+        """English, always."""
+        return "en", 1.0
 
 
 def test_words_and_spans_in_recording_time(tmp_path: Path) -> None:

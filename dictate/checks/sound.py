@@ -1,0 +1,37 @@
+"""odd-sound: a recording that was hard to hear, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dictate.checks.registry import Doubt, check
+from dictate.grammar import Grammar
+from dictate.model import Examination, Sound
+
+
+@check("odd-sound", severity="look")
+def odd_sound(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A recording that was hard to hear.
+
+    Why: in noise, cut-off peaks or another language more words are wrong than usual, and not all of them are noticed.
+    Example: speech only 8 dB above the noise asks for a look at the numbers.
+    """
+    limits = {name: limit.at for name, limit in grammar.doubt.limits.items()}
+    for number, source in enumerate(exam.transcript.sources, 1):
+        faults = [] if source.sound is None else list(_faults(source.sound, limits))
+        if faults:
+            which = f"recording {number}" if len(exam.transcript.sources) > 1 else "the recording"
+            message = f"Sound of {which}: {'; '.join(faults)}: read the numbers and sides with care"
+            yield Doubt(None, message, ("read",))
+
+
+def _faults(sound: Sound, limits: dict[str, float]) -> Iterator[str]:
+    """What is wrong with it, in words."""
+    if "noise" in limits and sound.noise_db is not None and sound.level_db - sound.noise_db < limits["noise"]:
+        yield f"speech is only {sound.level_db - sound.noise_db:.0f} dB above the noise"
+    if "level" in limits and sound.level_db < limits["level"]:
+        yield f"very low, {sound.level_db:.0f} dB below full scale"
+    if "clipped" in limits and sound.clipped > limits["clipped"]:
+        yield f"too loud for the microphone, {sound.clipped:.1%} of it cut off"
+    if sound.language != "en":
+        yield f'it seems to be in another language ("{sound.language}")'

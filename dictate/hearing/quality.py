@@ -1,0 +1,88 @@
+"""How good the sound of a recording is: level, noise, clipping, offset, and a language that is not English."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+import numpy as np
+import numpy.typing as npt
+
+from dictate.hearing.audio import RATE_HZ, Block, Samples
+from dictate.hearing.chunks import Span
+from dictate.model.words import Sound
+
+FRAME = RATE_HZ // 50
+FLAT = 3  # samples in a row at the very top of the recording: the microphone's or the sound card's limit
+NEAR_TOP = 0.999
+LEAST_TOP = 0.2  # a recording that never gets louder than this is not clipped
+EDGE_S = 0.3  # around speech, where breath and echo are no noise
+LEAST_PAUSE_S = 0.5  # of pauses, to tell the noise by
+QUIETEST_DB = -120.0
+OTHER_LANGUAGE = 0.5  # probability from which on a chunk counts as another language
+
+
+class Quality:
+    """Adds up what blocks of one recording say of its sound."""
+
+    def __init__(self) -> None:
+        self._voiced: list[npt.NDArray[np.float32]] = []
+        self._pauses: list[npt.NDArray[np.float32]] = []
+        self._clipped = self._samples = 0
+
+    def add(self, block: Block, spans: Sequence[Span]) -> None:
+        """Take a block into account."""
+        loud = np.zeros(len(block.samples) // FRAME, bool)
+        near = np.zeros_like(loud)
+        edge = int(EDGE_S * RATE_HZ)
+        for span in spans:
+            loud[span.start // FRAME : span.end // FRAME] = True
+            near[max(0, span.start - edge) // FRAME : (span.end + edge) // FRAME + 1] = True
+        power = np.mean(np.square(_frames(block.samples)), axis=1)
+        self._voiced.append(power[loud].astype(np.float32))
+        self._pauses.append(power[~near].astype(np.float32))
+        self._clipped += _clipped(block.samples)
+        self._samples += len(block.samples)
+
+    def sound(self, languages: Sequence[tuple[str, float]] = ()) -> Sound | None:
+        """What is known at the end; None where nobody spoke.
+
+        languages: of some chunks, the likeliest and its probability; another than English needs more than half.
+        """
+        voiced, pauses = np.concatenate([*self._voiced, []]), np.concatenate([*self._pauses, []])
+        if not voiced.size:
+            return None
+        level = _decibels(float(np.mean(voiced)))
+        noise = None
+        if pauses.size * FRAME >= LEAST_PAUSE_S * RATE_HZ:
+            noise = _decibels(float(np.mean(pauses)))
+        heard = Counter(name if share >= OTHER_LANGUAGE else "en" for name, share in languages)
+        language, count = (heard.most_common(1) or [("en", 0)])[0]
+        return Sound(
+            level_db=round(level, 1),
+            noise_db=None if noise is None else round(noise, 1),
+            clipped=round(self._clipped / max(1, self._samples), 5),
+            language=language if 2 * count > heard.total() else "en",
+        )
+
+
+def _frames(samples: Samples) -> Samples:
+    return samples[: len(samples) // FRAME * FRAME].reshape(-1, FRAME)
+
+
+def _clipped(samples: Samples) -> int:
+    """Samples that lie flat at the top or the bottom of the block."""
+    found = 0
+    for side in (samples, -samples):
+        top = float(side.max(initial=0.0))
+        if top < LEAST_TOP:
+            continue
+        high = (side >= NEAR_TOP * top).astype(np.int8)
+        steps = np.flatnonzero(np.diff(np.concatenate(([0], high, [0]))))
+        lengths = steps[1::2] - steps[::2]
+        found += int(lengths[lengths >= FLAT].sum())
+    return found
+
+
+def _decibels(power: float) -> float:
+    return max(QUIETEST_DB, 10 * float(np.log10(max(power, 1e-12))))

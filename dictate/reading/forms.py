@@ -1,0 +1,44 @@
+"""The forms a phrase of the grammar is found in: singular and plural, in capitals or not."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from dictate.reading.tokens import tokenize, transcript_of_text
+
+_PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
+
+
+def variants(words: tuple[str, ...]) -> Iterable[tuple[str, ...]]:
+    """The phrase, and its last word in the other number ("knee jerk" ↔ "knee jerks")."""
+    yield words
+    last = words[-1]
+    if not last.isalpha() or len(last) < 3:
+        return
+    if last.endswith(("sis", "ss", "us", "is")):
+        return
+    if last.endswith("ies") and len(last) > 4:
+        yield (*words[:-1], last[:-3] + "y")
+    elif last.endswith("s"):
+        yield (*words[:-1], last[:-1])
+    elif last.endswith(("ch", "sh", "x")):
+        yield (*words[:-1], last + "es")
+    elif last.endswith("y") and last[-2] not in "aeiou":
+        yield (*words[:-1], last[:-1] + "ies")
+    else:
+        yield (*words[:-1], last + "s")
+
+
+def words_of(phrase: str) -> tuple[str, ...]:
+    """The phrase as it is matched; plain lower-case words need no tokenizer."""
+    if _PLAIN.fullmatch(phrase):
+        return tuple(phrase.replace("-", " ").split())
+    return tuple(token.lower for token in tokenize(transcript_of_text(phrase)))
+
+
+def forms(words: tuple[str, ...], *, inflect: bool, shout: bool, short: bool) -> Iterable[tuple[str, ...]]:
+    """The phrase in both numbers; capitals only ever gain an s ("RAM" → RAMs, never "VAS" → VA)."""
+    if shout:
+        return (words,) if short or not inflect else (words, (words[0] + "s",))
+    return variants(words) if inflect else (words,)

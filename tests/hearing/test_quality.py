@@ -1,0 +1,61 @@
+"""How good the sound is."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hearing.sounds import tone
+
+from dictate.hearing.audio import RATE_HZ, Block
+from dictate.hearing.chunks import Span
+from dictate.hearing.quality import Quality
+from dictate.model import Sound
+
+SPANS = [Span(2 * RATE_HZ, 6 * RATE_HZ)]
+
+
+def sound(samples: np.ndarray, languages: list[tuple[str, float]] | None = None) -> Sound:
+    """Of a recording of eight seconds, voiced from the second to the sixth."""
+    quality = Quality()
+    quality.add(Block(0.0, samples.astype(np.float32)), SPANS)
+    found = quality.sound(languages or [])
+    assert found is not None
+    return found
+
+
+def speech(level: float, noise: float) -> np.ndarray:
+    """A tone of that root mean square in noise of that one."""
+    samples = np.random.default_rng(1).normal(0, noise, 8 * RATE_HZ)
+    part = tone(4.0)
+    samples[2 * RATE_HZ : 6 * RATE_HZ] += part * level / float(np.sqrt(np.mean(part**2)))
+    return samples
+
+
+@pytest.mark.parametrize("below_db", [5.0, 12.0, 30.0])
+def test_noise_is_measured_in_the_pauses(below_db: float) -> None:
+    """Speech at -20 dB, noise so far below it; the estimate is right within 1.5 dB."""
+    found = sound(speech(0.1, 0.1 * 10 ** (-below_db / 20)))
+    assert found.noise_db is not None
+    assert found.level_db - found.noise_db == pytest.approx(below_db, abs=1.5)
+
+
+def test_cut_off_peaks_are_counted() -> None:
+    """A tone driven far into the limit is flat half of the time; a clean one never."""
+    clean = speech(0.1, 0.001)
+    assert sound(clean).clipped == 0
+    assert sound(np.clip(8 * clean, -0.5, 0.5)).clipped > 0.1
+
+
+def test_another_language_needs_more_than_half() -> None:
+    """One odd chunk is none; robotic voices have some."""
+    samples = speech(0.1, 0.001)
+    assert sound(samples, [("en", 0.9), ("la", 0.54), ("en", 0.8)]).language == "en"
+    assert sound(samples, [("de", 0.6), ("de", 0.9), ("en", 0.8)]).language == "de"
+    assert sound(samples, [("de", 0.4)]).language == "en"
+
+
+def test_nobody_spoke() -> None:
+    """Nothing to measure."""
+    quality = Quality()
+    quality.add(Block(0.0, np.zeros(RATE_HZ, np.float32)), [])
+    assert quality.sound() is None
