@@ -23,7 +23,7 @@ def unsure_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for finding in exam.findings:
         taken = said(finding)
         others = [reading for reading in finding.readings if reading != taken]
-        others += [_as_said(finding, rival) for rival in finding.rivals if _is_close(finding, rival, exam, grammar)]
+        others += [as_said(finding, rival) for rival in finding.rivals if _is_close(finding, rival, exam, grammar)]
         if others:
             rivals = " or ".join(dict.fromkeys(others))
             message = f"{capital(phrase(finding, grammar))}: may be {rivals}; which is right?"
@@ -45,7 +45,7 @@ def _is_close(finding: Finding, rival: Rival, exam: Examination, grammar: Gramma
     return rival.margin < margin
 
 
-def _as_said(finding: Finding, rival: Rival) -> str:
+def as_said(finding: Finding, rival: Rival) -> str:
     """The rival's finding in the trade's words, or the words heard with the rival's in their place."""
     other = with_rival(finding, rival)
     if other is None:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from dictate.cli.opening import opened
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ class ComparisonFormat(StrEnum):
 
 
 def export(
-    record: Annotated[str, typer.Argument(metavar="RECORD", help="An exam.json file.")],
+    record: Annotated[str, typer.Argument(metavar="RECORD", help="Key of a record, or an exam.json.")],
     format: Annotated[Format, typer.Option(help="What to write.")] = Format.text,
     brief: Annotated[bool, typer.Option("--brief", help="Plain findings share a line.")] = False,
     out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
@@ -54,13 +55,17 @@ def export(
     """
     from dictate.cli.note import open_grammar
 
-    written = rendered(open_record(record), open_grammar(grammar), format, brief=brief)
-    _hand_over(written, out)
+    one = opened(record)
+    if one.note and format is Format.text:
+        _hand_over(one.note.encode("utf-8"), out)  # what was signed is printed from its stored text
+        return
+    _hand_over(rendered(one.exam, open_grammar(grammar), format, brief=brief, state=one.state), out)
 
 
 def compare(
     records: Annotated[
-        list[str], typer.Argument(metavar="EARLIER LATER...", help="exam.json files of one patient, in order of time.")
+        list[str],
+        typer.Argument(metavar="EARLIER LATER...", help="Records or exam.json files of one patient, in order of time."),
     ],
     format: Annotated[ComparisonFormat, typer.Option(help="What to write.")] = ComparisonFormat.text,
     out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
@@ -75,7 +80,7 @@ def compare(
 
     if len(records) < FEWEST_VISITS:
         raise InputError(f"{records[0]}: is one visit only: name an earlier and a later one")
-    exams = [open_record(record) for record in records]
+    exams = [opened(record).exam for record in records]
     _one_patient(records, exams)
     visits = compare_visits(exams, open_grammar(grammar))
     write = {
@@ -85,26 +90,6 @@ def compare(
         ComparisonFormat.json: comparison_json,
     }[format]
     _hand_over(write(visits).encode("utf-8"), out)
-
-
-def open_record(record: str) -> Examination:
-    """The examination that RECORD names: the one place to change where records can be named otherwise.
-
-    Raises: InputError when it cannot be read or is no examination.
-    """
-    from pydantic import ValidationError
-
-    from dictate.model import Examination
-
-    try:
-        text = Path(record).read_text(encoding="utf-8")
-        return Examination.model_validate_json(text)
-    except FileNotFoundError as fault:
-        raise InputError(f"{record}: no such file: name an exam.json of `dictate note --out`") from fault
-    except OSError as fault:
-        raise InputError(f"{record}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
-    except (ValidationError, UnicodeDecodeError) as fault:
-        raise InputError(f"{record}: is no examination of this program: name an exam.json") from fault
 
 
 def rendered(exam: Examination, grammar: Grammar, form: Format, *, brief: bool, state: State | None = None) -> bytes:

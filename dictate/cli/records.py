@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from dictate.cli.opening import key_of
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -124,11 +125,6 @@ def erase(
     with opened_records() as records:
         erased = records.erase(key_of(record), who=by or account(), why=reason, sound_only=sound_only)
     print(f"erased: record {erased.key}, revision {erased.revision}", file=sys.stderr)
-
-
-def key_of(record: str) -> str:
-    """The key as it is kept, however it was typed."""
-    return record.strip().lower()
 
 
 def print_note(one: Stored) -> None:

@@ -13,12 +13,15 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from dictate.cli.note import Device, open_grammar
-from dictate.errors import InputError
+from dictate.cli.opening import is_file, key_of
+from dictate.cli.saving import account, opened_records
+from dictate.errors import InputError, RecordError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.model import Examination
-    from dictate.review.shelf import FileShelf
+    from dictate.records import Records
+    from dictate.review.shelf import FileShelf, Shelf
     from dictate.review.sitting import Sitting
 
 JSON_ENDING = ".json"
@@ -26,7 +29,9 @@ EXAM_ENDING = ".exam.json"
 
 
 def review(
-    record: Annotated[str, typer.Argument(metavar="RECORD", help="An exam.json, a recording, or a .txt transcript.")],
+    record: Annotated[
+        str, typer.Argument(metavar="RECORD", help="Key of a record, an exam.json, a recording, or a .txt transcript.")
+    ],
     terminal: Annotated[bool, typer.Option("--terminal", help="Ask in the terminal, not in the browser.")] = False,
     port: Annotated[int, typer.Option(min=0, max=65535, help="Port of the page; 0 takes a free one.")] = 0,
     no_open: Annotated[bool, typer.Option("--no-open", help="Print the page's address, open no browser.")] = False,
@@ -47,25 +52,43 @@ def review(
     from dictate.settings import user_grammar_folder
 
     knowledge = open_grammar(grammar)
-    path = Path(record)
-    shelf = _shelf(path, knowledge, recordings=recording or [], patient=patient, model=model, device=device)
-    sitting = Sitting(
-        shelf,
-        knowledge,
-        who=who or _login(),
-        now=lambda: datetime.now().astimezone(),
-        own_folder=grammar or user_grammar_folder(),
-    )
+    if terminal and not sys.stdin.isatty():
+        raise InputError("--terminal: needs a terminal to ask in: leave it out for the page")
+    with contextlib.ExitStack() as until_done:
+        shelf: Shelf
+        if is_file(record):
+            path = Path(record)
+            shelf = _shelf(path, knowledge, recordings=recording or [], patient=patient, model=model, device=device)
+        else:
+            shelf = _kept(until_done.enter_context(opened_records()), key_of(record), knowledge)
+        sitting = Sitting(
+            shelf,
+            knowledge,
+            who=who or _login(),
+            now=lambda: datetime.now().astimezone(),
+            own_folder=grammar or user_grammar_folder(),
+        )
+        _ask(sitting, terminal=terminal, port=port, opens=not no_open)
+    count = len(sitting.exam.open_queries)
+    print("1 query open" if count == 1 else f"{count} queries open", file=sys.stderr)
+
+
+def _ask(sitting: Sitting, *, terminal: bool, port: int, opens: bool) -> None:
     if terminal:
         from dictate.review.terminal import Terminal
 
-        if not sys.stdin.isatty():
-            raise InputError("--terminal: needs a terminal to ask in: leave it out for the page")
         Terminal(sitting).run()
     else:
-        _serve(sitting, port=port, opens=not no_open)
-    count = len(sitting.exam.open_queries)
-    print("1 query open" if count == 1 else f"{count} queries open", file=sys.stderr)
+        _serve(sitting, port=port, opens=opens)
+
+
+def _kept(records: Records, key: str, grammar: Grammar) -> Shelf:
+    """A draft of the records. Raises: RecordError when it is none."""
+    from dictate.review.kept import RecordShelf
+
+    if (state := records.open(key).state) != "draft":
+        raise RecordError(f"record {key}: is {state}, no draft: `dictate amend` adds to a signed one")
+    return RecordShelf(records, key, grammar, account=account())
 
 
 def _serve(sitting: Sitting, *, port: int, opens: bool) -> None:

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from dictate.cli.note import STDIN, KeepAudio
-from dictate.cli.records import Reason, Record, key_of
+from dictate.cli.opening import examination_in, is_file, key_of
+from dictate.cli.records import Reason, Record
 from dictate.errors import InputError, OpenQueries, RecordError
 
 if TYPE_CHECKING:
@@ -37,7 +38,7 @@ def sign(
     from dictate.notes import write_note
 
     grammar = open_grammar(None)
-    given = _exam_of(record)
+    given = examination_in(Path(record)) if is_file(record) else None
     with opened_records() as records:
         one = None if given else records.open(key_of(record))
         exam = one.exam if one else given
@@ -95,23 +96,6 @@ def withdraw(record: Record, by: By, reason: Reason) -> None:
     with opened_records() as records:
         withdrawn = records.withdraw(key_of(record), by=by, why=reason)
     _tell(withdrawn, "withdrawn")
-
-
-def _exam_of(record: str) -> Examination | None:
-    """The examination of an exam.json; None where RECORD is no file."""
-    path = Path(record)
-    if not path.is_file() and path.suffix != ".json":
-        return None
-    from pydantic import ValidationError
-
-    from dictate.model import Examination
-
-    try:
-        return Examination.model_validate_json(path.read_bytes())
-    except OSError as fault:
-        raise InputError(f"{path}: cannot be read: {(fault.strerror or str(fault)).lower()}: check its name") from fault
-    except ValidationError as fault:
-        raise InputError(f"{path}: is no examination of this version of the program: name an exam.json") from fault
 
 
 def _seen(exam: Examination, where: str, key: str, *, passed_over: bool) -> list[int]:

@@ -7,7 +7,8 @@
 | `time-missing` | minutes since standing up | the finding's minutes; without one, the time of examination |
 | `unit-missing` | the unit | the finding's unit |
 | `value-implausible` | the value that was meant | the finding's value |
-| `unsure-hearing` | what was heard: value, side, presence | the finding; no other reading stays open |
+| `unsure-hearing` | what was heard: value, side, presence, term | the finding, closed; words that are none are read anew |
+| `odd-sound` | the note was read with it in mind | nothing |
 | `repaired-hearing` | it is right as mended | nothing |
 | `values-conflict` | the value that is right | the other finding goes (of a pair only that side); its words stay |
 | `contradiction` | "A except B", or the one that stands | marks B an exception, or the other goes |
@@ -25,7 +26,6 @@ Anything else that is typed is read as a value of the finding asked about (`type
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime
 
 from dictate.checks.scope import is_mentioned
@@ -38,14 +38,15 @@ from dictate.model import (
     Examination,
     Finding,
     Query,
-    Remark,
     RemarkKind,
     Score,
     Side,
     Status,
     number_text,
 )
-from dictate.review.typed import Refused, clean, phrase_findings, reworded
+from dictate.review.changes import Effect, added, as_kind, remark_of, taken_out
+from dictate.review.heard import of_finding, read_with_care, unsure
+from dictate.review.typed import Refused, clean, reworded
 
 NOTHING_BELONGS = "nothing that belongs in the note"
 LEAVE_OUT, KEEP_WORDS = "leave out", "keep the words"
@@ -56,67 +57,13 @@ NOTES_PATIENT, ANOTHER_PATIENT = "the note's patient", "another patient"
 OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
 
-@dataclass(frozen=True, slots=True)
-class Effect:
-    """What one answer does to the examination."""
-
-    changes: tuple[Change, ...] = ()
-    typed: str = ""  # words that join the transcript
-    patient: str | None = None
-    examined_at: datetime | None = None
-
-
 def effect_of(exam: Examination, query: Query, answer: str, grammar: Grammar) -> Effect:
     """What the answer to the query changes. Raises Refused when it cannot be understood."""
     line = clean(answer)
     by_code = _CODES.get(query.code)
     if by_code is not None:
         return by_code(exam, query, line, grammar)
-    return _of_finding(exam, query, line, grammar)
-
-
-def added(exam: Examination, text: str, grammar: Grammar, *, under: Component | None = None) -> Effect:
-    """Findings from a typed phrase, put behind the others; words that became nothing are asked about."""
-    findings, loose = phrase_findings(text, exam, grammar, under=under)
-    changes = [Change(finding=finding) for finding in findings]
-    changes += [Change(remarks=True, remark=remark) for remark in loose]
-    return Effect(tuple(changes), typed=clean(text))
-
-
-def taken_out(exam: Examination, at: int, kind: RemarkKind = RemarkKind.CORRECTED) -> tuple[Change, ...]:
-    """The finding goes; its words stay among the remarks, so that nothing said is lost."""
-    finding = exam.findings[at]
-    kept = [
-        Change(
-            remarks=True,
-            remark=Remark(kind=kind, evidence=piece, component=finding.component, item=finding.item),
-        )
-        for piece in finding.evidence
-    ]
-    return (Change(at=at), *kept)
-
-
-def remark_of(exam: Examination, query: Query, kind: RemarkKind) -> int:
-    """Place of the remark the query asks about. Raises Refused when it is gone."""
-    for at, remark in enumerate(exam.remarks):
-        if remark.kind is kind and (remark.evidence.quote, remark.evidence.start_s) == (query.quote, query.start_s):
-            return at
-    raise Refused("the words it asks about are no longer open: go on to the next question")
-
-
-def as_kind(exam: Examination, at: int, kind: RemarkKind) -> Change:
-    """The remark, kept as one of another kind."""
-    return Change(remarks=True, at=at, remark=exam.remarks[at].model_copy(update={"kind": kind}))
-
-
-def _of_finding(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
-    if not query.findings:
-        return added(exam, line, grammar, under=query.component)
-    at = query.findings[0]
-    finding = exam.findings[at]
-    if line == said(finding):  # it is right as it stands: no other reading stays open
-        return Effect((Change(at=at, finding=finding.model_copy(update={"readings": ()})),) if finding.readings else ())
-    return Effect((Change(at=at, finding=reworded(finding, line, grammar)),))
+    return of_finding(exam, query, line, grammar)
 
 
 def _values_conflict(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
@@ -149,14 +96,14 @@ def _contradiction(exam: Examination, query: Query, line: str, grammar: Grammar)
         return Effect(taken_out(exam, other))
     if line == two:
         return Effect(taken_out(exam, at))
-    return _of_finding(exam, query, line, grammar)
+    return of_finding(exam, query, line, grammar)
 
 
 def _total_mismatch(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
     total = exam.findings[query.findings[0]].value
     if isinstance(total, Score) and total.points is not None and line in (str(total), number_text(total.points)):
         return Effect()  # the total stands as dictated: a part may be corrected, or all is left as said
-    return _of_finding(exam, query, line, grammar)
+    return of_finding(exam, query, line, grammar)
 
 
 def _speech(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
@@ -190,7 +137,7 @@ def _component_before(exam: Examination, at: int) -> Component | None:
 
 def _blanket(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
     if query.findings:
-        return _of_finding(exam, query, line, grammar)
+        return of_finding(exam, query, line, grammar)
     at = remark_of(exam, query, RemarkKind.BLANKET_UNBOUNDED)
     if line == NONE_FURTHER:
         return Effect((as_kind(exam, at, RemarkKind.LEFT_OUT),))
@@ -273,7 +220,7 @@ def _mismatch(exam: Examination, query: Query, line: str, grammar: Grammar) -> E
 
 def _time(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
     if query.findings:
-        return _of_finding(exam, query, line, grammar)
+        return of_finding(exam, query, line, grammar)
     try:
         return Effect(examined_at=datetime.fromisoformat(line))
     except ValueError as fault:
@@ -281,6 +228,8 @@ def _time(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effec
 
 
 _CODES: dict[str, Callable[[Examination, Query, str, Grammar], Effect]] = {
+    "unsure-hearing": unsure,
+    "odd-sound": read_with_care,
     "values-conflict": _values_conflict,
     "contradiction": _contradiction,
     "total-mismatch": _total_mismatch,

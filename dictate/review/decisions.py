@@ -32,7 +32,8 @@ from dictate.model import (
 )
 from dictate.pipeline import BREAK, reconsider
 from dictate.reading import transcript_of_text
-from dictate.review.answers import Effect, added, as_kind, effect_of, remark_of, taken_out
+from dictate.review.answers import effect_of
+from dictate.review.changes import Effect, added, as_kind, remark_of, taken_out
 from dictate.review.typed import Refused, reworded, without_value
 
 TYPED_SOURCE = "typed at review"

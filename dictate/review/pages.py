@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 from urllib.parse import parse_qs
 
-from dictate.errors import DictateError, InputError
+from dictate.errors import DictateError, InputError, MovedOn
 from dictate.model import Action, Component, Decision
 from dictate.notes import note_lines
 from dictate.notes import words as note_words
@@ -14,7 +14,6 @@ from dictate.notes.phrases import item_name, item_of
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
 from dictate.review.passages import AROUND_S, Passage
-from dictate.review.shelf import MovedOn
 from dictate.review.sitting import Sitting
 from dictate.review.typed import Refused
 

@@ -17,6 +17,7 @@ TITLES = {
     "blanket-unbounded": "How far it reaches",
     "contradiction": "Two statements that exclude each other",
     "not-placed": "Words that became nothing",
+    "odd-sound": "A recording hard to hear",
     "patient-mismatch": "Which patient",
     "position-missing": "Position",
     "repaired-hearing": "Mended word",

@@ -11,20 +11,14 @@ from typing import Protocol, runtime_checkable
 
 from pydantic import ValidationError
 
-from dictate.errors import DictateError, InputError
+from dictate.errors import InputError, MovedOn
 from dictate.grammar import Grammar
 from dictate.model import Examination
 from dictate.notes import FILES, write_note
 
 ENDING = ".exam.json"
+MOVED_ON = "{name}: was changed by another window or person: open it again; nothing was overwritten"
 Write = Callable[[Path, Mapping[str, str]], None]  # folder, name → content: all of them or none
-
-
-class MovedOn(DictateError):
-    """Somebody else changed the record since it was opened; nothing was overwritten."""
-
-    def __init__(self, name: str) -> None:
-        super().__init__(f"{name}: was changed by another window or person: open it again; nothing was overwritten")
 
 
 class Shelf(Protocol):
@@ -89,7 +83,7 @@ class FileShelf:
         """Write the file anew. Raises MovedOn, MachineError."""
         with _alone(self.path.parent):
             if self.moved_on():
-                raise MovedOn(self.name)
+                raise MovedOn(MOVED_ON.format(name=self.name))
             content = FILES["exam.json"](exam)
             first = self.path.name.removesuffix(ENDING)
             files = {self.path.name: content}

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from dictate.errors import InputError
+from dictate.errors import InputError, MovedOn
 from dictate.grammar import Grammar
 from dictate.model import Decision, Examination
 from dictate.notes import write_note
@@ -15,7 +15,7 @@ from dictate.review.decisions import apply, in_order, undo
 from dictate.review.effects import Difference, difference
 from dictate.review.learning import Lesson, forget, learn, learnt, lessons_of
 from dictate.review.questions import Question, card_of, question_of, raised
-from dictate.review.shelf import MovedOn, Shelf, Signing
+from dictate.review.shelf import MOVED_ON, Shelf, Signing
 from dictate.review.typed import Refused
 
 
@@ -154,7 +154,7 @@ class Sitting:
         if self.exam.signed_by:
             raise Refused("the note is signed: it never changes; add to it with `dictate amend`")
         if self.shelf.moved_on():
-            raise MovedOn(self.shelf.name)
+            raise MovedOn(MOVED_ON.format(name=self.shelf.name))
 
     def _keep(self, exam: Examination, *, why: str) -> None:
         self.shelf.save(exam, who=self.who, why=why)

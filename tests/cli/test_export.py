@@ -14,7 +14,8 @@ from by_hand import examination, reflex
 from typer.testing import CliRunner, Result
 
 from dictate.cli.app import app
-from dictate.cli.export import open_record, print_bytes
+from dictate.cli.export import print_bytes
+from dictate.cli.opening import opened
 from dictate.errors import InputError
 from dictate.model import Examination, Side
 from dictate.notes import exam_json, examination_of
@@ -59,7 +60,7 @@ def test_every_format(form: str, start: bytes, record: str, tmp_path: Path) -> N
 def test_fhir_reads_back(record: str) -> None:
     """What was written is the examination, and the document says when it was made."""
     content = json.loads(run("export", record, "--format", "fhir").stdout)
-    assert examination_of(content) == open_record(record)
+    assert examination_of(content) == opened(str(record)).exam
     assert abs((datetime.now(UTC) - datetime.fromisoformat(content["timestamp"])).total_seconds()) < 600
 
 
@@ -81,7 +82,7 @@ def test_record_that_cannot_be_read(content: str | None, message: str, tmp_path:
     if content is not None:
         path.write_text(content, encoding="utf-8")
     with pytest.raises(InputError, match=message):
-        open_record(str(path))
+        opened(str(path))
 
 
 def test_out_that_cannot_be_written(record: str, tmp_path: Path) -> None:
@@ -121,4 +122,4 @@ def test_two_patients_are_not_compared(tmp_path: Path) -> None:
 
 def test_record_is_an_examination(record: str) -> None:
     """The one place where a RECORD becomes one."""
-    assert isinstance(open_record(record), Examination)
+    assert isinstance(opened(str(record)).exam, Examination)

@@ -9,12 +9,12 @@ from typing import Any
 
 import pytest
 
+from dictate.errors import MovedOn
 from dictate.grammar import Grammar
 from dictate.model import Decision, Examination, Finding, Source, Stretch, Transcript, Word
 from dictate.pipeline import examine_transcript
 from dictate.reading import transcript_of_text
 from dictate.review import apply, in_order
-from dictate.review.shelf import MovedOn
 from dictate.review.sitting import Sitting
 
 WORD_S = 0.5  # a word's length where a test gives the words times

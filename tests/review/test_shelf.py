@@ -12,11 +12,11 @@ import pytest
 from by_hand import DEMOS
 
 from dictate.cli.files import write_files
-from dictate.errors import InputError, MachineError
+from dictate.errors import InputError, MachineError, MovedOn
 from dictate.grammar import Grammar
 from dictate.model import Examination, Source, Transcript
 from dictate.notes import exam_json
-from dictate.review.shelf import FileShelf, MovedOn, Signing, read_examination
+from dictate.review.shelf import FileShelf, Signing, read_examination
 
 Exam = Callable[..., Examination]
 

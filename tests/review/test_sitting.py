@@ -8,10 +8,9 @@ from datetime import UTC, datetime
 import pytest
 from by_hand import DEMOS
 
-from dictate.errors import InputError
+from dictate.errors import InputError, MovedOn
 from dictate.model import Action, Decision
 from dictate.review import Refused
-from dictate.review.shelf import MovedOn
 from dictate.review.sitting import Sitting
 
 Open = Callable[..., Sitting]

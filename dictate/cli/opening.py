@@ -1,0 +1,60 @@
+"""RECORD on the command line: the key of a record, or an exam.json file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from dictate.errors import InputError, RecordError
+
+if TYPE_CHECKING:
+    from dictate.model import Examination
+    from dictate.notes.fhir import State
+
+JSON_ENDING = ".json"
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """An examination, and what the records say of it."""
+
+    exam: Examination
+    state: State | None = None  # None: from a file
+    note: str = ""  # stored text of a signed note, addenda included
+
+
+def key_of(record: str) -> str:
+    """The key as it is kept, however it was typed."""
+    return record.strip().lower()
+
+
+def is_file(record: str) -> bool:
+    """Whether RECORD names a file rather than a record."""
+    path = Path(record)
+    return path.is_file() or path.suffix.lower() == JSON_ENDING or len(path.parts) > 1
+
+
+def examination_in(path: Path) -> Examination:
+    """The examination of an exam.json. Raises: InputError when it cannot be read or is none."""
+    from dictate.review.shelf import read_examination
+
+    try:
+        return read_examination(path.read_bytes(), path.name)
+    except FileNotFoundError as fault:
+        raise InputError(f"{path}: no such file: name an exam.json of `dictate note --out`, or a record") from fault
+    except OSError as fault:
+        raise InputError(f"{path}: cannot be read: {(fault.strerror or str(fault)).lower()}: check its name") from fault
+
+
+def opened(record: str) -> Opened:
+    """What RECORD names. Raises: InputError, RecordError."""
+    if is_file(record):
+        return Opened(examination_in(Path(record)))
+    from dictate.cli.saving import opened_records
+
+    with opened_records() as records:
+        one = records.open(key_of(record))
+    if one.state == "erased":
+        raise RecordError(f"record {one.key}: was erased: nothing is left of it")
+    return Opened(one.exam, one.state, one.note)
