@@ -9,7 +9,7 @@ import pytest
 from by_hand import DEMOS
 
 from dictate.grammar import Grammar
-from dictate.reading.lexicon import variants
+from dictate.reading.forms import variants
 from dictate.reading.read import read
 from dictate.reading.tokens import tokenize, transcript_of_text
 
