@@ -9,7 +9,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 
-_WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
+WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
 
 
 def _is_limb(node: Node) -> bool:
@@ -45,7 +45,7 @@ class BareNumbers:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
             return ()
-        whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in _WHOLE_SIDES)
+        whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in WHOLE_SIDES)
         for name in last.candidates if last and not whole_side else ():
             meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
             if meaning is not None and meaning.fits > 1:

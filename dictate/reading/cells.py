@@ -139,8 +139,8 @@ class CellBuilder:
         elif node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not denies(node, following):
             return
         elif node.main == "negation":
-            if cell.values:
-                cells.append(cell := Cell())
+            if cell.values or (cell.side is not None and cell.split):
+                cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
         elif node.main in ("severity", "qualifier", "direction"):

@@ -10,6 +10,14 @@ from dictate.reading.nodes import Node
 _WHERE = ("in", "over", "on", "at", "of", "for")
 
 
+_SUBJECTS = ("she", "he", "they", "there", "the patient")
+
+
+def _goes_on(node: Node) -> bool:
+    """ "In the arms she has normal bulk": the sentence itself begins."""
+    return node.main == "filler" and node.text.startswith(_SUBJECTS)
+
+
 class HeadingReader:
     """Reads what is declared at the head of a sentence; both readers return the nodes that said it."""
 
@@ -75,7 +83,8 @@ class HeadingReader:
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
         opened = bool(nodes) and nodes[0].text in _WHERE
-        end = next((i for i, n in enumerate(nodes) if n.main == "colon" or (opened and n.main == "comma")), 0)
+        ends = (i for i, n in enumerate(nodes) if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))))
+        end = next(ends, 0)
         site = nodes[end - 1] if end else None
         if site is None or site.mark.role("site") is None or site.main not in ("site", "side"):
             return

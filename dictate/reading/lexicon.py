@@ -70,6 +70,7 @@ _WORD_KINDS = {
     "left_then_right": "left_then_right",
 }
 _HALTS = {"no", "sorry", "wait", "or"}
+_PLACED = {*_PREPOSITIONS, "left", "right", "both", "bilat", "bilaterally", "bilateral", "l", "r", "ve"}
 _LIST_LINKS = {",", "and", "or", "/", "&"}
 _PREFERRED = (Role("shared_head"),)
 
@@ -271,6 +272,9 @@ def _without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
         code = mark.number is not None and tokens[mark.start].glued and bool(result) and result[-1].text.isalpha()
         if code and not any(role.kind != "word" for role in result[-1].roles):
             mark = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)
+        following = tokens[mark.end].lower if mark.end < len(tokens) and not tokens[mark.end - 1].ends_sentence else ""
+        if mark.text == "+" and following.isalpha() and following not in _PLACED:
+            mark = Mark(mark.start, mark.end, (Role("conj"),), None, mark.text)  # "wasted + fasciculating"
         result.append(mark)
     return result
 

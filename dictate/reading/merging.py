@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 
 from dictate.grammar import Item, Scale
 from dictate.model import Side, Status, number_text
@@ -128,3 +129,13 @@ def _only_named(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
         and not earlier.site
         and not later.site
     )
+
+
+def as_said_before(last: Draft | None, name: str, items: dict[str, Item], spans: list[tuple[int, int]]) -> list[Draft]:
+    """ "Pinprick was the same": as the last finding, where it is of the same kind."""
+    if last is None or items[name].kind != items[last.item].kind or items[last.item].blanket:
+        return []
+    if items[name].kind not in ("normality", "grade") or items[name].scale != items[last.item].scale:
+        return []
+    detail = [f"as {items[last.item].name}"]
+    return [replace(last, item=name, spans=[*last.spans, *spans], detail=detail, corrected=[])]

@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from dictate.reading.bare import BareNumbers
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames, is_grade
 
 _INFERENCES = frozenset({"so", "therefore", "hence"})
+_COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
@@ -43,6 +44,8 @@ class Labeller:
             while mark.inner and (in_reason or not self._concerns(marks, place, here, active, nodes)):
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
+            if mark.text == "one" and place + 1 < len(marks) and marks[place + 1].text in _COUNTED:
+                mark = marks[place] = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)  # "on one side"
             node = Node(mark, plain_part(mark))
             if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":
                 node.main = "contrast"  # what follows a "so" is not under the "not" before it

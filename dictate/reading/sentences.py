@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.model import RemarkKind, Side
+from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
@@ -15,7 +16,7 @@ from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.merging import merge_denials, merge_readings, pair_like_neighbours
+from dictate.reading.merging import as_said_before, merge_denials, merge_readings, pair_like_neighbours
 from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
@@ -158,6 +159,10 @@ class SentenceReader:
             self.divider.weights.accepts(self.said.candidates, n) for n in nodes if self.divider.weights.is_value(n)
         ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
             return
+        if any(n.text in WHOLE_SIDES for n in nodes[:first]) and (of_side := self._whole_side(nodes)):
+            self.drafts.extend(of_side)
+            self._cover_all(Statement(names=[], before=[], after=nodes))
+            return
         numeric = all(self.items[c].kind in _NUMERIC for c in self.said.candidates)
         if numeric and not any(n.mark.number is not None for n in nodes):
             return  # a stray "full" is no score
@@ -188,6 +193,13 @@ class SentenceReader:
         spans = [*last.spans, (said[0].mark.start, said[0].mark.end)]
         self.drafts.append(replace(last, side=side, spans=spans, detail=list(last.detail), corrected=[]))
         return True
+
+    def _whole_side(self, nodes: list[Node]) -> list[Draft]:
+        """ "Left side normal." after some muscles of the right: the strength of that side."""
+        scales = {self.items[name].scale for name in (self.said.candidates if self.said else ())}
+        names = tuple(n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and i.scale in scales)
+        cells = self.cells.build(Statement(names=[], before=[], after=nodes), names) if names else []
+        return [d for cell in cells if self._says_something(cell) for d in self.status.drafts(cell, [], names)]
 
     def _says_something(self, cell: Cell) -> bool:
         return bool(cell.values) or (cell.negated and cell.side is not None)
@@ -265,23 +277,13 @@ class SentenceReader:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
         if names and not earlier and side is None:
-            return self._as_said_before(statement, spans)
+            last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
+            return as_said_before(last, statement.candidates[0], self.items, spans)
         return [
             replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=["as on the other side"], corrected=[])
             for draft in reversed(earlier)
             if side is not None
         ]
-
-    def _as_said_before(self, statement: Statement, spans: list[tuple[int, int]]) -> list[Draft]:
-        """ "Pinprick was the same": as the last finding, where it is of the same kind."""
-        last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
-        name = statement.candidates[0]
-        if last is None or self.items[name].kind != self.items[last.item].kind or self.items[last.item].blanket:
-            return []
-        if self.items[name].kind not in ("normality", "grade") or self.items[name].scale != self.items[last.item].scale:
-            return []
-        as_last = [f"as {self.items[last.item].name}"]
-        return [replace(last, item=name, spans=[*last.spans, *spans], detail=as_last, corrected=[])]
 
     # --- words accounted for ------------------------------------------------------------------------------------
 

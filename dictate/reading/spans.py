@@ -109,8 +109,6 @@ def fill(chosen: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
         while place < mark.start:
             lower = tokens[place].lower
             kind = _PUNCTUATION.get(lower, "word" if lower.isalnum() else "filler")
-            if lower == "+" and place + 1 < len(tokens) and tokens[place + 1].lower.isalpha():
-                kind = "conj"  # "wasted + fasciculating"
             marks.append(Mark(place, place + 1, (Role(kind),), text=lower))
             place += 1
         if mark.start < mark.end:
@@ -152,6 +150,7 @@ def _nerve_range(
     if not any(r.kind == "heading" and r.key == "cranial_nerves" for r in mark.roles):
         return None
     after = place + 1
+    after += after < len(marks) - 1 and marks[after].text == ","  # "cranial nerves, two to twelve, all fine"
     pair: tuple[int, int] | None = None
     if (
         after < len(marks)

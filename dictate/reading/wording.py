@@ -41,8 +41,9 @@ class WordReader:
             return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
         if mark.role("not_examined", "") or mark.role("not_assessable", ""):
             return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
-        if node.text in ("positive", "negative", "pos", "neg"):
-            positive = node.text.startswith("pos")
+        signed = item.kind == "choice" and node.text.startswith("+")  # "Babinski +"
+        if signed or node.text in ("positive", "negative", "pos", "neg"):
+            positive = signed or node.text.startswith("pos")
             if item.kind == "presence":
                 return (Status.PRESENT if positive else Status.ABSENT), None, ""
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")

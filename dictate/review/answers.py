@@ -7,7 +7,7 @@
 | `time-missing` | minutes since standing up | the finding's minutes; without one, the time of examination |
 | `unit-missing` | the unit | the finding's unit |
 | `value-implausible` | the value that was meant | the finding's value |
-| `unsure-hearing` | what was heard: value, side, presence, term | the finding, closed; words that are none are read anew |
+| `unsure-hearing` | what was heard: value, side, presence, term | the finding; words that are none are read anew |
 | `odd-sound` | the note was read with it in mind | nothing |
 | `repaired-hearing` | it is right as mended | nothing |
 | `values-conflict` | the value that is right | the other finding goes (of a pair only that side); its words stay |

@@ -73,7 +73,7 @@ def test_dictations_are_read_as_they_were_made(grammar: Grammar) -> None:
     """Every finding and no other, and the same again from the note."""
     distinct, causes = count(grammar, QUICK, MOST)
     assert distinct >= QUICK * 0.9
-    assert causes["read"] <= 2, causes
+    assert causes["read"] <= 3, causes
     assert causes["note"] <= 4, causes
 
 

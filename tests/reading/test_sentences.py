@@ -186,3 +186,23 @@ def test_the_next_patient_is_noticed(remarks):
 def test_what_is_said_once_holds_for_just_what_it_was_said_of(rows, phrase, findings):
     """Ability, negation, inclusion and values reach the names of their own list and no further."""
     assert rows(phrase) == findings
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        ("Tongue wasted + fasciculating.", ["tongue abnormal wasted fasciculating"]),
+        ("Babinski + on the left.", ["plantar_response left abnormal positive"]),
+        ("Grasp reflex there on the left, not on the right.", ["grasp left present", "grasp right absent"]),
+        ("In the arms she has normal bulk and tone.", ["bulk arm normal", "tone arm normal"]),
+        (
+            "Right leg: hip flexors four. Left side normal.",
+            ["strength_iliopsoas right measured 4", "strength_all left normal"],
+        ),
+        ("Cranial nerves, two to twelve, all fine.", ["cranial_nerves_2_12 normal"]),
+        ("Clock drawing, the numbers are bunched on one side.", []),
+    ],
+)
+def test_signs_and_counts_stay_with_their_words(rows, phrase, findings):
+    """A plus between words links them, one side is no number, a code is no value."""
+    assert rows(phrase) == findings
