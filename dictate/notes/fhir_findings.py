@@ -106,7 +106,7 @@ def rest_of(content: Json, url: str) -> Json:
 
 
 def _rest(whole: Json, read: Json) -> Json:
-    return {name: said for name, said in whole.items() if name not in read or read[name] != said}
+    return {name: said for name, said in whole.items() if (read[name] != said if name in read else said)}
 
 
 def _category(finding: Finding) -> list[Json]:

@@ -1,0 +1,176 @@
+"""`dictate batch`: a folder of recordings and transcripts → result files, batch.csv, a report."""
+
+from __future__ import annotations
+
+import contextlib
+import functools
+import os
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from dictate.cli import note as one_note
+from dictate.cli.note import OPEN_QUERIES, Device
+from dictate.errors import InputError
+
+if TYPE_CHECKING:
+    from dictate.batch import Found, Setting, Tally
+
+FAULT = 1
+PAUSE_S = 10.0  # between two looks into a folder that fills
+EACH_BYTES = 1 << 30  # memory of a worker with the default model, with room to spare
+
+
+def batch(
+    folder: Annotated[
+        str, typer.Argument(metavar="[FOLDER]", help="Folder or fsspec address of recordings and .txt transcripts.")
+    ] = "",
+    out: Annotated[Path | None, typer.Option(metavar="DIR", help="Write all results there.")] = None,
+    report: Annotated[Path | None, typer.Option(metavar="DIR", help="Only report on the results in DIR.")] = None,
+    only: Annotated[list[str] | None, typer.Option(metavar="PATTERN", help="Only such names or paths: *.flac.")] = None,
+    skip: Annotated[list[str] | None, typer.Option(metavar="PATTERN", help="Not such names or paths.")] = None,
+    together: Annotated[bool, typer.Option("--together", help="Files of a sub-folder are one examination.")] = False,
+    arrivals: Annotated[bool, typer.Option("--arrivals", help="Keep looking for new ones until stopped.")] = False,
+    workers: Annotated[int | None, typer.Option(min=1, help="Processes on this machine.")] = None,
+    threads: Annotated[int, typer.Option(min=1, help="Processor threads of each worker.")] = 1,
+    cluster: Annotated[str, typer.Option(metavar="ADDRESS", help="Dask scheduler whose workers do it.")] = "",
+    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, where all are of one patient.")] = "",
+    examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, the same for all.")] = "",
+    age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, the same for all.")] = None,
+    height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, the same for all.")] = None,
+    scope: Annotated[str, typer.Option(metavar="NAME", help="Ask for what this complaint calls for.")] = "",
+    brief: Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")] = False,
+    model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model.")] = "",
+    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
+    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    strict: Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")] = False,
+) -> None:
+    """Turn a folder of dictated examinations into notes; started again, it does only what is missing.
+
+    Example: dictate batch recordings --out notes
+    """
+    from dictate.batch import Asked, Watched, find
+
+    if report is not None:
+        return _report(report)
+    if not folder or out is None:
+        raise typer.BadParameter("name a FOLDER and --out DIR, or --report DIR")
+    asked = Asked(
+        patient=patient, examined_at=one_note._time(examined_at), age=age, height=height, scope=scope, brief=brief
+    )
+    setting = _setting(asked, model, device, threads, grammar)
+    look = functools.partial(find, folder, only=only or (), skip=skip or (), together=together, out=out)
+    if cluster and not cluster.startswith(("tls://", "tcp://127.", "tcp://localhost")):
+        print("words and sound travel unencrypted: see Dask's TLS, and use a tls:// address", file=sys.stderr)
+    found = look()
+    watched = Watched(look, PAUSE_S) if arrivals else None
+    tally = _run(setting, found, watched, out, cluster=cluster, workers=workers or _workers(threads))
+    sys.stderr.flush()
+    if tally.failed:
+        raise typer.Exit(FAULT)
+    if strict and tally.musts:
+        raise typer.Exit(OPEN_QUERIES)
+    return None
+
+
+def _setting(asked: object, model: str, device: Device, threads: int, grammar: Path | None) -> Setting:
+    from importlib.metadata import version
+
+    from dictate.batch import Asked, Setting
+    from dictate.hearing import Engine
+    from dictate.settings import PROGRAM
+
+    if not isinstance(asked, Asked):
+        raise InputError("nothing asked")
+    knowledge = one_note.open_grammar(grammar)
+    one_note._known_scope(asked.scope, knowledge)
+    return Setting(
+        grammar=knowledge,
+        program=version(PROGRAM),
+        asked=asked,
+        conventions=one_note._conventions(),
+        make_engine=functools.partial(Engine, model or None, device=device.value, threads=threads),
+    )
+
+
+def _run(setting: Setting, found: Found, watched: object, out: Path, *, cluster: str, workers: int) -> Tally:
+    from dictate.batch import Batch, Ledger, Watched, open_crew
+    from dictate.cli.files import write_files
+
+    with Ledger(out) as ledger, open_crew(setting, cluster=cluster, workers=workers) as crew:
+        ledger.forget_failed({candidate.source for candidate in found.candidates})
+        total = None if watched else sum(candidate.size for candidate in found.candidates)
+        with _bar(total, len(found.candidates)) as watch:
+            run = Batch(setting, crew, ledger, write=write_files, watch=watch)
+            try:
+                run.run(watched if isinstance(watched, Watched) else found.candidates)
+            except KeyboardInterrupt:
+                _summary(run.tally, found, out, stopped=True)
+                if not watched:
+                    raise
+                return run.tally
+    _summary(run.tally, found, out)
+    return run.tally
+
+
+def _workers(threads: int) -> int:
+    """As many processes as there are processors for their threads, and memory for their models."""
+    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    held = os.sysconf("SC_PHYS_PAGES") * os.sysconf("SC_PAGE_SIZE") if hasattr(os, "sysconf") else usable * EACH_BYTES
+    return max(1, min(usable // threads, held // EACH_BYTES))
+
+
+def _report(folder: Path) -> None:
+    from dictate.batch import report_csv, report_of, report_text
+    from dictate.cli.files import write_files
+
+    if not folder.is_dir():
+        raise InputError(f"--report {folder}: no such folder: name the --out of a batch")
+    lines = report_of(folder)
+    text = report_text(lines)
+    write_files(folder, {"report.csv": report_csv(lines), "report.txt": text})
+    sys.stdout.write(text)
+
+
+def _summary(tally: Tally, found: Found, out: Path, *, stopped: bool = False) -> None:
+    """How it went, on stderr; no name of a source."""
+
+    def say(line: str) -> None:
+        print(line, file=sys.stderr)
+
+    say(f"{'stopped: ' if stopped else ''}{tally.done} done, {tally.before} done before, {tally.failed} failed")
+    if tally.done:
+        say(f"{tally.sound_s / 60:.1f} min of sound, {tally.findings} findings, {tally.musts} must, {tally.looks} look")
+    if tally.same:
+        say(f"{tally.same} hold the same recordings as others, and were not heard again: same_as in batch.csv")
+    if found.others:
+        say(f"{found.others} other files left aside")
+    if found.loops:
+        say(f"{found.loops} links lead back to folders already entered")
+    if tally.failed:
+        say(f"what failed and why: {out / 'batch.csv'}; run again when it is mended")
+
+
+@contextlib.contextmanager
+def _bar(total: int | None, count: int) -> Iterator[Callable[[Tally], None]]:
+    """One bar with the time left, when somebody is looking; by bytes, for they are known beforehand."""
+    if not sys.stderr.isatty():
+        yield lambda tally: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn, TimeRemainingColumn
+
+    left = TimeElapsedColumn() if total is None else TimeRemainingColumn()
+    columns = (TextColumn("{task.description}"), BarColumn(), left)
+    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task("listening", total=total)
+
+        def watch(tally: Tally) -> None:
+            of = "" if total is None else f" of {count}"
+            failed = f", {tally.failed} failed" if tally.failed else ""
+            bar.update(task, completed=tally.size_done, description=f"{tally.settled}{of}{failed}")
+
+        yield watch

@@ -1,0 +1,193 @@
+"""Who does the work: Dask's workers on this machine or many, or this process where Dask is not installed."""
+
+from __future__ import annotations
+
+import builtins
+import csv
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import psutil
+import pytest
+import sleepers
+from by_hand import ROOT
+from sleepers import SAID, SMALL, fill, run, setting
+
+from dictate.batch.crew import open_crew
+from dictate.errors import MachineError
+from dictate.grammar import Grammar
+
+AROUND = {**os.environ, "PYTHONPATH": os.pathsep.join((str(ROOT), str(ROOT / "tests")))}
+
+
+def states(out: Path) -> dict[str, str]:
+    """State by source, from batch.csv; a source has one line."""
+    with (out / "batch.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert len({row["source"] for row in rows}) == len(rows)
+    return {row["source"]: row["state"] for row in rows}
+
+
+def heard(log: Path) -> list[tuple[str, str]]:
+    """Name and process of each hearing."""
+    return [(name, pid) for name, pid in map(str.split, log.read_text(encoding="utf-8").splitlines())]
+
+
+def started(folder: Path, out: Path, log: Path, *, seconds: float, workers: int | None = None) -> subprocess.Popen[str]:
+    """A batch in a process group of its own."""
+    given = [str(folder), str(out), str(log), str(seconds), *([str(workers)] if workers else [])]
+    return subprocess.Popen(
+        [sys.executable, sleepers.__file__, *given], env=AROUND, text=True, start_new_session=True
+    )  # fmt: skip
+
+
+def wait_for(condition: Any, seconds: float = 60.0) -> None:
+    """Until it holds."""
+    end = time.monotonic() + seconds
+    while not condition():
+        assert time.monotonic() < end, "waited in vain"
+        time.sleep(0.02)
+
+
+def no_dask(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As where it is not installed."""
+    real = builtins.__import__
+
+    def refuse(name: str, *given: Any, **more: Any) -> Any:
+        if name.split(".")[0] == "distributed":
+            raise ModuleNotFoundError("No module named 'distributed'", name="distributed")
+        return real(name, *given, **more)
+
+    monkeypatch.setattr(builtins, "__import__", refuse)
+
+
+def test_without_dask_this_process_does_it(grammar: Grammar, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The same results; a cluster is refused with what to install."""
+    no_dask(monkeypatch)
+    folder = fill(tmp_path / "in", a=SAID, b="fail|")
+    tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    assert (tally.done, tally.failed) == (1, 1)
+    assert {pid for _, pid in heard(tmp_path / "log")} == {str(os.getpid())}
+    with pytest.raises(MachineError, match="pip install"), open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"):
+        pass
+
+
+@pytest.mark.enable_socket
+def test_a_lost_worker_loses_nothing(grammar: Grammar, tmp_path: Path) -> None:
+    """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results."""
+    files = {f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(6)}
+    folder = fill(tmp_path / "in", **files, last=f"die-once|{SMALL}", bad="break|")
+    tally = run(setting(grammar, seconds=0.02, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    assert (folder / "last.died").exists()
+    assert (tally.done, tally.failed) == (7, 1)
+    assert states(tmp_path / "out") == {f"{name}.wav": "done" for name in (*files, "last")} | {"bad.wav": "failed"}
+    pids = {pid for _, pid in heard(tmp_path / "log")}
+    assert len(pids) >= 2
+    assert str(os.getpid()) not in pids
+
+
+@pytest.mark.enable_socket
+def test_no_scheduler_there(grammar: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One line with the address."""
+    monkeypatch.setattr("dictate.batch.crew.PATIENCE_S", 1.0)
+    with (
+        pytest.raises(MachineError, match=r"--cluster tcp://127.0.0.1:1: no scheduler answers"),
+        open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"),
+    ):
+        pass
+
+
+def test_killed_batch_goes_on(tmp_path: Path) -> None:
+    """kill -9 of the whole run: started again it does what is missing, and no finished one a second time."""
+    count = 12
+    folder = fill(tmp_path / "in", **{f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(count)})
+    out, log = tmp_path / "out", tmp_path / "log"
+    first = started(folder, out, log, seconds=0.1)
+    wait_for(lambda: len(list(out.glob("*.note.txt"))) >= 3)
+    os.killpg(first.pid, signal.SIGKILL)
+    first.wait()
+    before = len(heard(log))
+    assert before < count
+    assert started(folder, out, log, seconds=0.0).wait(60) == 0
+    assert set(states(out).values()) == {"done"}
+    assert len(list(out.glob("*.note.txt"))) == count
+    assert len(heard(log)) <= count + 2, "only what was under way is heard twice"
+    assert not list(out.glob("*.part"))
+
+
+@contextmanager
+def dask_workers(count: int) -> Iterator[tuple[str, list[subprocess.Popen[str]]]]:
+    """A scheduler and workers of Dask's own, as a user starts them."""
+    program = [sys.executable, "-m", "distributed.cli.dask_scheduler"]
+    begun = []
+    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "env": AROUND, "text": True}
+    port = 20000 + os.getpid() % 20000
+    address = f"tcp://127.0.0.1:{port}"
+    scheduler = ["--host", "127.0.0.1", "--port", str(port), "--no-dashboard"]
+    worker = [sys.executable, "-m", "distributed.cli.dask_worker", address, "--nthreads", "1", "--no-dashboard"]
+    begun.append(subprocess.Popen([*program, *scheduler], **quiet))  # type: ignore[call-overload]
+    begun += [subprocess.Popen([*worker, "--no-nanny"], **quiet) for _ in range(count)]  # type: ignore[call-overload]
+    try:
+        yield address, begun
+    finally:
+        for process in begun:
+            process.kill()
+            process.wait()
+
+
+@pytest.mark.slow
+@pytest.mark.enable_socket
+def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar, tmp_path: Path) -> None:
+    """Dask's own scheduler and workers; sound is sent along, a worker is killed, all is done once."""
+    files = {f"f{number}": f"sleep 0.3|{SAID} Heart rate {60 + number}." for number in range(20)}
+    folder = fill(tmp_path / "in", **files)
+    with dask_workers(2) as (address, (_, victim, _)):
+        os.chdir(folder)
+        try:
+            killer = subprocess.Popen(["sh", "-c", f"sleep 4; kill -9 {victim.pid}"])
+            tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", cluster=address)
+            killer.wait()
+        finally:
+            os.chdir(ROOT)
+    assert (tally.done, tally.failed) == (20, 0)
+    assert set(states(tmp_path / "out").values()) == {"done"}
+
+
+@pytest.mark.slow
+@pytest.mark.enable_socket
+def test_file_that_workers_die_of_is_said(grammar: Grammar, tmp_path: Path) -> None:
+    """Its neighbours are heard; it has a line of its own."""
+    folder = fill(tmp_path / "in", a=SAID, b="die|", c=SMALL, d=f"{SAID} {SMALL}")
+    tally = run(setting(grammar, seconds=0.05), folder, tmp_path / "out", workers=2)
+    assert (tally.done, tally.failed) == (3, 1)
+    assert states(tmp_path / "out")["b.wav"] == "failed"
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("whole", [False, True], ids=["client", "whole run"])
+def test_killed_client_leaves_no_process_and_goes_on(tmp_path: Path, whole: bool) -> None:
+    """kill -9 of the client alone, or of all its processes; twenty times at other moments: nothing lost or doubled."""
+    count = 40
+    folder = fill(tmp_path / "in", **{f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(count)})
+    out, log = tmp_path / "out", tmp_path / "log"
+    for number in range(10):
+        run_ = started(folder, out, log, seconds=0.2, workers=2)
+        have = len(list(out.glob("*.note.txt")))
+        wait_for(lambda have=have, run_=run_: len(list(out.glob("*.note.txt"))) > have or run_.poll() is not None)
+        time.sleep(0.013 * number)
+        children = psutil.Process(run_.pid).children(recursive=True) if run_.poll() is None else []
+        os.killpg(run_.pid, signal.SIGKILL) if whole else run_.kill()
+        run_.wait()
+        gone, alive = psutil.wait_procs(children, timeout=20)
+        assert not alive, f"{len(gone)} ended, {len(alive)} did not"
+    assert started(folder, out, log, seconds=0.0, workers=2).wait(120) == 0
+    assert set(states(out).values()) == {"done"}
+    assert len(states(out)) == len(list(out.glob("*.note.txt"))) == count
+    assert len(heard(log)) <= count + 10 * 4, "only what was under way is heard twice"

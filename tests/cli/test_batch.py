@@ -1,0 +1,106 @@
+"""`dictate batch`: a folder of recordings and transcripts → result files, batch.csv, a report."""
+
+from __future__ import annotations
+
+import csv
+import stat
+from pathlib import Path
+
+import pytest
+from sleepers import SAID, SMALL
+from typer.testing import CliRunner, Result
+
+from dictate.batch import crew
+from dictate.cli.app import app
+from dictate.errors import InputError, MachineError
+
+
+@pytest.fixture(autouse=True)
+def _here(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No processes are started: transcripts are read in this one."""
+    monkeypatch.setattr("dictate.batch.open_crew", lambda setting, **_: crew.alone(setting))
+
+
+def run(*arguments: str | Path) -> Result:
+    """Run the command in this process."""
+    return CliRunner().invoke(app, ["batch", *map(str, arguments)], catch_exceptions=True)
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """Two transcripts, a copy and something else."""
+    inside = tmp_path / "in" / "ward"
+    inside.mkdir(parents=True)
+    (tmp_path / "in" / "roe.txt").write_text(SAID, encoding="utf-8")
+    (inside / "doe.txt").write_text(f"Left biceps seven plus. {SMALL}", encoding="utf-8")
+    (inside / "copy.txt").write_text(SAID, encoding="utf-8")
+    (inside / "letter.pdf").touch()
+    return tmp_path / "in"
+
+
+def test_results_and_a_table(folder: Path, tmp_path: Path) -> None:
+    """Five files of each examination and batch.csv, readable by their owner alone; no source named in a message."""
+    result = run(folder, "--out", tmp_path / "out")
+    assert (result.exit_code, result.stdout) == (0, "")
+    written = [path for path in (tmp_path / "out").iterdir() if not path.name.startswith(".")]
+    assert len(written) == 2 * 5 + 1
+    assert {stat.S_IMODE(path.stat().st_mode) for path in written} == {0o600}
+    with (tmp_path / "out" / "batch.csv").open(encoding="utf-8", newline="") as file:
+        rows = {row["source"]: row for row in csv.DictReader(file)}
+    assert {source: (row["state"], row["findings"]) for source, row in rows.items()} == {
+        "roe.txt": ("done", "2"), "ward/copy.txt": ("same", ""), "ward/doe.txt": ("done", "2"),
+    }  # fmt: skip
+    said = result.stderr
+    assert "2 done, 0 done before, 0 failed" in said
+    assert "1 hold the same recordings as others" in said
+    assert "1 other files left aside" in said
+    assert not {"roe", "doe", "ward"} & set(said.replace("/", " ").replace(".", " ").split())
+
+
+def test_exit_status(folder: Path, tmp_path: Path) -> None:
+    """1 when any failed; 3 with --strict when queries must be settled; 0 otherwise."""
+    assert run(folder, "--out", tmp_path / "out", "--strict").exit_code == 3
+    (folder / "empty.wav").touch()
+    result = run(folder, "--out", tmp_path / "out", "--strict")
+    assert result.exit_code == 1
+    assert "2 done before, 1 failed" in result.stderr
+    assert "batch.csv" in result.stderr
+
+
+def test_options_reach_every_examination(folder: Path, tmp_path: Path) -> None:
+    """A scope asks, a reference stands in the note and in no name, filters choose."""
+    out = tmp_path / "out"
+    result = run(folder, "--out", out, "--scope", "dizziness", "--patient", "P-17", "--only", "doe.*")
+    assert result.exit_code == 0
+    (note,) = out.glob("*.note.txt")
+    assert note.name.startswith("doe-")
+    text = note.read_text(encoding="utf-8")
+    assert "P-17" in text
+    assert "not mentioned" in text
+
+
+def test_sub_folder_is_one_examination(folder: Path, tmp_path: Path) -> None:
+    """--together."""
+    assert run(folder, "--out", tmp_path / "out", "--together").exit_code == 0
+    assert sorted(path.name.rpartition("-")[0] for path in (tmp_path / "out").glob("*.note.txt")) == ["roe", "ward"]
+
+
+def test_report(folder: Path, tmp_path: Path) -> None:
+    """Printed, and written beside the results."""
+    out = tmp_path / "out"
+    run(folder, "--out", out)
+    result = run("--report", out)
+    assert result.exit_code == 0
+    assert result.stdout == (out / "report.txt").read_text(encoding="utf-8")
+    assert "component,reflexes,3,2,1.000," in (out / "report.csv").read_text(encoding="utf-8")
+    assert isinstance(run("--report", tmp_path / "none").exception, InputError)
+
+
+def test_what_is_wrong_is_one_line(folder: Path, tmp_path: Path) -> None:
+    """Wrong usage is 2; an unknown scope or folder and a second batch are named."""
+    assert run(folder).exit_code == 2
+    assert run("--out", tmp_path).exit_code == 2
+    assert isinstance(run(folder, "--out", tmp_path / "o", "--scope", "dizzines").exception, InputError)
+    assert isinstance(run(tmp_path / "none", "--out", tmp_path / "o").exception, InputError)
+    (tmp_path / "file").touch()
+    assert isinstance(run(folder, "--out", tmp_path / "file").exception, MachineError)
