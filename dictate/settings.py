@@ -45,6 +45,16 @@ def figures_settings() -> dict[str, object]:
         raise InputError(f"{path}: cannot be read as TOML: {str(fault).splitlines()[0]}") from fault
 
 
+def sound_folder() -> Path:
+    """Folder of dictations as they are spoken, kept until their note is written; `DICTATE_SOUND` overrides it."""
+    return Path(os.environ.get("DICTATE_SOUND") or Path(platformdirs.user_state_dir(PROGRAM)) / "dictations")
+
+
+def microphone_file() -> Path:
+    """File that remembers the name of the microphone used last."""
+    return Path(platformdirs.user_config_dir(PROGRAM)) / "microphone"
+
+
 def packaged_grammar_folder() -> Path:
     """The grammar that came with the program: in the wheel, else at the top of the checkout."""
     inside = Path(__file__).parent / "grammars"

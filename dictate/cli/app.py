@@ -7,7 +7,7 @@ import sys
 
 import typer
 
-from dictate.cli import batch, export, note, records, review, signing, upkeep
+from dictate.cli import batch, export, listen, note, records, review, signing, upkeep
 from dictate.errors import DictateError, GrammarError
 
 FAULT = 1
@@ -23,6 +23,7 @@ app = typer.Typer(
     "Supports licensed practice: it writes down what was dictated and makes no diagnosis.",
 )
 app.command("note")(note.note)
+app.command("listen")(listen.listen)
 app.command("batch")(batch.batch)
 app.command("review")(review.review)
 app.command("sign")(signing.sign)

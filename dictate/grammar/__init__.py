@@ -5,6 +5,8 @@ from dictate.grammar.noteworthy import has_rule, is_noteworthy
 from dictate.grammar.schema import (
     CommonFile,
     ComponentFile,
+    Control,
+    ControlsFile,
     DoubtFile,
     Example,
     Expected,
@@ -21,6 +23,8 @@ from dictate.grammar.schema import (
 __all__ = [
     "CommonFile",
     "ComponentFile",
+    "Control",
+    "ControlsFile",
     "DoubtFile",
     "Example",
     "Expected",

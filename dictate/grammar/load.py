@@ -15,7 +15,15 @@ from pydantic import BaseModel, ValidationError
 
 from dictate.errors import GrammarError
 from dictate.grammar.faults import Part, line_of, name_faults, unknown
-from dictate.grammar.schema import CommonFile, ComponentFile, DoubtFile, Grammar, ScalesFile, ScopesFile
+from dictate.grammar.schema import (
+    CommonFile,
+    ComponentFile,
+    ControlsFile,
+    DoubtFile,
+    Grammar,
+    ScalesFile,
+    ScopesFile,
+)
 from dictate.model import Component
 from dictate.settings import packaged_grammar_folder
 
@@ -25,6 +33,7 @@ FILES: Mapping[str, type[BaseModel]] = {
     "scales.yaml": ScalesFile,
     "scopes.yaml": ScopesFile,
     "doubt.yaml": DoubtFile,
+    "controls.yaml": ControlsFile,
 }
 MAY_LACK = {"doubt.yaml"}  # only recordings need it
 
@@ -190,6 +199,7 @@ def _assemble(raw: dict[str, Any], sha256: str) -> Grammar:
         common=one("common.yaml"),
         scales=one("scales.yaml").scales,
         scopes=one("scopes.yaml").scopes,
+        controls=one("controls.yaml").controls,
         sha256=sha256,
         doubt=one("doubt.yaml") if "doubt.yaml" in raw else DoubtFile(),
     )

@@ -222,6 +222,15 @@ class CommonFile(Frozen):
     sections: dict[Literal["examination", "history", "impression", "plan", "investigations"], Phrases]
 
 
+Control = Literal["pause", "resume", "end", "read_back", "still_open", "start_clock"]
+
+
+class ControlsFile(Frozen):
+    """controls.yaml"""
+
+    controls: dict[Control, Phrases]  # what is said to the program itself, as a sentence of its own
+
+
 class Grammar(Frozen):
     """Everything the reader knows of the trade."""
 
@@ -229,6 +238,7 @@ class Grammar(Frozen):
     common: CommonFile
     scales: dict[str, Scale]
     scopes: dict[str, Scope]
+    controls: dict[Control, Phrases] = Field(default_factory=dict)
     sha256: str
     doubt: DoubtFile = DoubtFile()
 

@@ -1,0 +1,175 @@
+"""Latency and memory of live dictation: from the end of a phrase to its finding, and over long sound.
+
+Use: python benchmarks/listen.py [RECORDING...] [--hours H] [--rounds N]
+
+Without --hours the recordings are played in real time, one after the other, into a session as `dictate listen` runs it.
+Taken is the time from the end of voice in each phrase to its line on the screen, the pause that ends it included. With
+--hours the first recording is played over and over, as fast as it is heard, and the memory of both processes is taken
+every minute of sound. How busy the machine is with other things is printed beside it: the limits hold on two cores of
+its own.
+"""
+
+from __future__ import annotations
+
+import argparse
+import statistics
+import sys
+import tempfile
+import threading
+import time
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+
+import psutil
+
+from dictate.grammar import load_grammar
+from dictate.hearing.microphone import FileSource, Piece, Trouble
+from dictate.live.ear import EngineMaker, Heard
+from dictate.live.kept import Facts, Kept
+from dictate.live.listen import Session
+from dictate.live.screen import View
+
+DEMOS = sorted((Path(__file__).parent.parent / "demo_audio").glob("*.flac"))
+MOST_MEDIAN_S, MOST_P95_S = 1.0, 1.8
+MOST_GROWTH = 0.1  # of memory, from a quarter of the way to the end
+PAUSE = bytes(3200 * 12)
+
+
+class Timed:
+    """A screen that takes the time."""
+
+    def __init__(self) -> None:
+        self.ready = threading.Event()
+
+    def line(self, text: str) -> None:
+        if text.endswith("> listening"):
+            self.ready.set()
+
+    def show(self, view: View) -> None:
+        pass
+
+    def close(self) -> None:
+        pass
+
+
+class Row:
+    """Recordings one after the other; starts when the recogniser is ready, remembers when each block was given."""
+
+    plays = False
+
+    def __init__(self, paths: list[Path], ready: threading.Event, *, fast: bool = False, most_s: float = 1e9) -> None:
+        self.paths, self.ready, self.fast, self.most_s = paths, ready, fast, most_s
+        self.began = 0.0
+        self.given_s = 0.0
+
+    def pieces(self, stop: threading.Event) -> Iterator[Piece | Trouble]:
+        self.ready.wait()
+        self.began = time.monotonic()
+        while self.given_s < self.most_s:
+            for path in self.paths:
+                for piece in FileSource(path, fast=True).pieces(stop):
+                    if isinstance(piece, Piece):
+                        yield from self._given(piece, stop)
+                yield from self._given(Piece(PAUSE), stop)
+            if self.most_s == 1e9:
+                return
+
+    def _given(self, piece: Piece, stop: threading.Event) -> Iterator[Piece]:
+        self.given_s += len(piece.pcm) / 32_000
+        if not self.fast:
+            stop.wait(max(0.0, self.began + self.given_s - time.monotonic()))
+        yield piece
+
+
+def main() -> int:
+    """Print the figures; 1 when a limit is broken."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("recordings", nargs="*", type=Path, default=DEMOS)
+    parser.add_argument("--rounds", type=int, default=1, help="how often the recordings are played")
+    parser.add_argument("--hours", type=float, default=0.0, help="hours of sound, as fast as it is heard")
+    given = parser.parse_args()
+    with tempfile.TemporaryDirectory() as place:
+        if given.hours:
+            return memory(given.recordings, Path(place), given.hours)
+        return latency(given.recordings * given.rounds, Path(place))
+
+
+def latency(paths: list[Path], place: Path) -> int:
+    """Seconds from the end of each phrase to its line."""
+    screen = Timed()
+    row = Row(paths, screen.ready)
+    session = Session(row, _kept(place), load_grammar(), EngineMaker(offline=True), screen)
+    took: list[float] = []
+    follow = session.follower.heard
+
+    def heard(phrase: Heard) -> None:
+        follow(phrase)
+        took.append(time.monotonic() - row.began - phrase.end_s)
+
+    session.follower.heard = heard  # type: ignore[method-assign]
+    session._whole = lambda: None  # type: ignore[assignment,method-assign,return-value]
+    psutil.cpu_percent()
+    before = _own_cpu_s(session)
+    begin = time.monotonic()
+    session.run()
+    own = (_own_cpu_s(session) - before) / (time.monotonic() - begin) / (psutil.cpu_count() or 1) * 100
+    median, p95 = statistics.median(took), statistics.quantiles(took, n=20)[-1]
+    print(f"phrases             {len(took)} over {row.given_s:.0f} s of sound")
+    print(f"end of phrase to finding: median {median:.2f} s (at most {MOST_MEDIAN_S})")
+    print(f"                    95% within {p95:.2f} s (at most {MOST_P95_S}), worst {max(took):.2f} s")
+    print(f"machine             {psutil.cpu_count()} cores, {psutil.cpu_percent():.0f}% busy, of it this program "
+          f"{own:.0f}%; load {psutil.getloadavg()[0]:.1f}")  # fmt: skip
+    return int(median > MOST_MEDIAN_S or p95 > MOST_P95_S)
+
+
+def memory(paths: list[Path], place: Path, hours: float) -> int:
+    """Megabytes of both processes while sound is played fast."""
+    screen = Timed()
+    row = Row(paths[:1], screen.ready, fast=True, most_s=hours * 3600)
+    session = Session(row, _kept(place), load_grammar(), EngineMaker(offline=True), screen, fast=True)
+    session._whole = lambda: None  # type: ignore[assignment,method-assign,return-value]
+    taken: list[tuple[float, float]] = []
+    over = threading.Event()
+
+    def watch() -> None:
+        while not over.wait(1.0):
+            if row.given_s - (taken[-1][0] if taken else 0.0) >= 60:
+                taken.append((row.given_s, _megabytes(session)))
+                print(f"  {row.given_s / 60:6.1f} min of sound {taken[-1][1]:7.0f} MB", flush=True)
+
+    watcher = threading.Thread(target=watch)
+    watcher.start()
+    begin = time.monotonic()
+    session.run()
+    over.set()
+    watcher.join()
+    print(f"{row.given_s / 3600:.2f} h of sound in {time.monotonic() - begin:.0f} s")
+    early, late = taken[len(taken) // 4][1], taken[-1][1]
+    print(f"memory              {early:.0f} MB at a quarter, {late:.0f} MB at the end (at most {MOST_GROWTH:.0%} more)")
+    return int(late > early * (1 + MOST_GROWTH))
+
+
+def _kept(place: Path) -> Kept:
+    return Kept.begin(place, Facts(started_at=datetime.now()))
+
+
+def _processes(session: Session) -> list[psutil.Process]:
+    own = psutil.Process()
+    return [own, *own.children(recursive=True)]
+
+
+def _own_cpu_s(session: Session) -> float:
+    total = 0.0
+    for process in _processes(session):
+        times = process.cpu_times()
+        total += times.user + times.system + times.children_user + times.children_system
+    return total
+
+
+def _megabytes(session: Session) -> float:
+    return sum(process.memory_info().rss for process in _processes(session)) / 1e6
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,225 @@
+"""`dictate listen`: an examination as it is spoken → the note."""
+
+from __future__ import annotations
+
+import contextlib
+import signal
+import sys
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from dictate.cli import note as notes
+from dictate.cli.export import Format
+from dictate.cli.note import Device, KeepAudio
+from dictate.errors import InputError, MachineError
+
+if TYPE_CHECKING:
+    from dictate.grammar import Grammar
+    from dictate.hearing.microphone import FileSource, Microphone
+    from dictate.live import Kept, Result, Session
+    from dictate.live.screen import Screen
+    from dictate.model import Examination
+
+KEEP_DAYS = 14.0
+
+
+def listen(
+    source: Annotated[Path | None, typer.Option(metavar="FILE", help="Play a recording through the same path.")] = None,
+    fast: Annotated[bool, typer.Option("--fast", help="Play it as fast as it can be heard.")] = False,
+    resume: Annotated[bool, typer.Option("--resume", help="Take up the dictation that was interrupted.")] = False,
+    plain: Annotated[bool, typer.Option("--plain", help="Lines only, no screen.")] = False,
+    quiet: Annotated[bool, typer.Option("--quiet", help="No tones, nothing read aloud.")] = False,
+    microphone: Annotated[str, typer.Option(metavar="NAME", help="Part of its name; remembered.")] = "",
+    format: Annotated[Format, typer.Option(help="What to print at the end.")] = Format.text,
+    brief: Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")] = False,
+    out: Annotated[Path | None, typer.Option(metavar="DIR", help="Write all files there instead.")] = None,
+    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.")] = "",
+    examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, 2026-03-04T14:30.")] = "",
+    age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, for figures that need it.")] = None,
+    height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, where figures need it.")] = None,
+    scope: Annotated[str, typer.Option(metavar="NAME", help="Ask for what this complaint calls for.")] = "",
+    model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model.")] = "",
+    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
+    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    keep_audio: Annotated[
+        KeepAudio, typer.Option(help="Sound after the note: delete it, keep it for a while, or keep it.")
+    ] = KeepAudio.until_signed,
+    keep_days: Annotated[
+        float, typer.Option(min=0.1, metavar="DAYS", help="Sound of dictations older than this is deleted at a start.")
+    ] = KEEP_DAYS,
+    strict: Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")] = False,
+) -> None:
+    """Listen to an examination as it is spoken; write the note when it ends. Ctrl-C ends it, a second one breaks off.
+
+    Example: dictate listen --patient P-17 --scope screening --out notes
+
+    Say by itself, between two pauses: "pause dictation", "resume dictation", "end of dictation", "read that back",
+    "what is still open", "start the clock". grammars/controls.yaml lists every way to say them; "strike that" and
+    corrections are dictated as ever.
+
+    Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
+    """
+    time = notes._time(examined_at)
+    knowledge = notes.open_grammar(grammar)
+    notes._known_scope(scope, knowledge)
+    kept = _kept(resume, source, patient=patient, scope=scope, age=age, height=height, time=time, days=keep_days)
+    with contextlib.closing(kept):
+        session = _begun(kept, knowledge, model, device, microphone=microphone, plain=plain, quiet=quiet, fast=fast)
+        with _ending(session):
+            result = session.run()
+        exam = _printed_end(result, kept, knowledge, format, brief=brief, out=out)
+        _after(kept, keep_audio, days=keep_days, whole=result.whole)
+    if strict and exam.open_musts:
+        raise typer.Exit(notes.OPEN_QUERIES)
+
+
+def _begun(
+    kept: Kept, grammar: Grammar, model: str, device: Device, *, microphone: str, plain: bool, quiet: bool, fast: bool
+) -> Session:
+    """The session; a dictation that cannot begin leaves nothing behind."""
+    try:
+        sound = _source(kept, fast=fast, microphone=microphone)
+        return _session(kept, sound, grammar, model, device, plain=plain, quiet=quiet, fast=fast)
+    except (InputError, MachineError):
+        if not kept.samples():
+            kept.remove()
+        raise
+
+
+def _printed_end(
+    result: Result, kept: Kept, grammar: Grammar, form: Format, *, brief: bool, out: Path | None
+) -> Examination:
+    """The examination, printed or written as `note` does."""
+    from dictate.pipeline import examine_transcript
+
+    for line in result.changed:
+        print(f"hearing the whole again changed: {line}", file=sys.stderr)
+    facts = kept.facts
+    exam = examine_transcript(
+        result.transcript, grammar=grammar, scope=facts.scope, patient=facts.patient, examined_at=facts.examined_at,
+        age=facts.age, height=facts.height, conventions=notes._conventions(),
+    )  # fmt: skip
+    name = facts.patient or Path(facts.file or "dictation").stem
+    notes._hand_over(exam, grammar, form, out, name=name, brief=brief)
+    return exam
+
+
+def _kept(
+    resume: bool, source: Path | None, *, patient: str, scope: str, age: float | None, height: float | None,
+    time: datetime | None, days: float,
+) -> Kept:  # fmt: skip
+    """The folder of this dictation; older ones are named, and deleted after `days`."""
+    from dictate.live.kept import Facts, Kept, length_s, remove_old
+    from dictate.settings import sound_folder
+
+    place, now = sound_folder(), datetime.now().astimezone()
+    if resume:
+        kept = Kept.resume(place)
+        if source is not None and kept.facts.file != str(source.resolve()):
+            kept.close()
+            raise InputError(f"--source {source}: the interrupted dictation was not of this file: leave --source out")
+        return kept
+    gone = remove_old(place, days=days, now=now.replace(tzinfo=None))
+    if gone:
+        print(f"sound of {gone} dictations older than {days:g} days was deleted", file=sys.stderr)
+    for waiting in Kept.interrupted(place):
+        print(
+            f"a dictation of {waiting.name[:16]} was interrupted ({length_s(waiting):.0f} s of sound): "
+            "`dictate listen --resume` takes it up",
+            file=sys.stderr,
+        )
+    file = "" if source is None else str(source.resolve())
+    return Kept.begin(
+        place,
+        Facts(started_at=now, patient=patient, scope=scope, age=age, height=height, examined_at=time, file=file),
+    )
+
+
+def _source(kept: Kept, *, fast: bool, microphone: str) -> FileSource | Microphone:
+    from dictate.hearing.microphone import FileSource, Microphone
+    from dictate.settings import microphone_file
+
+    if kept.facts.file:
+        return FileSource(Path(kept.facts.file), fast=fast, skip=kept.samples())
+    if fast:
+        raise InputError("--fast: a microphone is as fast as it is: name a recording with --source FILE")
+    memory = microphone_file()
+    with contextlib.suppress(OSError):
+        if not microphone and memory.is_file():
+            microphone = memory.read_text(encoding="utf-8").strip()
+        elif microphone:
+            memory.parent.mkdir(parents=True, exist_ok=True)
+            memory.write_text(microphone + "\n", encoding="utf-8")
+    return Microphone(microphone)
+
+
+def _session(
+    kept: Kept, sound: FileSource | Microphone, grammar: Grammar, model: str, device: Device, *, plain: bool,
+    quiet: bool, fast: bool,
+) -> Session:  # fmt: skip
+    from dictate.live import Session
+    from dictate.live.ear import EngineMaker
+    from dictate.live.tones import Muting, Sounds, find_voice, loudspeaker
+
+    def sounds(muting: Muting) -> Sounds:
+        return Sounds(muting, play=loudspeaker(), voice=find_voice())
+
+    screen = _screen(plain=plain)
+    screen.line(f"source: {sound.name}")
+    return Session(
+        sound, kept, grammar, EngineMaker(model, device.value), screen, fast=fast, name=_name(kept),
+        sounds=sounds if sound.plays and not quiet else None,
+        created_at=sound.created_at if kept.facts.file else kept.facts.started_at,
+    )  # fmt: skip
+
+
+def _name(kept: Kept) -> str:
+    return Path(kept.facts.file).name if kept.facts.file else ""
+
+
+def _screen(*, plain: bool) -> Screen:
+    from dictate.live.screen import PlainScreen, WideScreen
+
+    return PlainScreen() if plain or not sys.stderr.isatty() else WideScreen()
+
+
+@contextlib.contextmanager
+def _ending(session: Session) -> Iterator[None]:
+    """Ctrl-C once ends the dictation properly, twice breaks off; a terminal that closes breaks off at once."""
+    pressed = 0
+
+    def end(_number: int, _frame: object) -> None:
+        nonlocal pressed
+        pressed += 1
+        if pressed > 1:
+            raise MachineError("broken off: the sound is kept: `dictate listen --resume` takes it up")
+        session.stop()
+
+    def break_off(_number: int, _frame: object) -> None:
+        raise MachineError("ended from outside: the sound is kept: `dictate listen --resume` takes it up")
+
+    before = {signal.SIGINT: signal.signal(signal.SIGINT, end)}
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        before[number] = signal.signal(number, break_off)
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+
+
+def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool) -> None:
+    """What becomes of the sound once the note is out."""
+    if keep is KeepAudio.no and whole:
+        kept.remove()
+        return
+    kept.finish()
+    if keep is KeepAudio.always:
+        files = kept.keep_for_good()
+        print(f"the sound stays in {files}", file=sys.stderr)
+    else:
+        print(f"the sound stays in {kept.folder} for {days:g} days", file=sys.stderr)

@@ -1,0 +1,278 @@
+"""The recogniser in a process of its own: it may die or fall behind, and the recording does not notice."""
+
+from __future__ import annotations
+
+import contextlib
+import logging
+import multiprocessing
+import queue
+import signal
+import threading
+from collections import deque
+from collections.abc import Callable
+from dataclasses import dataclass
+from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from dictate.errors import DictateError, MachineError
+from dictate.model import Hints, Stretch, Transcript, Word
+
+if TYPE_CHECKING:
+    from dictate.hearing.hear import Listener
+
+RATE_HZ = 16_000
+BYTES_PER_SAMPLE = 2
+STEP_S = 0.1  # how often the recogniser asks for more sound
+MOST_BYTES = 30 * RATE_HZ * BYTES_PER_SAMPLE  # handed over at once
+MOST_DEATHS = 3  # in a row, without a phrase heard in between
+
+
+@dataclass(frozen=True)
+class Heard:
+    """One phrase: its words, its voiced stretches without words; seconds of the session's sound."""
+
+    words: tuple[Word, ...]
+    lost: tuple[Stretch, ...]
+    start_s: float
+    end_s: float
+    done: int  # sample up to which all sound was heard
+
+
+@dataclass(frozen=True)
+class Ready:
+    """The model is loaded."""
+
+
+@dataclass(frozen=True)
+class Died:
+    """The recogniser ended by itself; it is started anew unless `for_good`."""
+
+    reason: str
+    for_good: bool = False
+
+
+@dataclass(frozen=True)
+class Finished:
+    """All sound handed over was heard."""
+
+
+@dataclass(frozen=True)
+class Whole:
+    """A whole recording heard again."""
+
+    transcript: Transcript
+
+
+@dataclass(frozen=True)
+class Failed:
+    """A whole recording could not be heard; one line."""
+
+    reason: str
+
+
+@dataclass(frozen=True)
+class EngineMaker:
+    """What an engine is made from, in the other process."""
+
+    model: str = ""
+    device: str = "auto"
+    offline: bool = False
+
+    def __call__(self) -> Listener:
+        """Load the model."""
+        from dictate.hearing import Engine
+
+        engine = Engine(model=self.model or None, device=self.device, offline=self.offline)
+        engine.load()
+        return engine
+
+
+class Ear:
+    """Hands sound to the recogniser's process and its answers to `events`; starts it anew when it dies."""
+
+    def __init__(
+        self, make: Callable[[], Listener], hints: Hints, events: queue.SimpleQueue[Any], *, first: int = 0
+    ) -> None:
+        self._make, self._hints, self._events = make, hints, events
+        self._sound: deque[tuple[int, bytes]] = deque()  # (first sample, sound) not heard to the end yet
+        self._end = self._done = first
+        self._more = threading.Condition()
+        self._closing = self._ended = self._finished = False
+        self._whole: Path | None = None
+        self.process: BaseProcess | None = None
+        self._thread = threading.Thread(target=self._serve, name="ear", daemon=True)
+        self._thread.start()
+
+    @property
+    def behind_s(self) -> float:
+        """Seconds of sound that were not heard yet."""
+        return (self._end - self._done) / RATE_HZ
+
+    def add(self, pcm: bytes) -> None:
+        """More sound; returns at once."""
+        with self._more:
+            self._sound.append((self._end, pcm))
+            self._end += len(pcm) // BYTES_PER_SAMPLE
+            self._more.notify()
+
+    def end(self) -> None:
+        """No more sound will come: hear what is left, then say Finished."""
+        with self._more:
+            self._ended = True
+            self._more.notify()
+
+    def whole(self, path: Path) -> None:
+        """After Finished: hear a whole recording; the answer is Whole or Failed."""
+        with self._more:
+            self._whole = path
+            self._more.notify()
+
+    def close(self) -> None:
+        """Let the recogniser go."""
+        with self._more:
+            self._closing = True
+            self._more.notify()
+        if self.process is not None and self.process.pid is not None:
+            self.process.terminate()
+        self._thread.join(5)
+
+    def _serve(self) -> None:
+        if hasattr(signal, "pthread_sigmask"):  # Ctrl-C ends the dictation, not the recogniser under it
+            signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        deaths, reached = 0, self._done
+        while not self._closing:
+            try:
+                self._one_life()
+                return
+            except (EOFError, OSError):
+                deaths = deaths + 1 if self._done == reached else 1
+                reached = self._done
+                if not self._closing:
+                    self._events.put(Died("the recogniser ended by itself", for_good=deaths >= MOST_DEATHS))
+                if deaths >= MOST_DEATHS:
+                    return
+            except MachineError as fault:
+                self._events.put(Died(str(fault), for_good=True))
+                return
+
+    def _one_life(self) -> None:
+        """Start a process and answer its questions until it dies or is let go."""
+        context = multiprocessing.get_context("spawn")
+        here, there = context.Pipe()
+        process = context.Process(target=hear_for, args=(there, self._make, self._hints, self._done), daemon=True)
+        process.start()
+        self.process = process
+        there.close()
+        given = self._done
+        try:
+            while not self._closing:
+                message = here.recv()
+                if isinstance(message, int):  # it holds sound from this sample on, and wants more
+                    self._forget(message)
+                    given = self._answer(here, given)
+                elif isinstance(message, DictateError):
+                    raise message
+                else:
+                    self._note(message)
+                    self._events.put(message)
+            with contextlib.suppress(OSError):
+                here.send(None)
+        finally:
+            here.close()
+            process.join(2)
+            if process.is_alive():
+                process.kill()
+            process.join()
+
+    def _forget(self, sample: int) -> None:
+        with self._more:
+            self._done = max(self._done, min(sample, self._end))
+            while self._sound and self._sound[0][0] + len(self._sound[0][1]) // BYTES_PER_SAMPLE <= self._done:
+                self._sound.popleft()
+
+    def _answer(self, here: Connection, given: int) -> int:
+        """Send what came after sample `given`; wait for it when nothing did."""
+        with self._more:
+            least = int(STEP_S * RATE_HZ)
+            self._more.wait_for(lambda: self._closing or self._due or self._end - given >= least)
+            pcm = self._after(given)
+            reached = given + len(pcm) // BYTES_PER_SAMPLE
+            last = self._ended and reached == self._end
+        if self._closing:
+            here.send(None)
+        elif self._finished and self._whole is not None:
+            here.send(self._whole)
+        else:
+            here.send((pcm, last))
+        return reached
+
+    @property
+    def _due(self) -> bool:
+        """Whether there is something to be done without more sound."""
+        return self._whole is not None if self._finished else self._ended
+
+    def _note(self, message: object) -> None:
+        """What an answer changes here."""
+        if isinstance(message, Heard):
+            self._forget(message.done)
+        elif isinstance(message, Finished):
+            self._finished = True
+            self._forget(self._end)
+        elif isinstance(message, Whole | Failed):
+            self._whole = None
+
+    def _after(self, sample: int) -> bytes:
+        parts, size = [], 0
+        for first, pcm in self._sound:
+            skip = max(0, sample - first) * BYTES_PER_SAMPLE
+            if skip < len(pcm):
+                parts.append(pcm[skip:])
+                size += len(parts[-1])
+            if size >= MOST_BYTES:
+                break
+        return b"".join(parts)
+
+
+def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, first: int) -> None:
+    """The other process: asks for sound, hears phrases, says what they were; ends when nobody asks any more."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    logging.captureWarnings(capture=True)
+    try:
+        try:
+            engine = make()
+        except DictateError as fault:
+            there.send(fault)
+            return
+        there.send(Ready())
+        _hear_on(there, engine, hints, first)
+    except (EOFError, OSError):
+        return  # the program that asked is gone
+
+
+def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> None:
+    from dictate.hearing.hear import hear_recording
+    from dictate.hearing.live_phrases import PhraseCutter, hear_phrase
+    from dictate.hearing.microphone import to_samples
+    from dictate.hearing.passes import Memory
+
+    cutter, memory = PhraseCutter(engine.spans, first=first), Memory()
+    while True:
+        there.send(cutter.first)
+        asked = there.recv()
+        if asked is None:
+            return
+        if isinstance(asked, Path):
+            try:
+                there.send(Whole(hear_recording(engine, asked, hints=hints)))
+            except DictateError as fault:
+                there.send(Failed(str(fault)))
+            continue
+        pcm, ended = asked
+        cutter.add(to_samples(pcm))
+        while phrase := cutter.take(ended=ended):
+            words, lost = hear_phrase(engine, phrase, hints, memory)
+            there.send(Heard(tuple(words), tuple(lost), phrase.start_s, phrase.end_s, cutter.first))
+        if ended:
+            there.send(Finished())

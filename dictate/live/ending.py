@@ -1,0 +1,97 @@
+"""The end of a dictation: the whole is heard again with full context, and becomes the examination."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
+from pathlib import Path
+
+from dictate.errors import MachineError
+from dictate.grammar import Grammar
+from dictate.live.kept import Kept, Mute, Said, seconds_samples
+from dictate.live.safe_sound import HEAD_BYTES, RATE_HZ, header
+from dictate.live.spoken import find_orders
+from dictate.live.tones import cleaned
+from dictate.model import Transcript, Word
+from dictate.pipeline import join
+
+NEAR_S = 1.5  # times of one sentence in two hearings
+BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
+
+
+def hear_whole(
+    kept: Kept, hear: Callable[[Path], Transcript], grammar: Grammar, *, name: str, created_at: datetime | None,
+    instead: Mapping[Path, Path] | None = None,
+) -> Transcript:  # fmt: skip
+    """All pieces heard again, less what was no dictation; `instead`: where a piece lies now. Raises: MachineError."""
+    entries = list(kept.entries())
+    mutes = [entry for entry in entries if isinstance(entry, Mute)]
+    orders = [entry for entry in entries if isinstance(entry, Said) and entry.control]
+    heard, start_s = [], 0.0
+    for piece in kept.pieces():
+        path = (instead or {}).get(piece, piece)
+        samples = seconds_samples(path)
+        if samples:
+            transcript = _hear(path, hear, _inside(mutes, start_s, samples / RATE_HZ))
+            sources = tuple(
+                source.model_copy(update={"name": name or piece.name, "created_at": created_at})
+                for source in transcript.sources
+            )
+            words = drop_orders(transcript.words, grammar, orders, start_s=start_s)
+            heard.append(transcript.model_copy(update={"sources": sources, "words": words}))
+        start_s += samples / RATE_HZ
+    return join(heard)
+
+
+def drop_orders(
+    words: Sequence[Word], grammar: Grammar, orders: Sequence[Said], *, start_s: float = 0.0
+) -> tuple[Word, ...]:
+    """Words less the sentences said to the program: those that live hearing took as such, at that time."""
+    taken: set[int] = set()
+    for order in find_orders(words, grammar):
+        at_s = start_s + (words[order.first].start_s or 0.0)
+        if any(said.control == order.control and abs(said.start_s - at_s) <= NEAR_S for said in orders):
+            taken.update(range(order.first, order.last + 1))
+    return tuple(word for at, word in enumerate(words) if at not in taken)
+
+
+def clean_piece(path: Path, mutes: Sequence[Mute], out: Path) -> None:
+    """A copy of a piece without what was no dictation; times of the mutes are the piece's own."""
+    data = path.read_bytes()[HEAD_BYTES:]
+    blocks = []
+    for start in range(0, len(data), BLOCK_BYTES):
+        block = data[start : start + BLOCK_BYTES]
+        first_s, last_s = start / 2 / RATE_HZ, (start + len(block)) / 2 / RATE_HZ
+        blocks.append(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
+    out.write_bytes(header(len(data)) + b"".join(blocks))
+
+
+def rescue(pcm: bytes, folder: Path) -> Path:
+    """Write sound that its own disk refused to another place. Raises: MachineError."""
+    try:
+        (folder / "rescued.wav").write_bytes(header(len(pcm)) + pcm)
+    except OSError as fault:
+        raise MachineError(f"{folder}: the sound cannot be written there either: make room") from fault
+    return folder / "rescued.wav"
+
+
+def _hear(path: Path, hear: Callable[[Path], Transcript], mutes: Sequence[Mute]) -> Transcript:
+    if not mutes:
+        return hear(path)
+    with tempfile.TemporaryDirectory(prefix="dictate-") as folder:  # mode 0700
+        clean = Path(folder) / path.name
+        try:
+            clean_piece(path, mutes, clean)
+        except OSError as fault:
+            raise MachineError(f"{folder}: cannot be written: make room: the dictation itself is kept") from fault
+        return hear(clean)
+
+
+def _inside(mutes: Sequence[Mute], start_s: float, length_s: float) -> list[Mute]:
+    """Mutes of one piece, in its own time."""
+    return [
+        mute.model_copy(update={"start_s": mute.start_s - start_s, "end_s": mute.end_s - start_s})
+        for mute in mutes
+        if mute.start_s < start_s + length_s and mute.end_s > start_s
+    ]

@@ -1,0 +1,74 @@
+"""Said controls are whole sentences, and never a part of a finding."""
+
+from __future__ import annotations
+
+from typing import get_args
+
+import pytest
+
+from dictate.grammar import Control, Grammar
+from dictate.live.spoken import CONFIRMED, controls_help, find_orders, without_orders
+from dictate.model import Word
+
+
+def words(text: str) -> list[Word]:
+    """A phrase as heard."""
+    return [Word(text=part) for part in text.split()]
+
+
+@pytest.mark.parametrize(
+    ("said", "control"),
+    [
+        ("Pause dictation.", "pause"),
+        ("resume dictation", "resume"),
+        ("End of dictation.", "end"),
+        ("Read that back.", "read_back"),
+        ("What's still open?", "still_open"),
+        ("What is still open?", "still_open"),
+        ("Start the clock.", "start_clock"),
+    ],
+)
+def test_control_by_itself(said: str, control: str, grammar: Grammar) -> None:
+    """In any capitals, with or without a stop."""
+    assert [order.control for order in find_orders(words(said), grammar)] == [control]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "He was able to start the clock drawing.",
+        "Clock drawing, could not start the clock",
+        "The patient is standing now, blood pressure 120 over 80.",
+        "There was a pause, dictation of months backwards fair.",
+        "Read that back to me was his request.",
+        "At the end of dictation task, writing was micrographic.",
+        "Strike that.",
+        "Reads back 3 of 3 words.",
+    ],
+)
+def test_never_inside_a_finding(said: str, grammar: Grammar) -> None:
+    """Words of a control in a longer sentence are dictation."""
+    assert find_orders(words(said), grammar) == []
+
+
+def test_sentence_of_its_own_in_a_phrase(grammar: Grammar) -> None:
+    """A finding before it stays a finding."""
+    said = words("Gait normal. Pause dictation.")
+    (order,) = find_orders(said, grammar)
+    assert (order.first, order.last) == (2, 3)
+    assert " ".join(word.text for word in without_orders(said, grammar)) == "Gait normal."
+
+
+def test_no_control_is_a_phrase_of_the_trade(grammar: Grammar) -> None:
+    """No way of saying a control gives a finding when it is read as dictation."""
+    from dictate.reading import read, transcript_of_text
+
+    for phrases in grammar.controls.values():
+        for phrase in phrases:
+            assert read(transcript_of_text(f"{phrase}."), grammar).findings == ()
+
+
+def test_every_control_can_be_said_and_is_confirmed(grammar: Grammar) -> None:
+    """And stands in the help."""
+    assert set(grammar.controls) == set(get_args(Control)) == set(CONFIRMED)
+    assert len(controls_help(grammar).splitlines()) == len(get_args(Control))
