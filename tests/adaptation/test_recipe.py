@@ -1,0 +1,66 @@
+"""The text of the adapter's recipe: numbers as written, statements of every item, nothing kept for measuring."""
+
+from __future__ import annotations
+
+import importlib
+import random
+import re
+from types import ModuleType
+
+import pytest
+from by_hand import ROOT
+
+from dictate.grammar import Grammar
+
+
+@pytest.fixture
+def recipe(monkeypatch: pytest.MonkeyPatch) -> ModuleType:
+    """The generator, found beside its own modules as when it is run."""
+    monkeypatch.syspath_prepend(str(ROOT / "adaptation"))
+    return importlib.import_module("dictations")
+
+
+def test_numbers_come_back_as_they_were(recipe: ModuleType) -> None:
+    """Every way of saying a number of a pressure is written as that number."""
+    numerals = importlib.import_module("numerals")
+    for number in range(300):
+        for way in range(4):
+            assert numerals.written(f"pulse {numerals.clinical(number, way)}, regular") == f"pulse {number}, regular"
+
+
+@pytest.mark.parametrize(
+    ("said", "written"),
+    [
+        ("one forty two over eighty four", "142 over 84"),
+        ("twenty thirty right, twenty forty left", "20/30 right, 20/40 left"),
+        ("sensory level at T ten", "sensory level at T10"),
+        ("thirty six point six degrees", "36.6 degrees"),
+        ("four minus right, three plus left", "4 minus right, 3 plus left"),
+        ("the other one is weak on one side", "the other one is weak on one side"),
+    ],
+)
+def test_numbers_are_written_as_heard(recipe: ModuleType, said: str, written: str) -> None:
+    """Pressures, acuities, levels, decimals, grades; a pronoun stays a word."""
+    assert importlib.import_module("numerals").written(said) == written
+
+
+def test_every_item_is_spoken_of(recipe: ModuleType, grammar: Grammar) -> None:
+    """There is something to say of each item, in words alone, and a list of terms."""
+    maker = recipe.Dictator(grammar, random.Random(5))
+    for name in grammar.items:
+        statement = recipe.said(maker.about(name))
+        assert len(statement.speech) > 3
+        assert not re.search(r"\d", statement.speech)
+    assert len(maker.wanted(20)) == 20
+
+
+def test_what_is_kept_for_measuring_is_not_learnt(recipe: ModuleType, grammar: Grammar) -> None:
+    """Examples of the grammar that stand in the table of ways of saying are left out; the same seed says the same."""
+    withheld = recipe.withheld_from(ROOT / "tests" / "reading" / "ways_of_saying.csv")
+    everything = recipe.Dictator(grammar, random.Random(5))
+    maker = recipe.Dictator(grammar, random.Random(5), withheld)
+    known = {recipe.bare(each) for part in everything._examples.values() for each in part}
+    assert known & withheld
+    assert not {recipe.bare(each) for part in maker._examples.values() for each in part} & withheld
+    again = recipe.Dictator(grammar, random.Random(5), withheld)
+    assert [maker.dictation(3) for _ in range(20)] == [again.dictation(3) for _ in range(20)]
