@@ -22,6 +22,8 @@ from dictate.hearing.microphone import to_pcm
 from dictate.live.safe_sound import HEAD_BYTES, header
 from dictate.settings import cache_folder
 
+pytestmark = pytest.mark.slow  # each waits for real speech; one at a time, on a quiet machine
+
 PATIENCE_S = 240.0
 NEEDED = ("pulseaudio", "paplay", "pactl")
 ROOM = """load-module module-native-protocol-unix
@@ -115,7 +117,6 @@ def test_killed_twice_and_taken_up(start: Start, tmp_path: Path) -> None:
     killed(start, excerpt(tmp_path, "postural-series", 16.0), 2, tmp_path)
 
 
-@pytest.mark.slow
 def test_killed_a_hundred_times(start: Start, tmp_path: Path) -> None:
     """Over the whole of a dictation."""
     killed(start, excerpt(tmp_path, "postural-series", 71.0), 100, tmp_path)
@@ -197,7 +198,6 @@ def test_microphone_path(start: Start, tmp_path: Path, room: dict[str, str]) -> 
     microphone_path(start, tmp_path, room, 14.6, 9.5)
 
 
-@pytest.mark.slow
 def test_microphone_path_of_a_whole_dictation(start: Start, tmp_path: Path, room: dict[str, str]) -> None:
     """Over a minute."""
     microphone_path(start, tmp_path, room, 71.8, 42.8)
