@@ -84,10 +84,12 @@ def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
     said: dict[tuple[object, ...], Draft] = {}
     for draft in drafts:
         plain = draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not draft.corrected
-        key = (draft.item, draft.side, draft.site, draft.status, tuple(draft.detail), draft.uncertain, draft.excepted)
+        side = None if draft.side is Side.BOTH else draft.side  # "strong shoulder shrugs", and "symmetrical" besides
+        key = (draft.item, side, draft.site, draft.status, tuple(draft.detail), draft.uncertain, draft.excepted)
         earlier = said.get(key) if plain and not items[draft.item].positions and not items[draft.item].blanket else None
         if earlier is not None:
             earlier.spans.extend(draft.spans)
+            earlier.side = earlier.side or draft.side
             continue
         said[key] = draft
         kept.append(draft)

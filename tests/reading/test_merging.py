@@ -109,3 +109,10 @@ def test_grade_beside_a_pair_is_or_may_be_a_pair(grade, side, readings):
     other = draft("power", Status.MEASURED, 3, whole=True, value=Grade(scale="mrc", grade=grade))
     pair_like_neighbours([pair, other], items, {"mrc": scale})
     assert (other.side, other.readings) == (side, readings)
+
+
+def test_said_again_of_both_sides_is_one_of_both_sides():
+    """ "Strong", and "symmetrical" besides."""
+    drafts = [draft("fields", Status.NORMAL), draft("fields", Status.NORMAL, 4, side=Side.BOTH)]
+    (one,) = merge_repeats(drafts, ITEMS)
+    assert (one.side, one.spans) == (Side.BOTH, [(0, 1), (4, 5)])
