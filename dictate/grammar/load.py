@@ -35,7 +35,7 @@ FILES: Mapping[str, type[BaseModel]] = {
     "doubt.yaml": DoubtFile,
     "controls.yaml": ControlsFile,
 }
-MAY_LACK = {"doubt.yaml"}  # only recordings need it
+MAY_LACK = {"doubt.yaml", "controls.yaml"}  # only recordings and live dictation need them
 
 
 _TOLD = {
@@ -199,7 +199,7 @@ def _assemble(raw: dict[str, Any], sha256: str) -> Grammar:
         common=one("common.yaml"),
         scales=one("scales.yaml").scales,
         scopes=one("scopes.yaml").scopes,
-        controls=one("controls.yaml").controls,
+        controls=one("controls.yaml").controls if "controls.yaml" in raw else {},
         sha256=sha256,
         doubt=one("doubt.yaml") if "doubt.yaml" in raw else DoubtFile(),
     )
