@@ -110,7 +110,7 @@ def test_ten_thousand_can_be_read(grammar: Grammar, spoken: list[str], names: Na
         found = invented(garbled(spoken, seed), grammar, names)
         if found:
             wrong[seed] = found
-    # Measured: 8, of numbers whose words or unit name the item alone, and of MASS in capitals read as the plural of MAS.
+    # Measured: 8, of numbers whose unit names the item alone, and of MASS in capitals read as the plural of MAS.
     assert len(wrong) <= 8, wrong
 
 
