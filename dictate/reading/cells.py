@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from dictate.model import Side
 from dictate.reading.comparisons import both_compared, compares, take_comparison
-from dictate.reading.corrections import amend
+from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
     decides_name,
     denies,
     foreign,
     limbs_together,
     object_follows,
+    own_nodes,
     place_follows,
     site_next,
     starts_anew,
@@ -26,9 +26,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import give_order, share
-
-if TYPE_CHECKING:
-    from dictate.reading.weights import Statement
+from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
 
@@ -40,6 +38,7 @@ class CellBuilder:
         self.lexicon = lexicon
         self.items = lexicon.items
         self.owners = Owners(lexicon)
+        self.weights = Weigher(lexicon)
 
     def build(
         self, statement: Statement, candidates: Sequence[str], order: tuple[Side, Side] | None = None
@@ -48,7 +47,7 @@ class CellBuilder:
         sequence = (
             [(n, False) for n in statement.before]
             + [(n, True) for n in statement.names]
-            + [(n, False) for n in statement.after]
+            + [(n, False) for n in own_nodes(statement.after, lambda node: self.weights.accepts(candidates, node))]
         )
         parts: list[list[tuple[Node, bool]]] = [[]]
         links: list[str] = []
@@ -128,7 +127,7 @@ class CellBuilder:
         if node.main == "other_side":
             said = next((c.side for c in reversed(cells) if c.side in (Side.LEFT, Side.RIGHT)), None)
             if said is not None and cell.side is None:
-                cell.side = Side.LEFT if said is Side.RIGHT else Side.RIGHT
+                cell.side = OPPOSITE[said]
                 cell.nodes.append(node)
         elif node.main == "side":
             self._take_side(cells, node, following)

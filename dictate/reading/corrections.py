@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
-from dictate.reading.drafts import Cell
+from collections.abc import Collection, Sequence
+
+from dictate.model import Side
+from dictate.reading.drafts import Cell, Draft
+
+OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
 
 def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
@@ -27,6 +32,11 @@ def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
         if target is None:
             changed.append(cell)
             continue
+        if target.side is Side.BOTH and cell.values and cell.side in OPPOSITE:
+            target.side = OPPOSITE[cell.side]  # "five both sides, correction, left four plus": the right stays five
+            target.corrected.append("both sides")
+            changed.append(cell)
+            continue
         words = _words(target)
         cell.corrected = [*target.corrected, words] if words else list(target.corrected)
         cell.side = cell.side or (target.side if cell.values or cell.negated else None)
@@ -41,6 +51,18 @@ def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
         cell.nodes = [*target.nodes, *cell.nodes]
         changed[_place(changed, target)] = cell
     return changed
+
+
+def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Cell]) -> bool:
+    """Whether a value of one side corrects the last finding of both sides, which then stands for the other one."""
+    sides = {cell.side for cell in cells if cell.values}
+    last = next((draft for draft in reversed(drafts) if draft.item in items), None)
+    side = sides.pop() if len(sides) == 1 else None
+    if last is None or last.side is not Side.BOTH or side not in OPPOSITE:
+        return False
+    last.side = OPPOSITE[side]
+    last.corrected.append("both sides")
+    return True
 
 
 def _target(cells: list[Cell], new: Cell) -> Cell | None:

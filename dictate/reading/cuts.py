@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from dictate.reading.drafts import Cell
 from dictate.reading.nodes import Node, limb_of
 
@@ -124,3 +126,15 @@ def speaks_of_another(after: list[Node]) -> bool:
     if after and _is_unknown(after[0]):
         return True
     return [n.text for n in after[:2]] in (["with", "this"], ["with", "that"])
+
+
+def own_nodes(after: list[Node], accepts: Callable[[Node], bool]) -> list[Node]:
+    """Nodes up to a semicolon behind which a number stands that the statement cannot have.
+
+    "Knee right four plus with ten beats of clonus; left two plus": the left is of the knee again.
+    """
+    for place, node in enumerate(after):
+        if node.main == "number" and not accepts(node):
+            breaks = [i for i, n in enumerate(after[:place]) if n.main == "semicolon"]
+            return after[: breaks[-1]] if breaks else after
+    return after

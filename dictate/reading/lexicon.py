@@ -229,7 +229,7 @@ class Lexicon:
         spans.extend(self._shared_heads(tokens, spans))
         spans.sort(key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
-        marks = [with_inner(mark, spans, tokens) for mark in fill(chosen, tokens)]
+        marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
         joined = join(_without_codes(marks, tokens), tokens, self.items)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 

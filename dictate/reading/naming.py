@@ -13,6 +13,8 @@ from dictate.reading.places import SiteFinder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames, is_grade
 
+_SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"})
+_REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 _SERVICES = frozenset(
@@ -57,6 +59,8 @@ class Labeller:
             if node.main == "value" and not candidates:
                 node.main = self._of_what(marks, place, active, nodes)
             self._name(node, candidates, marks, place, active, nodes)
+            if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in _SUBJECTS:
+                node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and mark.text in _HEAD_NOUNS and nodes and nodes[-1].main == "item":
                 node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
             if node.main == "item":

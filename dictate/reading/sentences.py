@@ -10,7 +10,7 @@ from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
-from dictate.reading.corrections import amend
+from dictate.reading.corrections import amend, narrowed
 from dictate.reading.cuts import speaks_of_another
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
@@ -251,6 +251,8 @@ class SentenceReader:
         """A corrected item: what was said of it before is struck; another item named instead strikes the last."""
         sides = {c.side for c in cells}
         items = set(statement.candidates)
+        if narrowed(self.drafts[-12:], items, cells):
+            return
         same = [
             d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)
         ]

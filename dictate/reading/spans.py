@@ -80,10 +80,10 @@ def longest_first(spans: list[Mark], length: int) -> list[Mark]:
     return sorted(chosen, key=lambda m: m.start)
 
 
-def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token]) -> Mark:
+def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> Mark:
     """A phrase that means something of certain items only, together with what it falls into elsewhere.
 
-    spans: in the order in which they start.
+    spans: in the order in which they start. items: ids of all items.
     """
     if mark.end - mark.start < 2 or mark.number is not None:
         return mark
@@ -93,10 +93,10 @@ def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token]) -> Mark:
     starting = itertools.takewhile(lambda s: s.start < mark.end, itertools.islice(spans, first, None))
     inside = [s for s in starting if s.end <= mark.end and s.end - s.start < mark.end - mark.start]
     moved = [Mark(s.start - mark.start, s.end - mark.start, s.roles, s.number, s.text) for s in inside]
-    filled = fill(longest_first(moved, mark.end - mark.start), tokens[mark.start : mark.end])
+    said = tokens[mark.start : mark.end]
     inner = tuple(
-        with_inner(Mark(m.start + mark.start, m.end + mark.start, m.roles, m.number, m.text), inside, tokens)
-        for m in filled
+        with_inner(Mark(m.start + mark.start, m.end + mark.start, m.roles, m.number, m.text), inside, tokens, items)
+        for m in join(fill(longest_first(moved, len(said)), said), said, items)
     )
     return Mark(mark.start, mark.end, mark.roles, mark.number, mark.text, inner=inner)
 

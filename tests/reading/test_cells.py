@@ -97,3 +97,10 @@ def test_unknown_words_add_nothing(cells):
     (cell,) = cells("gait normal zebra")
     assert said([cell]) == [(None, ["normal"])]
     assert cell.detail == []
+
+
+def test_a_number_behind_a_semicolon_that_cannot_be_its_own_is_left(rows, remarks):
+    """ "Two plus" counts no beats: the left is not told, and stays in view."""
+    phrase = "Knee on the right four plus with ten beats of clonus at the right ankle; left two plus, no, two."
+    assert rows(phrase) == ["reflex_patellar right measured 4+", "clonus right ankle present 10 beats"]
+    assert remarks(phrase) == ["not-placed: left two plus, no, two."]

@@ -129,3 +129,26 @@ def test_the_replaced_words_stay_with_the_finding(reading, phrase, words):
 def test_struck_words_become_a_remark(remarks, phrase, remark):
     """Nothing said is lost."""
     assert remarks(phrase) == [remark]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "findings"),
+    [
+        (
+            "Deltoid five both sides, correction, four plus on the left.",
+            ["strength_deltoid right measured 5", "strength_deltoid left measured 4+"],
+        ),
+        (
+            "Shoulder abduction, five both sides; correction, left shoulder abduction four plus.",
+            ["strength_deltoid right measured 5", "strength_deltoid left measured 4+"],
+        ),
+        ("Knee jerks three plus both sides, I mean left.", ["reflex_patellar left measured 3+"]),
+        (
+            "Knee jerks three plus both sides, correction, two plus right, three plus left.",
+            ["reflex_patellar left measured 3+", "reflex_patellar right measured 2+"],
+        ),
+    ],
+)
+def test_a_value_of_one_side_corrects_that_side_only(rows, phrase, findings):
+    """What was said of both still stands for the other one; a side alone corrects the side."""
+    assert rows(phrase) == findings

@@ -104,3 +104,13 @@ def test_the_words_of_the_posture_are_evidence(reading):
     """ "Standing at three minutes" stands with the reading it belongs to."""
     (finding,) = reading("Standing at three minutes, blood pressure 118/70.").findings
     assert "Standing" in finding.quote
+
+
+def test_minutes_before_the_position_are_those_of_standing(reading):
+    """ "After two minutes standing", though the words also belong to a longer phrase of other items."""
+    found = reading("After two minutes standing, ninety two over sixty four, pulse sixty, and she felt woozy.").findings
+    assert [(one.item, one.position, one.minutes) for one in found] == [
+        ("blood_pressure", "standing", 2.0),
+        ("heart_rate", "standing", 2.0),
+        ("orthostatic_symptoms", "standing", 2.0),
+    ]
