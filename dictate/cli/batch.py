@@ -12,8 +12,20 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli import note as one_note
-from dictate.cli.note import OPEN_QUERIES, Device
+from dictate.cli.asked import (
+    OPEN_QUERIES,
+    Brief,
+    Device,
+    ModelName,
+    OnDevice,
+    OwnGrammar,
+    ScopeName,
+    Strict,
+    conventions,
+    known_scope,
+    open_grammar,
+    time_of,
+)
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -41,12 +53,12 @@ def batch(
     examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, the same for all.")] = "",
     age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, the same for all.")] = None,
     height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, the same for all.")] = None,
-    scope: Annotated[str, typer.Option(metavar="NAME", help="Ask for what this complaint calls for.")] = "",
-    brief: Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")] = False,
-    model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model.")] = "",
-    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
-    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
-    strict: Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")] = False,
+    scope: ScopeName = "",
+    brief: Brief = False,
+    model: ModelName = "",
+    device: OnDevice = Device.auto,
+    grammar: OwnGrammar = None,
+    strict: Strict = False,
 ) -> None:
     """Turn a folder of dictated examinations into notes; started again, it does only what is missing.
 
@@ -58,9 +70,7 @@ def batch(
         return _report(report)
     if not folder or out is None:
         raise typer.BadParameter("name a FOLDER and --out DIR, or --report DIR")
-    asked = Asked(
-        patient=patient, examined_at=one_note._time(examined_at), age=age, height=height, scope=scope, brief=brief
-    )
+    asked = Asked(patient=patient, examined_at=time_of(examined_at), age=age, height=height, scope=scope, brief=brief)
     setting = _setting(asked, model, device, threads, grammar)
     look = functools.partial(find, folder, only=only or (), skip=skip or (), together=together, out=out)
     if cluster and not cluster.startswith(("tls://", "tcp://127.", "tcp://localhost")):
@@ -85,13 +95,13 @@ def _setting(asked: object, model: str, device: Device, threads: int, grammar: P
 
     if not isinstance(asked, Asked):
         raise InputError("nothing asked")
-    knowledge = one_note.open_grammar(grammar)
-    one_note._known_scope(asked.scope, knowledge)
+    knowledge = open_grammar(grammar)
+    known_scope(asked.scope, knowledge)
     return Setting(
         grammar=knowledge,
         program=version(PROGRAM),
         asked=asked,
-        conventions=one_note._conventions(),
+        conventions=conventions(),
         make_engine=functools.partial(Engine, model or None, device=device.value, threads=threads),
     )
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from dictate.cli.asked import OwnGrammar, open_grammar
 from dictate.cli.opening import opened
 from dictate.errors import InputError
 
@@ -47,14 +48,12 @@ def export(
     format: Annotated[Format, typer.Option(help="What to write.")] = Format.text,
     brief: Annotated[bool, typer.Option("--brief", help="Plain findings share a line.")] = False,
     out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
-    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    grammar: OwnGrammar = None,
 ) -> None:
     """Hand one examination on: text to paste, a page, a PDF, a table, JSON or a FHIR document.
 
     Example: dictate export notes/P-17.exam.json --format pdf --out P-17.pdf
     """
-    from dictate.cli.note import open_grammar
-
     one = opened(record)
     if one.note and format is Format.text:
         _hand_over(one.note.encode("utf-8"), out)  # what was signed is printed from its stored text
@@ -69,13 +68,12 @@ def compare(
     ],
     format: Annotated[ComparisonFormat, typer.Option(help="What to write.")] = ComparisonFormat.text,
     out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
-    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    grammar: OwnGrammar = None,
 ) -> None:
     """Say item by item what changed between visits of one patient.
 
     Example: dictate compare spring.exam.json autumn.exam.json
     """
-    from dictate.cli.note import open_grammar
     from dictate.notes import compare_visits, comparison_csv, comparison_html, comparison_json, comparison_text
 
     if len(records) < FEWEST_VISITS:
@@ -134,3 +132,24 @@ def _hand_over(content: bytes, out: Path | None) -> None:
     else:
         write_file(out, content)
         print(f"written to {out}", file=sys.stderr)
+
+
+def print_or_write(
+    exam: Examination, grammar: Grammar, form: Format, out: Path | None, *, name: str, brief: bool
+) -> None:
+    """Print it, or write all files into a folder. Raises: MachineError."""
+    if out is None:
+        print_bytes(rendered(exam, grammar, form, brief=brief))
+    else:
+        _write(exam, grammar, out, name=name, brief=brief)
+
+
+def _write(exam: Examination, grammar: Grammar, folder: Path, *, name: str, brief: bool) -> None:
+    from dictate.cli.files import file_name, write_files
+    from dictate.notes import FILES, write_note
+
+    first = file_name(name)
+    files = {f"{first}.note.txt": write_note(exam, grammar, brief=brief)}
+    files |= {f"{first}.{ending}": write(exam) for ending, write in FILES.items()}
+    write_files(folder, files)
+    print(f"{len(files)} files written to {folder}", file=sys.stderr)

@@ -6,7 +6,7 @@ import contextlib
 import os
 import re
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from dictate.errors import MachineError
@@ -27,11 +27,24 @@ def write_files(folder: Path, files: Mapping[str, str]) -> None:
 
     Raises: MachineError when the folder or a file cannot be written; nothing new is left then.
     """
-    written: dict[Path, Path] = {}
-    try:
+    with _all_or_nothing(folder, "folder") as written:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in files.items():
             _write_aside(folder, folder / name, content.encode("utf-8"), written)
+
+
+def write_file(target: Path, content: bytes) -> None:
+    """Write one file the same way. Raises: MachineError when it cannot be written."""
+    with _all_or_nothing(target, "name") as written:
+        _write_aside(target.parent, target, content, written)
+
+
+@contextlib.contextmanager
+def _all_or_nothing(place: Path, instead: str) -> Iterator[dict[Path, Path]]:
+    """Temporary file → its target: renamed when all are written, gone when one cannot be. Raises: MachineError."""
+    written: dict[Path, Path] = {}
+    try:
+        yield written
         for aside, target in written.items():
             aside.replace(target)
     except OSError as fault:
@@ -40,24 +53,7 @@ def write_files(folder: Path, files: Mapping[str, str]) -> None:
                 aside.unlink()
         reason = (fault.strerror or str(fault)).lower()
         raise MachineError(
-            f"{folder}: cannot be written: {reason}: make room, or give another folder to --out"
-        ) from fault
-
-
-def write_file(target: Path, content: bytes) -> None:
-    """Write one file the same way. Raises: MachineError when it cannot be written."""
-    written: dict[Path, Path] = {}
-    try:
-        _write_aside(target.parent, target, content, written)
-        for aside in written:
-            aside.replace(target)
-    except OSError as fault:
-        for aside in written:
-            with contextlib.suppress(OSError):
-                aside.unlink()
-        reason = (fault.strerror or str(fault)).lower()
-        raise MachineError(
-            f"{target}: cannot be written: {reason}: make room, or give another name to --out"
+            f"{place}: cannot be written: {reason}: make room, or give another {instead} to --out"
         ) from fault
 
 

@@ -12,9 +12,27 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli import note as notes
-from dictate.cli.export import Format
-from dictate.cli.note import Device, KeepAudio
+from dictate.cli.asked import (
+    OPEN_QUERIES,
+    Age,
+    Brief,
+    Device,
+    ExaminedAt,
+    Height,
+    KeepAudio,
+    ModelName,
+    OnDevice,
+    OutFolder,
+    OwnGrammar,
+    Patient,
+    ScopeName,
+    Strict,
+    conventions,
+    known_scope,
+    open_grammar,
+    time_of,
+)
+from dictate.cli.export import Format, print_or_write
 from dictate.errors import InputError, MachineError
 
 if TYPE_CHECKING:
@@ -35,23 +53,23 @@ def listen(
     quiet: Annotated[bool, typer.Option("--quiet", help="No tones, nothing read aloud.")] = False,
     microphone: Annotated[str, typer.Option(metavar="NAME", help="Part of its name; remembered.")] = "",
     format: Annotated[Format, typer.Option(help="What to print at the end.")] = Format.text,
-    brief: Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")] = False,
-    out: Annotated[Path | None, typer.Option(metavar="DIR", help="Write all files there instead.")] = None,
-    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.")] = "",
-    examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, 2026-03-04T14:30.")] = "",
-    age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, for figures that need it.")] = None,
-    height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, where figures need it.")] = None,
-    scope: Annotated[str, typer.Option(metavar="NAME", help="Ask for what this complaint calls for.")] = "",
-    model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model.")] = "",
-    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
-    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    brief: Brief = False,
+    out: OutFolder = None,
+    patient: Patient = "",
+    examined_at: ExaminedAt = "",
+    age: Age = None,
+    height: Height = None,
+    scope: ScopeName = "",
+    model: ModelName = "",
+    device: OnDevice = Device.auto,
+    grammar: OwnGrammar = None,
     keep_audio: Annotated[
         KeepAudio, typer.Option(help="Sound after the note: delete it, keep it for a while, or keep it.")
     ] = KeepAudio.until_signed,
     keep_days: Annotated[
         float, typer.Option(min=0.1, metavar="DAYS", help="Sound of dictations older than this is deleted at a start.")
     ] = KEEP_DAYS,
-    strict: Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")] = False,
+    strict: Strict = False,
 ) -> None:
     """Listen to an examination as it is spoken; write the note when it ends. Ctrl-C ends it, a second one breaks off.
 
@@ -63,9 +81,9 @@ def listen(
 
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
-    time = notes._time(examined_at)
-    knowledge = notes.open_grammar(grammar)
-    notes._known_scope(scope, knowledge)
+    time = time_of(examined_at)
+    knowledge = open_grammar(grammar)
+    known_scope(scope, knowledge)
     kept = _kept(resume, source, patient=patient, scope=scope, age=age, height=height, time=time, days=keep_days)
     with contextlib.closing(kept):
         session = _begun(kept, knowledge, model, device, microphone=microphone, plain=plain, quiet=quiet, fast=fast)
@@ -74,7 +92,7 @@ def listen(
         exam = _printed_end(result, kept, knowledge, format, brief=brief, out=out)
         _after(kept, keep_audio, days=keep_days, whole=result.whole)
     if strict and exam.open_musts:
-        raise typer.Exit(notes.OPEN_QUERIES)
+        raise typer.Exit(OPEN_QUERIES)
 
 
 def _begun(
@@ -101,10 +119,10 @@ def _printed_end(
     facts = kept.facts
     exam = examine_transcript(
         result.transcript, grammar=grammar, scope=facts.scope, patient=facts.patient, examined_at=facts.examined_at,
-        age=facts.age, height=facts.height, conventions=notes._conventions(),
+        age=facts.age, height=facts.height, conventions=conventions(),
     )  # fmt: skip
     name = facts.patient or Path(facts.file or "dictation").stem
-    notes._hand_over(exam, grammar, form, out, name=name, brief=brief)
+    print_or_write(exam, grammar, form, out, name=name, brief=brief)
     return exam
 
 

@@ -40,7 +40,7 @@ def find(
     """
     if ctx.invoked_subcommand is not None:
         return
-    from dictate.cli.note import open_grammar
+    from dictate.cli.asked import open_grammar
     from dictate.cli.saving import opened_records
 
     wanted = _item(item, open_grammar(None)) if item else None
@@ -93,7 +93,7 @@ def move(
     Example: dictate records move k7q2mx --patient P-18 --reason "wrong reference given"
     """
     from dictate.checks import run_checks
-    from dictate.cli.note import open_grammar
+    from dictate.cli.asked import open_grammar
     from dictate.cli.saving import account, opened_records
 
     with opened_records() as records:
@@ -129,7 +129,7 @@ def erase(
 
 def print_note(one: Stored) -> None:
     """The stored text of a signed note; a draft as it reads now."""
-    from dictate.cli.note import open_grammar
+    from dictate.cli.asked import open_grammar
     from dictate.notes import write_note
 
     sys.stdout.write(one.note or write_note(one.exam, open_grammar(None)))

@@ -12,14 +12,13 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.note import Device, open_grammar
+from dictate.cli.asked import Device, OnDevice, OwnGrammar, examined, open_grammar
 from dictate.cli.opening import is_file, key_of
 from dictate.cli.saving import account, opened_records
 from dictate.errors import InputError, RecordError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
-    from dictate.model import Examination
     from dictate.records import Records
     from dictate.review.shelf import FileShelf, Shelf
     from dictate.review.sitting import Sitting
@@ -41,8 +40,8 @@ def review(
     ] = None,
     patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.")] = "",
     model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model, for a recording.")] = "",
-    device: Annotated[Device, typer.Option(help="Where the model runs.")] = Device.auto,
-    grammar: Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your own grammar files.")] = None,
+    device: OnDevice = Device.auto,
+    grammar: OwnGrammar = None,
 ) -> None:
     """Settle the queries of a note and correct its values.
 
@@ -117,17 +116,8 @@ def _shelf(
     kept = path.with_name(path.stem + EXAM_ENDING)
     if kept.exists():
         raise InputError(f"{path.name}: was read before: review {kept.name}, which stands beside it")
-    exam = _examined(path, grammar, patient=patient, model=model, device=device)
+    exam = examined([path], grammar, patient=patient, model=model, device=device)
     return FileShelf(kept, grammar, write=write_files, recordings=[path, *recordings], fresh=exam)
-
-
-def _examined(path: Path, grammar: Grammar, *, patient: str, model: str, device: Device) -> Examination:
-    from dictate.cli.note import _engine, _progress
-    from dictate.pipeline import examine, is_text
-
-    engine = None if is_text(path) else _engine(model, device.value)
-    with _progress(shown=engine is not None) as progress:
-        return examine([path], engine=engine, grammar=grammar, patient=patient, progress=progress)
 
 
 def _login() -> str:

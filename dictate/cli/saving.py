@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from dictate.cli.asked import conventions
 from dictate.errors import InputError, Locked, RecordError
 
 if TYPE_CHECKING:
@@ -96,20 +97,20 @@ def joined(before: Examination, added: Transcript, grammar: Grammar, *, age: flo
             raise InputError(f"{source.name}: is part of the record already: name only what was dictated since")
     whole = join([before.transcript, added])
     fresh = examine_transcript(
-        whole, grammar=grammar, scope=before.scope, patient=before.patient, examined_at=before.examined_at, age=age
-    )
+        whole, grammar=grammar, scope=before.scope, patient=before.patient, examined_at=before.examined_at, age=age,
+        conventions=conventions(),
+    )  # fmt: skip
     kept: dict[str, object] = {"examined_by": before.examined_by, "dictated_by": before.dictated_by}
     if before.examined_at is not None:
         kept["examined_at_from"] = before.examined_at_from
     if not before.decisions:
         return fresh.model_copy(update=kept)
-    return _added(before, fresh.model_copy(update=kept), grammar, age=age)
+    return _added(before, fresh.model_copy(update=kept), grammar)
 
 
-def _added(before: Examination, fresh: Examination, grammar: Grammar, *, age: float | None) -> Examination:
+def _added(before: Examination, fresh: Examination, grammar: Grammar) -> Examination:
     """What the further piece gave, behind what stands; all is checked together, and nothing is asked twice."""
-    from dictate.checks import run_checks
-    from dictate.reckoning import reckon
+    from dictate.pipeline import reconsider
 
     first = len(before.transcript.words)
     findings = [one for one in fresh.findings if any(piece.last >= first for piece in one.evidence)]
@@ -118,13 +119,12 @@ def _added(before: Examination, fresh: Examination, grammar: Grammar, *, age: fl
         update={
             "findings": (*before.findings, *findings),
             "remarks": (*before.remarks, *remarks),
-            "figures": reckon((*before.findings, *findings), age=age),
-            "queries": (),
             "decisions": before.decisions,
         }
     )
+    whole = reconsider(whole, grammar, conventions=conventions())
     asked = {_about(query) for query in before.queries}
-    new = [query for query in run_checks(whole, grammar) if _about(query) not in asked]
+    new = [query for query in whole.queries if _about(query) not in asked]
     return whole.model_copy(update={"queries": (*before.queries, *new)})
 
 

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.note import STDIN, KeepAudio
+from dictate.cli.asked import KeepAudio, examined, open_grammar
+from dictate.cli.note import STDIN, source_of
 from dictate.cli.opening import examination_in, is_file, key_of
 from dictate.cli.records import Reason, Record
 from dictate.errors import InputError, OpenQueries, RecordError
@@ -33,7 +34,6 @@ def sign(
 
     Example: dictate sign k7q2mx --by "A. Examiner"
     """
-    from dictate.cli.note import open_grammar
     from dictate.cli.saving import account, opened_records
     from dictate.notes import write_note
 
@@ -118,10 +118,9 @@ def _seen(exam: Examination, where: str, key: str, *, passed_over: bool) -> list
 
 def _further(sources: list[str], one: Stored, *, passed_over: bool) -> Examination:
     """A further dictation, read and checked; its doubts must be gone before it is added, for that closes it."""
-    from dictate.cli.note import hear_and_read
     from dictate.records import RETYPE, must_be_settled, open_looks, pass_over
 
-    exam = hear_and_read(sources, patient=one.exam.patient)
+    exam = examined([source_of(source) for source in sources], open_grammar(None), patient=one.exam.patient)
     places = [at for at, _ in open_looks(exam)]
     must_be_settled(exam, f"addendum to record {one.key}", RETYPE, passed=places)
     _show(f"record {one.key}, patient: {one.exam.patient or 'no reference given'}")

@@ -20,7 +20,7 @@ def check(
 
     Example: dictate grammar check my-phrases
     """
-    from dictate.cli.note import open_grammar
+    from dictate.cli.asked import open_grammar
     from dictate.examples import report, run_examples
 
     status = report(run_examples(open_grammar(folder)))
@@ -33,7 +33,7 @@ def doctor() -> None:
 
     Example: dictate doctor
     """
-    from dictate.cli.note import open_grammar
+    from dictate.cli.asked import open_grammar
     from dictate.hearing import describe_models, fetch_from_hub
     from dictate.settings import PROGRAM, cache_folder, user_grammar_folder
 

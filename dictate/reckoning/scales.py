@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, Sum, parts_of, points_of
+from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, Parts, Sum, parts_of, points_of
 from dictate.model import Choice, Figure, Finding, Side, Status, number_text
 from dictate.reckoning.rules import Rule, rule
 
@@ -71,22 +71,24 @@ def ataxia_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
 
 def total_of(findings: tuple[Finding, ...], one: Sum) -> tuple[float, tuple[int, ...]] | None:
     """The total from all parts, and where they stand; None when one is missing, out of range or not counted."""
+    parts = _whole(findings, one)
+    return None if parts is None else (parts.known, parts.places)
+
+
+def _whole(findings: tuple[Finding, ...], one: Sum) -> Parts | None:
+    """The parts, when they give a total."""
     parts = parts_of(findings, one)
-    if parts is None or parts.missing or set(parts.untestable) - one.may_be_untestable:
+    if parts is None or parts.missing or set(parts.untestable) - one.may_be_untestable or not parts.points:
         return None
-    if not parts.points or any(
-        not one.parts[name][0] <= points <= one.parts[name][1] for name, points in parts.points.items()
-    ):
-        return None
-    return parts.known, parts.places
+    in_range = (one.parts[name][0] <= points <= one.parts[name][1] for name, points in parts.points.items())
+    return parts if all(in_range) else None
 
 
 def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[Figure]:
-    found = total_of(findings, one)
-    parts = parts_of(findings, one)
-    if found is None or parts is None:
+    parts = _whole(findings, one)
+    if parts is None:
         return
-    value, places = found
+    value = parts.known
     if any(finding.item == one.total and points_of(finding) == value for finding in findings):
         return
     said = " + ".join(number_text(parts.points[name]) for name in one.parts if name in parts.points)
@@ -95,7 +97,7 @@ def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[F
         names = ", ".join(name.partition("_")[2].replace("_", " ") for name in parts.untestable)
         text = f"{one.name[:1].upper()}{one.name[1:]} of {len(parts.points)} scored items: {number_text(value)}; "
         text += f"not counted: {names} (untestable)"
-    yield by.figure(text, places, value=float(value), unit="{score}")
+    yield by.figure(text, parts.places, value=float(value), unit="{score}")
 
 
 def with_pupils(total: float, unreactive: int) -> float:

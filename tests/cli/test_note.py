@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 import json
-import sys
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -15,7 +14,6 @@ import typer
 from by_hand import ROOT
 from typer.testing import CliRunner, Result
 
-from dictate.cli import note as note_module
 from dictate.cli.app import app
 from dictate.errors import InputError
 from dictate.model import Examination, Hints, Source, Transcript, Word
@@ -41,7 +39,7 @@ class Parrot:
 @pytest.fixture
 def parrot(monkeypatch: pytest.MonkeyPatch) -> None:
     """No model is loaded."""
-    monkeypatch.setattr(note_module, "_engine", lambda model, device: Parrot())
+    monkeypatch.setattr("dictate.hearing.Engine", lambda model, device: Parrot())
 
 
 def run(*arguments: str, stdin: str = "") -> Result:
@@ -161,13 +159,6 @@ def test_every_word_is_in_the_transcript(typed: str) -> None:
     """No word of the dictation is lost on the way to the file."""
     exam = json.loads(run("note", typed, "--format", "json").stdout)
     assert [word["text"] for word in exam["transcript"]["words"]] == TEXT.split()
-
-
-def test_progress_shows_only_on_a_terminal(monkeypatch: pytest.MonkeyPatch) -> None:
-    """In a pipe no bar is drawn."""
-    monkeypatch.setattr(sys.stderr, "isatty", lambda: False, raising=False)
-    with note_module._progress(shown=True) as progress:
-        assert progress is None
 
 
 def test_help_shows_an_example() -> None:

@@ -13,7 +13,7 @@ from dictate.cli.saving import joined
 from dictate.errors import InputError, Locked, RecordError
 from dictate.grammar import Grammar
 from dictate.model import Decision, Examination, Severity
-from dictate.pipeline import examine_transcript
+from dictate.pipeline import examine_transcript, reconsider
 from dictate.reading import transcript_of_text
 from dictate.records import open_records
 
@@ -106,3 +106,13 @@ def test_typed_text_has_no_recording(folder: Path) -> None:
     with open_records(folder) as records:
         assert records.open(key).sounds == ()
     assert transcript().sources[0].kind == "text"
+
+
+def test_figures_of_a_joined_record_are_those_of_all_its_findings(grammar: Grammar) -> None:
+    """Also the tables that need the grammar, and also where something was decided before."""
+    said = "Biceps reflex two plus on the right, three plus on the left. Deltoid four minus."
+    before = examine_transcript(transcript_of_text(said, name="first"), grammar=grammar)
+    decided = before.model_copy(update={"decisions": (Decision(query=0, answer="right"),)})
+    after = joined(decided, transcript_of_text("Gait normal.", name="more"), grammar, age=None)
+    assert any(figure.text.startswith("Reflexes differ") for figure in after.figures)
+    assert after.figures == reconsider(after, grammar).figures
