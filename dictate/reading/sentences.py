@@ -140,24 +140,25 @@ class SentenceReader:
     def _orphan(self, statement: Statement) -> None:
         """Words that go on about the last statement: a further side, a correction, "strike that"."""
         nodes = statement.after
-        if self.said is None or not self.said.candidates:
+        if self.said is None or not self.said.candidates or self._goes_on_with_side(nodes):
             return
         link = next((n.main for n in nodes if n.main in ("correction", "strike", "swap")), "")
         if link:
             self._amend_last(statement, link)
             return
-        if self._goes_on_with_side(nodes):
-            return
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
         if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
             return
+        weights, spoken_of = self.divider.weights, self.said.candidates
+        if not all(weights.accepts(spoken_of, n) for n in nodes if n.main == "number"):
+            return  # "six millimetres on the left, three on the right" goes on about no vibration
         if speaks_of_another(nodes[first + 1 :]):
             return
         if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return
-        if not any(
-            self.divider.weights.accepts(self.said.candidates, n) for n in nodes if self.divider.weights.is_value(n)
-        ) and not (any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)):
+        if not any(weights.accepts(spoken_of, n) for n in nodes if weights.is_value(n)) and not (
+            any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)
+        ):
             return
         if any(n.text in WHOLE_SIDES for n in nodes[:first]) and (of_side := self._whole_side(nodes)):
             self.drafts.extend(of_side)
@@ -167,7 +168,7 @@ class SentenceReader:
         if numeric and not any(n.mark.number is not None for n in nodes):
             return  # a stray "full" is no score
         blanket = all(self.items[c].blanket for c in self.said.candidates)
-        said = [n for n in nodes if n.main == "negation" or self.divider.weights.is_value(n)]
+        said = [n for n in nodes if n.main == "negation" or weights.is_value(n)]
         if blanket and not all(n.mark.number is not None or n.mark.role("normal", "") for n in said):
             return  # "no light perception" after a heading denies nothing of the whole component
         whole = Statement(names=[], before=[], after=nodes)

@@ -206,3 +206,12 @@ def test_what_is_said_once_holds_for_just_what_it_was_said_of(rows, phrase, find
 def test_signs_and_counts_stay_with_their_words(rows, phrase, findings):
     """A plus between words links them, one side is no number, a code is no value."""
     assert rows(phrase) == findings
+
+
+def test_numbers_the_last_item_cannot_have_go_on_about_it_no_further(rows, remarks):
+    """Millimetres are no vibration: neither they nor the bare number beside them."""
+    phrase = (
+        "Vibration eight of eight at both big toes. Two point six millimetres on the left index, three on the right."
+    )
+    assert rows(phrase) == ["vibration both great_toe measured 8/8"]
+    assert remarks(phrase) == ["not-placed: Two point six millimetres on the left index, three on the right."]
