@@ -32,7 +32,8 @@ class WordReader:
                     return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
                 return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
         if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
-            return Status.ABNORMAL, None, node.text
+            words = _without_name(node.text, item) if item.kind == "grade" else node.text
+            return Status.ABNORMAL, None, words
         return self._general(item, node)
 
     def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
@@ -71,3 +72,9 @@ class WordReader:
         if mark.role("abnormal", ""):
             return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
         return (Status.UNCHANGED, None, "") if mark.role("unchanged", "") else None
+
+
+def _without_name(sign: str, item: Item) -> str:
+    """ "Supinator muscle weakness", said of the supinator, is weakness."""
+    names = [name for name in (*item.terms, *item.context_terms) if sign.startswith(f"{name.lower()} ")]
+    return sign[len(max(names, key=len)) + 1 :] if names else sign

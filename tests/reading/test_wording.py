@@ -31,3 +31,10 @@ def test_ability_says_nothing_of_what_is_no_task(lexicon, nodes):
     """ "Able to" in front of a walk says nothing of the gait."""
     (value,) = (node for node in nodes("able to toe walk") if node.main == "value")
     assert WordReader(lexicon).read("gait", lexicon.items["gait"], value) is None
+
+
+def test_the_sign_of_a_muscle_is_written_without_its_name(lexicon, nodes):
+    """The line of the note names the muscle already."""
+    (sign,) = nodes("supinator muscle weakness")
+    found = WordReader(lexicon).read("strength_supinator", lexicon.items["strength_supinator"], sign)
+    assert found == (Status.ABNORMAL, None, "weakness")
