@@ -114,7 +114,7 @@ def _score_fault(value: Score, item: Item) -> str:
     highest = value.of if value.of is not None else item.of
     if highest is not None and value.points > highest:
         return f"more than the {number_text(highest)} there are; what was counted?"
-    if value.points < 0:
+    if value.points < 0 and not item.keeps_name:  # a scale of sedation goes below zero
         return "it is below zero; what was counted?"
     if not value.mark and not _fits([value.points], "", item):
         return f"outside {_limits_text(item)}; what was counted?"

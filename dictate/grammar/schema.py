@@ -43,7 +43,7 @@ class NamedValue(Frozen):
     status: StatusWord
     alone: bool = False  # the phrase names the item by itself ("toes downgoing", "afebrile")
     value: str | None = None  # written instead of the value's name; "" writes nothing
-    side: Literal["both", "midline", ""] = ""  # a side the phrase itself says (PERRL: both pupils)
+    side: Literal["left", "right", "both", "midline", ""] = ""  # a side the phrase itself says (PERRL: both pupils)
 
 
 class Limits(Frozen):
@@ -91,6 +91,7 @@ class Item(Frozen):
     scale: str = ""  # of scales.yaml; grade items
     of: float | None = None  # maximum that speech leaves unsaid but the item fixes
     task: bool = False  # something the patient does: "able to" says it was normal
+    keeps_name: bool = False  # one item for many scales: which one was said stands in the detail
     scored: bool = False  # normality items that may also be given as n of m
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it

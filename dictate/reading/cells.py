@@ -11,6 +11,7 @@ from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
     decides_name,
     denies,
+    elsewhere,
     foreign,
     limbs_together,
     object_follows,
@@ -98,6 +99,10 @@ class CellBuilder:
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
                 skip = place + take_comparison(cell, node, following)
+            elif (kept := elsewhere(cell, node, following)) is not None:
+                cell.detail.append(f"{node.text} {kept.text}")
+                cell.nodes.extend((node, kept))
+                skip = place + 1 + following.index(kept)
             elif (
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):

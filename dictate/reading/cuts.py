@@ -55,6 +55,15 @@ def denies(node: Node, following: list[Node]) -> bool:
     return node.text in ("no", "not") and (not following or following[0].is_break)
 
 
+def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
+    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
+    denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
+    if not denied or not any(n.main == "direction" for n in cell.modifiers):
+        return None
+    after = next((n for n in following if n.main != "filler"), None)
+    return after if after is not None and after.main in ("direction", "side") else None
+
+
 def object_follows(node: Node, following: list[Node]) -> bool:
     """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
     if not node.mark.has("not_examined", "not_assessable") or node.text.split()[-1] not in _TRANSITIVE:

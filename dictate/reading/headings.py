@@ -10,12 +10,22 @@ from dictate.reading.nodes import Node
 _WHERE = ("in", "over", "on", "at", "of", "for")
 
 
+_SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is was found".split())
 _SUBJECTS = ("she", "he", "they", "there", "the patient")
 
 
 def _goes_on(node: Node) -> bool:
     """ "In the arms she has normal bulk": the sentence itself begins."""
     return node.main == "filler" and node.text.startswith(_SUBJECTS)
+
+
+def _examined_in(nodes: list[Node]) -> int:
+    """Where the finding begins in "motor examination of the arms shows ..."; -1 where nothing of the kind is said."""
+    place = next((i for i, n in enumerate(nodes) if n.text in _WHERE), 0)
+    if not place or not all(n.main in ("heading", "filler") or n.mark.has("heading") for n in nodes[:place]):
+        return -1
+    shown = next((i for i, n in enumerate(nodes) if n.main == "filler" and n.text.split()[-1] in _SHOWS), 0)
+    return shown if place < shown <= place + 4 else -1
 
 
 class HeadingReader:
@@ -83,7 +93,12 @@ class HeadingReader:
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
         opened = bool(nodes) and nodes[0].text in _WHERE
-        ends = (i for i, n in enumerate(nodes) if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))))
+        told = _examined_in(nodes)
+        ends = (
+            i
+            for i, n in enumerate(nodes)
+            if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))) or (i == told)
+        )
         end = next(ends, 0)
         site = nodes[end - 1] if end else None
         if site is None or site.mark.role("site") is None or site.main not in ("site", "side"):

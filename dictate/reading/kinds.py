@@ -28,6 +28,8 @@ class Meaning:
 
 def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
     """What a number phrase means of an item; None when it cannot be of this item."""
+    if number.a < 0 and not item.keeps_name:
+        return None
     if item.kind == "normality":
         if item.blanket:
             return None
@@ -127,7 +129,7 @@ def _score(item: Item, number: Number, unit: str, scale: Scale | None) -> Meanin
         return Meaning(Score(points=number.a, of=of), Status.MEASURED, fits=3)
     if number.op == "-" and number.b is not None and item.of is not None:
         return Meaning(Score(points=number.a), Status.MEASURED)
-    if number.op or number.a_sign:
+    if number.op or (number.a_sign and not (item.keeps_name and number.a_sign == "+")):
         return None
     return Meaning(Score(points=number.a, mark=number.mark), Status.MEASURED, fits=2)
 

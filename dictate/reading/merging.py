@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item, Scale
 from dictate.model import Side, Status, number_text
 from dictate.reading.drafts import Draft
+from dictate.reading.weights import Statement
 
 
 def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
@@ -76,6 +78,28 @@ def pair_like_neighbours(drafts: list[Draft], items: dict[str, Item], scales: di
             draft.side = Side.BOTH
         else:
             draft.readings = (f"{grade} of {top}", f"right {grade}, left {top}")
+
+
+def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item]) -> None:
+    """ "hip flexion four, knee extension five, on the left": a side set off at the end is of the whole list.
+
+    The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
+    """
+    last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
+    sides = [n for n in last if n.main == "side"]
+    place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
+    if not sides or last[place:] != sides or last[place - 1].main != "comma" or not drafts:
+        return
+    if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
+        return
+    side, scale = drafts[-1].side, items[drafts[-1].item].scale
+    span = (sides[0].mark.start, sides[-1].mark.end)
+    for draft in reversed(drafts[:-1]):
+        item = items[draft.item]
+        if draft.side is not None or item.scale != scale or item.sided == "never" or item.kind != "grade":
+            return
+        draft.side = side
+        draft.spans.append(span)
 
 
 def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:

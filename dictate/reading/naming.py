@@ -20,6 +20,7 @@ _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion po
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
+_ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
 
 
@@ -282,10 +283,11 @@ class Labeller:
 
     def _found_on(self, marks: Sequence[Mark], place: int) -> bool:
         """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it."""
-        after = marks[place + 1 : place + 3]
-        if len(after) < 2 or after[0].text not in ("on", "with"):
+        words = [part for mark in marks[place + 1 : place + 5] for part in (mark.inner or (mark,))]
+        after = [part for part in words if part.text not in _ARTICLES and not part.has("side")][:2]
+        if len(after) < 2 or after[0].text not in ("on", "with", "of", "in"):
             return False
-        owners = {r.item for r in after[1].roles if r.kind == "item"}
+        owners = {r.item for r in after[1].roles if r.kind in ("item", "context")}
         return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:

@@ -18,6 +18,7 @@ _GOING = {
     ("->",),
     ("to",),
 }
+_SCORED = {"rass", "score", "of", "is", "was", "at"}
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
 
 
@@ -35,6 +36,9 @@ class _Reader(Cardinals):
             if self.at(i + 1).isdigit() and self.tokens[i + 1].glued:
                 return float(self.words[i + 1]), "+", i + 2
             return None
+        below = self._below_zero(i)
+        if below is not None:
+            return below
         found = self.cardinal(i)
         if found is None:
             return None
@@ -48,6 +52,17 @@ class _Reader(Cardinals):
             if not tight:
                 return number, sign, end + 1
         return number, "", end
+
+    def _below_zero(self, i: int) -> tuple[float, str, int] | None:
+        """ "RASS minus two", "RASS -2": a minus behind a word, and not behind a number or at the start of a line."""
+        minus = self.at(i)
+        before = self.at(i - 1) if i else ""
+        if minus not in {"minus", "-"} or not before.isalpha() or self.tokens[i - 1].ends_line:
+            return None
+        if minus == "-" and not (before in _SCORED and self.at(i + 1)[:1].isdigit() and self.tokens[i + 1].glued):
+            return None
+        found = self.cardinal(i + 1)
+        return None if found is None or self.cardinal(i - 1) is not None else (-found[0], "", found[1])
 
     def phrase(self, i: int) -> tuple[Number, int] | None:
         """The longest number phrase from place i."""

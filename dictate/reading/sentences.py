@@ -16,7 +16,7 @@ from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.merging import as_said_before, merge_denials, merge_readings, pair_like_neighbours
+from dictate.reading.merging import as_said_before, merge_denials, merge_readings, pair_like_neighbours, side_of_list
 from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
@@ -80,6 +80,7 @@ class SentenceReader:
             self._statement(statement)
         self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
         pair_like_neighbours(self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
+        side_of_list(statements, self.drafts[first_draft:], self.items)
         for node in self.postures.give(nodes, self.drafts[first_draft:], self.context):
             self._cover(node)
         if len(self.drafts) > first_draft:
@@ -164,9 +165,9 @@ class SentenceReader:
             self.drafts.extend(of_side)
             self._cover_all(Statement(names=[], before=[], after=nodes))
             return
-        numeric = all(self.items[c].kind in _NUMERIC for c in self.said.candidates)
-        if numeric and not any(n.mark.number is not None for n in nodes):
-            return  # a stray "full" is no score
+        numeric = all(self.items[c].kind in _NUMERIC for c in spoken_of)
+        if any(self.items[c].keeps_name for c in spoken_of) or (numeric and all(n.mark.number is None for n in nodes)):
+            return  # a number of another scale, one that has no name here; a stray "full" is no score
         blanket = all(self.items[c].blanket for c in self.said.candidates)
         said = [n for n in nodes if n.main == "negation" or weights.is_value(n)]
         if blanket and not all(n.mark.number is not None or n.mark.role("normal", "") for n in said):

@@ -8,6 +8,7 @@ from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
+from dictate.reading.forms import words_of
 from dictate.reading.kinds import Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, modifier_text
@@ -131,7 +132,7 @@ class StatusReader:
         if target:
             name, site, item = target, "", self.items[target]
         side = cell.side or self._named_side(name, item, cell)
-        detail = list(cell.detail)
+        detail = [*_scale_names(item, nodes), *cell.detail] if item.keeps_name else list(cell.detail)
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite
             item, side = self.items[name], None
@@ -260,3 +261,9 @@ class StatusReader:
         if modified and not item.blanket and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         return None
+
+
+def _scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
+    """The scale named, as the grammar writes it."""
+    said = next((node.text for node in nodes if node.main == "item"), "")
+    return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []

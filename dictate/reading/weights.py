@@ -117,7 +117,7 @@ class Weigher:
 
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
-        score = 3.2 if _graded_at(before) else 0.0
+        score = 3.2 if _graded_at(before) or _counted_of(before) else 0.0
         sides = 0
         speaks = False
         listed = len(statement.names) > 1 or self.satisfied_alone(statement)
@@ -263,6 +263,11 @@ def _graded_at(before: Sequence[Node]) -> bool:
     return any(n.main == "number" for n in said) and all(
         n.main in ("number", "conj", "filler") or n.mark.has("equal") for n in said
     )
+
+
+def _counted_of(before: Sequence[Node]) -> bool:
+    """ "four beats of", in front of a name: the count is of what is named after it."""
+    return len(before) > 2 and before[-1].text == "of" and before[-2].main == "unit" and before[-3].main == "number"
 
 
 def _denied(before: Sequence[Node], place: int) -> bool:

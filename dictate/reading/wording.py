@@ -75,6 +75,10 @@ class WordReader:
 
 
 def _without_name(sign: str, item: Item) -> str:
-    """ "Supinator muscle weakness", said of the supinator, is weakness."""
-    names = [name for name in (*item.terms, *item.context_terms) if sign.startswith(f"{name.lower()} ")]
-    return sign[len(max(names, key=len)) + 1 :] if names else sign
+    """ "Supinator muscle weakness" and "weakness of the supinator", said of the supinator, are weakness."""
+    for name in sorted((*item.terms, *item.context_terms), key=len, reverse=True):
+        if sign.startswith(f"{name.lower()} "):
+            return sign[len(name) + 1 :]
+        if sign.endswith(f" of {name.lower()}"):
+            return sign[: -len(name) - 4]
+    return sign
