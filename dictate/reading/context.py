@@ -36,6 +36,7 @@ class Context:
 
     component: str = ""
     active: tuple[str, ...] = ()  # the items last spoken of
+    placed: bool = False  # what was last said was said of a body part
     heading_side: Side | None = None
     heading_site: str = ""  # "Hands: ..." to the end of the sentence
     place_side: Side | None = None  # "right arm: ..." to the end of the sentence

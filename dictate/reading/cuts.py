@@ -5,8 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from dictate.reading.drafts import Cell
+from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 
+_ALWAYS_REASONS = frozenset(
+    {
+        "because of",
+        "because",
+        "due to",
+        "owing to",
+        "on account of",
+        "secondary to",
+        "limited by",
+        "for the same reason",
+    }
+)
 _TRANSITIVE = frozenset(
     {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
 )
@@ -147,3 +160,15 @@ def own_nodes(after: list[Node], accepts: Callable[[Node], bool]) -> list[Node]:
             breaks = [i for i, n in enumerate(after[:place]) if n.main == "semicolon"]
             return after[: breaks[-1]] if breaks else after
     return after
+
+
+def opens_reason(nodes: list[Node], mark: Mark) -> bool:
+    """ "because of" always; "as", "since" only after something was not examined."""
+    if mark.text in _ALWAYS_REASONS:
+        return True
+    for node in reversed(nodes):
+        if node.main in ("semicolon", "stop"):
+            return False
+        if node.mark.has("not_examined", "not_assessable"):
+            return True
+    return False

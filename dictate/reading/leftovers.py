@@ -58,7 +58,7 @@ def leftovers(
     for _, start, end in remarks:
         taken.update(range(start, end))
     for sentence in sentences_of(marks, tokens):
-        loose = [m for m in _spoken(sentence) if any(i not in taken for i in range(m.start, m.end))]
+        loose = [m for m in _spoken(sentence) if _is_loose(m, taken)]
         if loose:
             remarks.append((RemarkKind.NOT_PLACED, loose[0].start, loose[-1].end))
     token_list = list(tokens)
@@ -72,6 +72,14 @@ def _spoken(sentence: Sequence[Mark]) -> list[Mark]:
     """The marks that carry something; "Objective:" at the start is a heading."""
     headed = sentence[0].has("closed_section") and any(mark.text in (":", ".") for mark in sentence[1:2])
     return [mark for mark in sentence[headed:] if not _carries_nothing(mark)]
+
+
+def _is_loose(mark: Mark, taken: set[int]) -> bool:
+    """Some of its words are in nothing; of a phrase that was taken in part, words that carry something."""
+    words = range(mark.start, mark.end)
+    if mark.inner and not taken.isdisjoint(words):
+        return any(_is_loose(part, taken) for part in mark.inner if not _carries_nothing(part))
+    return any(place not in taken for place in words)
 
 
 def _carries_nothing(mark: Mark) -> bool:

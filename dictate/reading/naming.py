@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from dictate.reading.bare import BareNumbers
 from dictate.reading.context import Context
+from dictate.reading.cuts import opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
@@ -58,8 +59,10 @@ class Labeller:
             if node.main == "qualifier" and self._site_of(marks, place):
                 node.main = "site"
             if node.main == "value" and not candidates:
-                node.main = self._of_what(marks, place, active, nodes)
-            self._name(node, candidates, marks, place, active, nodes)
+                node.main = self._of_what(marks, place, active)
+            elif node.main == "site" and not self._site_here(marks, place, active):
+                node.main = "word"
+            self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
             if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in _SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and mark.text in _HEAD_NOUNS and nodes and nodes[-1].main == "item":
@@ -70,7 +73,7 @@ class Labeller:
             if mark.has("heading") and (node.main == "heading" or node.main == "item"):
                 here = (node.key("heading"), node.key("heading"))
             if node.main == "reason":
-                in_reason = self._is_reason(nodes, mark)
+                in_reason = opens_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
         settle(nodes)
@@ -100,18 +103,26 @@ class Labeller:
             r.kind == "qualifier" and r.item in named for r in roles
         )
 
-    def _of_what(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> str:
-        """A word that is a value of certain items only: a value here, a qualifier, or nothing to these items."""
-        mark = marks[place]
-        if any(not r.item or r.kind == "grade" for r in mark.roles):
-            return "value"
+    def _site_here(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A body part that only certain items know, and one of them is spoken of."""
+        sites = [r.item for r in marks[place].roles if r.kind == "site"]
+        return not all(sites) or any(name in sites for name in self._spoken_of(marks, place, active))
+
+    def _spoken_of(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> set[str]:
         near = {
             r.item
             for later in marks[place + 1 : place + 6]
             for r in later.roles
             if r.kind in ("item", "sign", "context", "alone")
         }
-        names = {*active, *near}
+        return {*active, *near}
+
+    def _of_what(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> str:
+        """A word that is a value of certain items only: a value here, a qualifier, or nothing to these items."""
+        mark = marks[place]
+        if any(not r.item or r.kind == "grade" for r in mark.roles):
+            return "value"
+        names = self._spoken_of(marks, place, active)
         if any(r.item in names and r.kind in ("value", "normal", "abnormal", "sign") for r in mark.roles):
             return "value"
         if any(r.item in names and r.kind == "qualifier" for r in mark.roles):
@@ -126,11 +137,13 @@ class Labeller:
         place: int,
         active: tuple[str, ...],
         nodes: list[Node],
+        *,
+        placed: bool,
     ) -> None:
         """Make the node an item name, a site or a value."""
         mark = node.mark
         if candidates and not self._is_value_here(marks, place, candidates, active, nodes):
-            if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes):
+            if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes, placed=placed):
                 node.main = "site"
                 return
             node.main, node.candidates = "item", candidates
@@ -179,26 +192,6 @@ class Labeller:
             and (mark.has("heading") or mark.has("rest"))
             and not any(r.item in candidates for r in mark.roles)
         )
-
-    def _is_reason(self, nodes: list[Node], mark: Mark) -> bool:
-        """ "because of" always; "as", "since" only after something was not examined."""
-        if mark.text in {
-            "because of",
-            "because",
-            "due to",
-            "owing to",
-            "on account of",
-            "secondary to",
-            "limited by",
-            "for the same reason",
-        }:
-            return True
-        for node in reversed(nodes):
-            if node.main in ("semicolon", "stop"):
-                return False
-            if node.mark.has("not_examined", "not_assessable"):
-                return True
-        return False
 
     def _candidates(
         self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]

@@ -17,9 +17,19 @@ class SiteFinder:
         self.items = items
 
     def is_site(
-        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
+        self,
+        marks: Sequence[Mark],
+        place: int,
+        candidates: tuple[str, ...],
+        active: tuple[str, ...],
+        nodes: list[Node],
+        *,
+        placed: bool,
     ) -> bool:
-        """A body part that says where the item spoken of was found, rather than an item."""
+        """A body part that says where the item spoken of was found, rather than an item.
+
+        placed: what was said before was said of a body part.
+        """
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
         here = any(node.main == "item" for node in nodes)
@@ -28,9 +38,13 @@ class SiteFinder:
         if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
             return False
         site = marks[place].role("site")
+        if placed and not here and self._goes_on(marks, place, active):
+            return True  # "paratonia in both legs. The arms are all right."
         regional = (
             here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         )
+        if not here and any(self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active):
+            return False  # "Reflexes. At the ankles, absent ...": a reflex of its own
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
                 sited = any(self.items[name].sited and self.items[name].kind != "grade" for name in active)
@@ -74,3 +88,10 @@ class SiteFinder:
             return False
         number = nodes[place - 1].mark.number
         return (number is not None and bool(number.a_sign)) or bool(nodes[place - 1].mark.role("grade"))
+
+    def _goes_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A plain "normal" behind another body part is of what was found in the last one, unless that was a grade."""
+        if not all(self.items[name].sited and self.items[name].kind != "grade" for name in active):
+            return False
+        after = next((mark for mark in marks[place + 1 :] if not mark.has("filler")), None)
+        return after is not None and after.number is None and after.role("normal", "") is not None

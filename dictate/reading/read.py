@@ -78,7 +78,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     reader = SentenceReader(lexicon, tokens)
     for sentence in sentences:
         reader.read(sentence)
-    drafts = merge_repeats(reader.finish(), lexicon.items)
+    drafts = merge_repeats(reader.drafts, lexicon.items)
     heard = any(word.start_s is not None for word in transcript.words)
     if not is_examination(sentences, marks, drafts, kept, heard=heard):
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())

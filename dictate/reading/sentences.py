@@ -34,7 +34,7 @@ _NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
 
 
 class SentenceReader:
-    """Reads sentences in order; `finish()` gives the drafts."""
+    """Reads sentences in order; `drafts` grow in the order said."""
 
     def __init__(self, lexicon: Lexicon, tokens: Sequence[Token]) -> None:
         self.lexicon = lexicon
@@ -53,10 +53,6 @@ class SentenceReader:
         self.covered: set[int] = set()
         self.said: Said | None = None
         self.before_sentence: list[Draft] = []
-
-    def finish(self) -> list[Draft]:
-        """All drafts in the order said."""
-        return self.drafts
 
     def read(self, marks: Sequence[Mark]) -> None:
         """Read one sentence."""
@@ -85,6 +81,7 @@ class SentenceReader:
             self._cover(node)
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
+            self.context.placed = bool(self.drafts[-1].site)
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.context.heading_side = None
 
