@@ -10,6 +10,8 @@ from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
 from dictate.model import Component, Evidence, Examination, RemarkKind, Status
 
+# A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
+MEASURED_HISTORY = 6
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 DIGITS = {
     word: str(digit)
@@ -66,7 +68,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """Words inside the examination that became nothing.
 
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
-    Example: words of the trade that fit no item ask: what was meant?
+    Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items asks
+    whether it is the examination, for then its findings were left out.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -80,6 +83,10 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 item=remark.item,
                 evidence=remark.evidence,
             )
+        elif remark.kind is RemarkKind.HISTORY and len(remark.readings) >= MEASURED_HISTORY:
+            names = ", ".join(name_of(grammar, item) for item in remark.readings)
+            message = f"Kept as history, though it gives {names}: is it the examination?"
+            yield Doubt(None, message, ("leave as history",), severity="must", evidence=remark.evidence)
 
 
 @check("blanket-unbounded", severity="must")

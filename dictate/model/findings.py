@@ -129,4 +129,4 @@ class Remark(Frozen):
     evidence: Evidence
     component: Component | None = None
     item: str = ""  # the item the words name, when one is named
-    readings: tuple[str, ...] = ()  # terms that misheard words may have been
+    readings: tuple[str, ...] = ()  # terms that misheard words may have been; items a history names with numbers

@@ -42,6 +42,8 @@ class HeadingReader:
             if part is not None:
                 context.component = part.key
             role = node.mark.role("heading")
+            if self._titles_a_scale(node, nodes[place + 1 :]):
+                covered.append(node)
             if role is None:
                 continue
             own = node.main == "item" and any(self.lexicon.component[c].value == role.key for c in node.candidates)
@@ -53,6 +55,13 @@ class HeadingReader:
                 if place + 1 < len(nodes) and nodes[place + 1].main in ("colon", "filler"):
                     covered.append(nodes[place + 1])
         return covered
+
+    def _titles_a_scale(self, node: Node, after: list[Node]) -> bool:
+        """ "NIHSS:" in front of its parts, or alone on its line."""
+        scale = all(self.lexicon.items[c].kind == "score" and self.lexicon.items[c].group for c in node.candidates)
+        if node.main != "item" or not scale:
+            return False
+        return not after or (after[0].main == "colon" and not (len(after) > 1 and after[1].main == "number"))
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:
         """Sides declared for what follows: "on the left:" and "right then left"."""

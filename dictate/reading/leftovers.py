@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Remark, RemarkKind, Transcript
 from dictate.reading.drafts import Draft
 from dictate.reading.marks import Mark
-from dictate.reading.sections import Kept, sentences_of
+from dictate.reading.sections import Kept, measured_in, sentences_of
 from dictate.reading.tokens import Token, evidence
 
 _CARRY_NOTHING = frozenset(
@@ -63,7 +63,11 @@ def leftovers(
             remarks.append((RemarkKind.NOT_PLACED, loose[0].start, loose[-1].end))
     token_list = list(tokens)
     return tuple(
-        Remark(kind=kind, evidence=evidence(transcript, token_list, start, end - 1))
+        Remark(
+            kind=kind,
+            evidence=evidence(transcript, token_list, start, end - 1),
+            readings=measured_in([m for m in marks if start <= m.start < end]) if kind is RemarkKind.HISTORY else (),
+        )
         for kind, start, end in sorted(remarks, key=lambda r: (r[1], r[2]))
     )
 

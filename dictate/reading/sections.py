@@ -15,6 +15,8 @@ _KINDS = {
     "plan": RemarkKind.PLAN,
     "investigations": RemarkKind.TALK,
 }
+_OTHER_STUDIES = ("investigations", "history", "plan", "impression")
+_HEADING_REACH = 7  # marks in which a typed heading ends
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
 
 
@@ -42,7 +44,7 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     kept: list[Kept] = []
     section: RemarkKind | None = None
     for sentence in sentences_of(marks, tokens):
-        opened = _section_of(sentence)
+        opened = _section_of(sentence) or _titled(sentence)
         if opened in _KINDS:
             section = _KINDS[opened]
         elif section is not None and (opened == EXAMINATION or _opens_component(sentence)):
@@ -63,12 +65,45 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     closed = first.role("closed_section") or first.role("section")
     if closed is not None and (after is None or after.text in (":", ".", "-")):
         return closed.key
+    timed = [mark.text for mark in sentence[1:_HEADING_REACH] if mark.number is None]
+    if closed is not None and closed.key == "investigations" and after is not None and timed[:1] == [":"]:
+        return closed.key  # "CT 14:31: ..."
     spoken = first.role("section")
     if spoken is None or after is None:
         return ""
     if after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
         return spoken.key
     return ""
+
+
+def _titled(sentence: Sequence[Mark]) -> str:
+    """Examination, where a typed title says so in other words ("Focused bedside exam:"), or names a scale alone."""
+    ends = next((i for i, mark in enumerate(sentence[:_HEADING_REACH]) if mark.text == ":"), 0)
+    title = sentence[:ends]
+    words = {word for mark in title for word in mark.text.split()}
+    told = any(
+        role.kind in ("section", "closed_section") and role.key in _OTHER_STUDIES
+        for mark in title
+        for role in mark.roles
+    )
+    if words & {"exam", "examination"} and not told:
+        return EXAMINATION
+    alone = [mark for mark in sentence if not mark.has("colon", "stop")]
+    return EXAMINATION if len(alone) == 1 and alone[0].number is None and _is_total(alone[0]) else ""
+
+
+def _is_total(mark: Mark) -> bool:
+    return any(role.kind == "item" and role.item.endswith("_total") for role in mark.roles)
+
+
+def measured_in(marks: Sequence[Mark]) -> tuple[str, ...]:
+    """Items named with a number behind them, in the order said, each once."""
+    names = []
+    for mark, after in zip(marks, [*marks[1:], None], strict=True):
+        role = mark.role("item") or mark.role("context")
+        if role is not None and after is not None and after.number is not None:
+            names.append(role.item)
+    return tuple(dict.fromkeys(names))
 
 
 def _opens_component(sentence: Sequence[Mark]) -> bool:
