@@ -65,7 +65,7 @@ class HeadingReader:
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:
         """Sides declared for what follows: "on the left:" and "right then left"."""
-        covered: list[Node] = []
+        covered = self._columns(nodes, context)
         for node in nodes:
             if node.main == "right_then_left":
                 context.order = (Side.RIGHT, Side.LEFT)
@@ -98,6 +98,21 @@ class HeadingReader:
             covered.append(lead[0])
             lead[0].main = lead[1].main = "filler"
         return covered
+
+    def _columns(self, nodes: list[Node], context: Context) -> list[Node]:
+        """ "Power R/L" over a list, "(L/R):" in front of one: which of two numbers is of which side."""
+        for place in range(len(nodes) - 2):
+            one, slash, two = nodes[place : place + 3]
+            if slash.text not in ("/", "-") or not one.main == two.main == "side" or one.key("side") == two.key("side"):
+                continue
+            rest = [n for n in nodes[place + 3 :] if n.text != ")"]
+            if any(n.main in ("value", "number", "negation") for n in nodes[:place]) or (rest and rest[0].main != "colon"):
+                continue
+            context.order = (Side(one.key("side")), Side(two.key("side")))
+            for node in (one, slash, two):
+                node.main = "filler"
+            return nodes[: place + 3]
+        return []
 
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""

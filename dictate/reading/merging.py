@@ -80,6 +80,21 @@ def pair_like_neighbours(drafts: list[Draft], items: dict[str, Item], scales: di
             draft.readings = (f"{grade} of {top}", f"right {grade}, left {top}")
 
 
+def in_order(drafts: list[Draft], order: tuple[Side, Side] | None) -> list[Draft]:
+    """Two numbers said as a pair, by the sides that the dictation declared for pairs ("Power L/R")."""
+    if order is None:
+        return drafts
+    result: list[Draft] = []
+    for draft in drafts:
+        if draft.paired and draft.side is Side.BOTH:
+            result += [replace(draft, side=side, spans=list(draft.spans), detail=list(draft.detail)) for side in order]
+            continue
+        if draft.paired and draft.side in order:
+            draft.side = order[0] if draft.side is Side.RIGHT else order[1]
+        result.append(draft)
+    return result
+
+
 def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item]) -> None:
     """ "hip flexion four, knee extension five, on the left": a side set off at the end is of the whole list.
 

@@ -16,7 +16,7 @@ from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.merging import as_said_before, merge_denials, merge_readings, pair_like_neighbours, side_of_list
+from dictate.reading.merging import as_said_before, in_order, merge_denials, merge_readings, pair_like_neighbours, side_of_list
 from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
@@ -113,7 +113,7 @@ class SentenceReader:
                 drafts.extend(self._same(cell, statement, drafts))
             else:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
-        drafts = merge_readings(drafts, self.items)
+        drafts = in_order(merge_readings(drafts, self.items), self.context.order)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
         excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
         for draft in drafts:

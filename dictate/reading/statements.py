@@ -80,7 +80,8 @@ class Divider:
             return False  # "ptosis, gait normal": the first needs no value, the second has its own
         linked = any(n.main in ("comma", "conj") for n in between) or (not between and node.mark.hyphened)
         if one.blanket != two.blanket:
-            return linked and any(n.main == "conj" for n in between) and not one.blanket
+            joined = [n.text for n in between] == ["and"]  # "sensory and gait not examined"
+            return joined or (linked and any(n.main == "conj" for n in between) and not one.blanket)
         if not linked:
             return one.kind == two.kind == "grade" and one.scale == two.scale and last.sign == node.sign
         return True
@@ -196,9 +197,7 @@ class Divider:
                     n.main not in ("comma", "conj", "filler", "qualifier") for n in link
                 ) or not self.weights.deniable(following):
                     break
-                if any(self.weights.is_value(n) for n in following.after[:1]) or any(
-                    n.main == "conj" and n.text == "with" for n in link
-                ):
+                if self._says_more(following) or any(n.main == "conj" and n.text == "with" for n in link):
                     break
                 chain.append(following)
                 linked = linked or any(n.main in ("conj", "comma") for n in link) or len(following.names) > 1
@@ -206,6 +205,12 @@ class Divider:
             if linked:
                 for following in chain:
                     following.before.insert(0, negation)
+
+    def _says_more(self, statement: Statement) -> bool:
+        """ "no level, Romberg too unsteady": the name has words of its own before the next comma."""
+        own = list(itertools.takewhile(lambda node: not node.is_break, statement.after))
+        said = any(self.weights.is_value(n) or n.main in ("value", "word", "reason") for n in own)
+        return said if not self.weights.satisfied_alone(statement) else any(self.weights.is_value(n) for n in own[:1])
 
     def _spread_inclusion(self, statements: list[Statement]) -> None:
         """ "intact to all modalities, including stereognosis and graphaesthesia": what is included is so too."""

@@ -48,6 +48,8 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         declared = (
             declared or mark.has("rest") or mark.has("position", "manoeuvre", "minutes")
         )  # in force for what follows
+        total = any(role.kind == "item" and role.item.endswith("_total") for role in mark.roles)
+        declared = declared or (begins and total and after.has("colon"))  # "NIHSS:" over its parts
         kinds = {role.kind for role in mark.roles if not role.item}
         controls = mark.number is None and bool(kinds & CONTROL) and not mark.has("item", "sign", "alone")
         if mark.has("heading") or declared or controls:
