@@ -17,6 +17,7 @@ from dictate.reading.cuts import (
     object_follows,
     own_nodes,
     place_follows,
+    side_next,
     site_next,
     starts_anew,
     value_next,
@@ -148,13 +149,10 @@ class CellBuilder:
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
         elif node.main in ("severity", "qualifier", "direction"):
-            if (
-                cell.values
-                and cell.split
-                and any(n.main in ("value", "number") for n in following[:2])
-                and not following[0].is_break
-            ):
-                cells.append(cell := Cell())
+            told = cell.values and any(n.main in ("value", "number") for n in following[:2])
+            graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
+            if cell.split and (told or graded) and not following[0].is_break:
+                cells.append(cell := Cell())  # "moderate right, mild left"
             cell.modifiers.append(node)
             cell.nodes.append(node)
         elif node.main == "throughout":
@@ -251,6 +249,9 @@ class CellBuilder:
         """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
         if self.items[owner].kind == "grade" and node.mark.has("grade"):
             return False
+        if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
+            of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
+            return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
         if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):

@@ -48,6 +48,12 @@ def site_next(following: list[Node]) -> bool:
     return after is not None and after.main == "site"
 
 
+def side_next(following: list[Node]) -> bool:
+    """A side follows directly ("mild left")."""
+    after = next((n for n in following if n.main != "filler"), None)
+    return after is not None and after.main == "side"
+
+
 def value_next(following: list[Node]) -> bool:
     """A value comes before the next break."""
     for node in following:

@@ -72,7 +72,8 @@ class SiteFinder:
             closes
             and own
             and all(
-                n.main in ("side", "filler", "severity", "number", "value") for n in nodes[nodes.index(own[0]) + 1 :]
+                n.main in ("side", "filler", "severity", "number", "value", "unit")
+                for n in nodes[nodes.index(own[0]) + 1 :]
             )
         ):
             return True  # "tone normal legs."
