@@ -57,8 +57,11 @@ class HeadingReader:
         return covered
 
     def _titles_a_scale(self, node: Node, after: list[Node]) -> bool:
-        """ "NIHSS:" in front of its parts, or alone on its line."""
-        scale = all(self.lexicon.items[c].kind == "score" and self.lexicon.items[c].group for c in node.candidates)
+        """ "NIHSS:" in front of its parts, or alone on its line; "Power:" in front of muscles."""
+        items = [self.lexicon.items[c] for c in node.candidates]
+        if node.main == "item" and all(one.blanket for one in items) and after and after[0].main == "colon":
+            return any(later.main == "item" for later in after)
+        scale = all(one.kind == "score" and one.group for one in items)
         if node.main != "item" or not scale:
             return False
         return not after or (after[0].main == "colon" and not (len(after) > 1 and after[1].main == "number"))
@@ -106,7 +109,9 @@ class HeadingReader:
             if slash.text not in ("/", "-") or not one.main == two.main == "side" or one.key("side") == two.key("side"):
                 continue
             rest = [n for n in nodes[place + 3 :] if n.text != ")"]
-            if any(n.main in ("value", "number", "negation") for n in nodes[:place]) or (rest and rest[0].main != "colon"):
+            if any(n.main in ("value", "number", "negation") for n in nodes[:place]) or (
+                rest and rest[0].main != "colon"
+            ):
                 continue
             context.order = (Side(one.key("side")), Side(two.key("side")))
             for node in (one, slash, two):

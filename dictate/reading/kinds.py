@@ -76,7 +76,7 @@ def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Mea
     if number.op == "/" and number.b is not None:
         one, two = number.then or (None, None)
         right, left = Quantity(number=number.a, then=one), Quantity(number=number.b, then=two)
-        if item.sided == "never" or number.a > 30 or number.b in _CALENDAR:
+        if item.sided == "never" or number.a > 30 or number.b in _CALENDAR or number.a_sign or number.b_sign:
             return None
         return Meaning(None, Status.MEASURED, said, by_side=((Side.RIGHT, right), (Side.LEFT, left)))
     if number.op == "of" or number.a_sign:

@@ -11,8 +11,9 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
+from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
-from dictate.reading.shortnames import ShortNames, is_grade
+from dictate.reading.shortnames import ShortNames
 
 _SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"})
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
@@ -34,6 +35,7 @@ class Labeller:
         self.sites = SiteFinder(lexicon.items)
         self.short = ShortNames(lexicon)
         self.bare = BareNumbers(lexicon)
+        self.rest = Remainder(lexicon)
 
     def label(self, marks: Sequence[Mark], context: Context) -> list[Node]:
         """Nodes of one sentence, given the heading in force and the items last spoken of."""
@@ -200,6 +202,8 @@ class Labeller:
         mark = marks[place]
         if place + 1 < len(marks) and marks[place + 1].text in _SERVICES:
             return ()
+        if nodes and nodes[-1].main == "number" and any(r.kind == "unit" and r.item in active for r in mark.roles):
+            return ()  # "pull test two steps": what was counted
         strong = [r.item for r in mark.roles if r.kind in ("item", "sign", "alone")]
         weak = [r.item for r in mark.roles if r.kind == "context"]
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
@@ -207,7 +211,7 @@ class Labeller:
         if not found and mark.number is not None:
             return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(mark, here, nodes)
         if not found and mark.role("rest"):
-            return self._rest(marks, place, here)
+            return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")
         if not found and heading is not None and f"{heading.key}_all" in self.items:
             return (f"{heading.key}_all",)
@@ -221,26 +225,6 @@ class Labeller:
                 ),
             )
         )
-
-    def _rest(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> tuple[str, ...]:
-        """ "otherwise normal": the rest of the component spoken of."""
-        for mark in marks[place + 1 : place + 5]:
-            if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
-                own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
-                return tuple(n for n in own if self.lexicon.component[n].value == here[0])
-            if mark.has("item", "context", "sign", "alone", "heading", "number"):
-                return ()
-            if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
-                return ()
-            if mark.text == "full":  # said of strength, never of a whole component
-                own = [n for n, i in self.items.items() if i.bare_value and self.lexicon.component[n].value in here]
-                return tuple(own[:1])
-            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
-                name = f"{here[0] or here[1]}_all"
-                return (name,) if name in self.items else ()
-            if not mark.has("filler"):
-                return ()
-        return ()
 
     def _is_value_here(
         self,

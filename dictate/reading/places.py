@@ -43,7 +43,9 @@ class SiteFinder:
         regional = (
             here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         )
-        if not here and any(self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active):
+        if not here and any(
+            self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active
+        ):
             return False  # "Reflexes. At the ankles, absent ...": a reflex of its own
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):

@@ -16,7 +16,14 @@ from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.merging import as_said_before, in_order, merge_denials, merge_readings, pair_like_neighbours, side_of_list
+from dictate.reading.merging import (
+    as_said_before,
+    in_order,
+    merge_denials,
+    merge_readings,
+    pair_like_neighbours,
+    side_of_list,
+)
 from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver

@@ -84,9 +84,9 @@ class ShortNames:
 
     def _can_only_be(self, scale: str, number: Number) -> bool:
         """ "2+" beside a name shared with a muscle is a reflex; "4" or "4-" is a strength."""
-        if number.a_sign == "+":
-            return scale == "tendon_reflex"
         written = self.lexicon.grammar.scales[scale]
+        if number.a_sign == "+" and (number.b is None or number.b != written.of):
+            return scale == "tendon_reflex"
         return number.first in written.grades and number.b in (None, written.of)
 
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:

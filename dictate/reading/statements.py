@@ -182,6 +182,8 @@ class Divider:
                 continue
             chain: list[Statement] = []
             linked = False
+            rest = statements[place + 1 :]
+            listed = any(len(one.names) > 1 or any(n.text in ("or", "nor") for n in one.nodes) for one in rest)
             end = statement
             for following in statements[place + 1 :]:
                 link = [*end.after, *following.before]
@@ -197,6 +199,9 @@ class Divider:
                     n.main not in ("comma", "conj", "filler", "qualifier") for n in link
                 ) or not self.weights.deniable(following):
                     break
+                described = any(n.main == "qualifier" for n in link) and not any(n.main == "conj" for n in link)
+                if described and not listed:
+                    break  # "no skew, direction changing nystagmus"
                 if self._says_more(following) or any(n.main == "conj" and n.text == "with" for n in link):
                     break
                 chain.append(following)

@@ -118,6 +118,8 @@ class Weigher:
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
         score = 3.2 if _graded_at(before) or _counted_of(before) else 0.0
+        if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
+            score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         sides = 0
         speaks = False
         listed = len(statement.names) > 1 or self.satisfied_alone(statement)

@@ -1,0 +1,49 @@
+"""Of what "otherwise", "elsewhere" and "the rest" speak: a component, the strength, the item just told by its site."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import Node
+from dictate.reading.shortnames import is_grade
+
+
+class Remainder:
+    """Finds the items that a word for the rest stands for."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+
+    def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
+        """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
+        behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
+        for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
+            if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
+                own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                return tuple(n for n in own if self.lexicon.component[n].value == here[0])
+            if mark.has("item", "context", "sign", "alone", "heading", "number"):
+                return ()
+            if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
+                return ()
+            if mark.text == "full":  # said of strength, never of a whole component
+                own = [n for n, i in self.items.items() if i.bare_value and self.lexicon.component[n].value in here]
+                return tuple(own[:1])
+            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
+                name = f"{here[0] or here[1]}_all"
+                return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
+            if not mark.has("filler"):
+                return ()
+        return ()
+
+    def _else_of(self, rest: Mark, nodes: list[Node]) -> tuple[str, ...]:
+        """ "left deltoid 4/5, otherwise normal": the strength; "tone increased in the left leg, normal elsewhere"."""
+        said = {name for node in nodes if node.main == "item" for name in node.candidates[:1]}
+        scales = {self.items[name].scale for name in said if self.items[name].kind == "grade"}
+        if len(scales) == 1:
+            whole = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and {i.scale} == scales]
+            return tuple(whole[:1])
+        sited = [name for name in said if self.items[name].sited]
+        return tuple(sited) if rest.text == "elsewhere" and len(said) == len(sited) == 1 else ()

@@ -1,0 +1,34 @@
+"""What the rest is the rest of."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.grammar import Grammar
+from dictate.reading import transcript_of_text
+from dictate.reading.read import read
+
+
+def rows(grammar: Grammar, text: str) -> list[str]:
+    """Item, side, site, status and value of every finding."""
+    return [
+        " ".join(filter(None, (f.item, f.side, f.site, f.status.value, str(f.value or ""))))
+        for f in read(transcript_of_text(text), grammar).findings
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "rest"),
+    [
+        ("Left deltoid 4/5, 5/5 elsewhere.", "strength_all measured 5"),
+        ("Power: left deltoid 4/5, normal elsewhere.", "strength_all normal"),
+        ("Power: left deltoid 4/5, otherwise normal.", "strength_all normal"),
+        ("Motor. Left deltoid 4/5. Otherwise normal.", "motor_all normal"),
+        ("Tone increased in the left leg, normal elsewhere.", "tone normal"),
+        ("Reflexes: knees 3+, otherwise 2+.", "reflex_all measured 2+"),
+        ("Cranial nerves: left ptosis, otherwise normal.", "cranial_nerves_all normal"),
+    ],
+)
+def test_the_rest_reaches_no_further_than_what_was_spoken_of(grammar: Grammar, text: str, rest: str) -> None:
+    """Strength behind a muscle, the sited item behind its site, a component behind its heading."""
+    assert rows(grammar, text)[1:] == [rest]
