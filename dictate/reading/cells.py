@@ -27,7 +27,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
-from dictate.reading.sharing import give_order, share
+from dictate.reading.sharing import give_order, share, shared_side
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -210,7 +210,7 @@ class CellBuilder:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            shared = _shared_side(cell)
+            shared = shared_side(cell)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)
@@ -290,12 +290,3 @@ class CellBuilder:
 def _says_equal(node: Node) -> bool:
     """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
     return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")
-
-
-def _shared_side(cell: Cell) -> Node | None:
-    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between."""
-    site, link = cell.site_node, cell.links[-1] if cell.links else None
-    if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
-        return None
-    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
-    return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None

@@ -42,7 +42,7 @@ class HeadingReader:
             if part is not None:
                 context.component = part.key
             role = node.mark.role("heading")
-            if self._titles_a_scale(node, nodes[place + 1 :]):
+            if not place and self._titles(node, nodes[1:]):
                 covered.append(node)
             if role is None:
                 continue
@@ -56,7 +56,7 @@ class HeadingReader:
                     covered.append(nodes[place + 1])
         return covered
 
-    def _titles_a_scale(self, node: Node, after: list[Node]) -> bool:
+    def _titles(self, node: Node, after: list[Node]) -> bool:
         """ "NIHSS:" in front of its parts, or alone on its line; "Power:" in front of muscles."""
         items = [self.lexicon.items[c] for c in node.candidates]
         if node.main == "item" and all(one.blanket for one in items) and after and after[0].main == "colon":

@@ -11,8 +11,8 @@ from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
 from dictate.reading.corrections import amend, narrowed
-from dictate.reading.cuts import speaks_of_another
 from dictate.reading.drafts import Cell, Draft, Said
+from dictate.reading.going_on import GoingOn
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
@@ -37,7 +37,6 @@ _SPEAKING = frozenset(
     "word talk value number unit qualifier site side minutes time_span position manoeuvre negation dermatome "
     "reason_word".split()
 )
-_NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
 
 
 class SentenceReader:
@@ -53,6 +52,7 @@ class SentenceReader:
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
         self.declared = HeadingReader(lexicon)
+        self.going_on = GoingOn(lexicon)
         self.carrier = SideCarrier(self.items, self.divider.weights)
         self.context = Context()
         self.drafts: list[Draft] = []
@@ -152,30 +152,14 @@ class SentenceReader:
             self._amend_last(statement, link)
             return
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
-        if first is None or any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
-            return
-        weights, spoken_of = self.divider.weights, self.said.candidates
-        if not all(weights.accepts(spoken_of, n) for n in nodes if n.main == "number"):
-            return  # "six millimetres on the left, three on the right" goes on about no vibration
-        if speaks_of_another(nodes[first + 1 :]):
-            return
-        if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
-            return
-        if not any(weights.accepts(spoken_of, n) for n in nodes if weights.is_value(n)) and not (
-            any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)
-        ):
+        if first is None or not self.going_on.speaks_of(self.said.candidates, nodes, first):
             return
         if any(n.text in WHOLE_SIDES for n in nodes[:first]) and (of_side := self._whole_side(nodes)):
             self.drafts.extend(of_side)
             self._cover_all(Statement(names=[], before=[], after=nodes))
             return
-        numeric = all(self.items[c].kind in _NUMERIC for c in spoken_of)
-        if any(self.items[c].keeps_name for c in spoken_of) or (numeric and all(n.mark.number is None for n in nodes)):
-            return  # a number of another scale, one that has no name here; a stray "full" is no score
-        blanket = all(self.items[c].blanket for c in self.said.candidates)
-        said = [n for n in nodes if n.main == "negation" or weights.is_value(n)]
-        if blanket and not all(n.mark.number is not None or n.mark.role("normal", "") for n in said):
-            return  # "no light perception" after a heading denies nothing of the whole component
+        if not self.going_on.may_be_of(self.said.candidates, nodes):
+            return
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
         if any(n.mark.has("same") and not n.mark.has("normal") for c in cells for n in c.values):

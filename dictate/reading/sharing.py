@@ -6,6 +6,7 @@ import itertools
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell
+from dictate.reading.nodes import Node
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -51,3 +52,12 @@ def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
     bare = [c for c in cells if c.side is None and c.values]
     if len(bare) == 2 and len(cells) == 2:
         bare[0].side, bare[1].side = order
+
+
+def shared_side(cell: Cell) -> Node | None:
+    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between."""
+    site, link = cell.site_node, cell.links[-1] if cell.links else None
+    if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
+        return None
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None

@@ -48,8 +48,10 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         declared = (
             declared or mark.has("rest") or mark.has("position", "manoeuvre", "minutes")
         )  # in force for what follows
-        total = any(role.kind == "item" and role.item.endswith("_total") for role in mark.roles)
-        declared = declared or (begins and total and after.has("colon"))  # "NIHSS:" over its parts
+        named = [lexicon.items[role.item] for role in mark.roles if role.kind in ("item", "context")]
+        title = any(item.blanket or (item.kind == "score" and item.group) for item in named)
+        closes = after.has("colon") or after is mark or tokens[mark.end - 1].ends_sentence
+        declared = declared or (begins and title and closes)  # "NIHSS:" over its parts, "Power:" before muscles
         kinds = {role.kind for role in mark.roles if not role.item}
         controls = mark.number is None and bool(kinds & CONTROL) and not mark.has("item", "sign", "alone")
         if mark.has("heading") or declared or controls:

@@ -1,0 +1,44 @@
+"""Whether words without an item's name go on about the items last spoken of."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.cuts import speaks_of_another
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+from dictate.reading.weights import Weigher
+
+_NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
+
+
+class GoingOn:
+    """Judges the words that stand in front of the first name of a sentence, or without any."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.items = lexicon.items
+        self.weights = Weigher(lexicon)
+
+    def speaks_of(self, names: Sequence[str], nodes: list[Node], first: int) -> bool:
+        """The words can be of the items `names`; `first` is the place of the first value, number or negation."""
+        if any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
+            return False
+        if not all(self.weights.accepts(names, n) for n in nodes if n.main == "number"):
+            return False  # "six millimetres on the left, three on the right" goes on about no vibration
+        if speaks_of_another(nodes[first + 1 :]):
+            return False
+        if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
+            return False
+        if any(self.weights.accepts(names, n) for n in nodes if self.weights.is_value(n)):
+            return True
+        return any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)
+
+    def may_be_of(self, names: Sequence[str], nodes: list[Node]) -> bool:
+        """A value of the kind the items have: a number for a score, a grade or a plain "normal" for a component."""
+        items = [self.items[name] for name in names]
+        numeric = all(item.kind in _NUMERIC for item in items)
+        if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
+            return False  # a number of another scale, one that has no name here; a stray "full" is no score
+        said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
+        plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)
+        return plain or not all(item.blanket for item in items)  # "no light perception" denies no whole component
