@@ -80,6 +80,13 @@ def pair_like_neighbours(drafts: list[Draft], items: dict[str, Item], scales: di
             draft.readings = (f"{grade} of {top}", f"right {grade}, left {top}")
 
 
+def but_for(drafts: list[Draft], earlier: Sequence[Draft]) -> list[Draft]:
+    """ "disoriented to time, otherwise oriented": of several items, not those just found to be otherwise."""
+    told = {one.item for one in earlier if one.status is Status.ABNORMAL}
+    kept = [one for one in drafts if one.status is not Status.NORMAL or one.item not in told]
+    return kept or drafts
+
+
 def in_order(drafts: list[Draft], order: tuple[Side, Side] | None) -> list[Draft]:
     """Two numbers said as a pair, by the sides that the dictation declared for pairs ("Power L/R")."""
     if order is None:

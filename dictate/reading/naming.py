@@ -19,6 +19,7 @@ _SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"}
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
+_VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
@@ -50,8 +51,11 @@ class Labeller:
             while mark.inner and (in_reason or not self._concerns(marks, place, here, active, nodes)):
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
-            if mark.text == "one" and place + 1 < len(marks) and marks[place + 1].text in _COUNTED:
+            after = marks[place + 1].text if place + 1 < len(marks) else ""
+            if mark.text == "one" and after in _COUNTED:
                 mark = marks[place] = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)  # "on one side"
+            elif mark.text == "one" and place and marks[place - 1].has("side") and after.split(" ")[0] in _VERBS:
+                mark = marks[place] = Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
             node = Node(mark, plain_part(mark))
             if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":
                 node.main = "contrast"  # what follows a "so" is not under the "not" before it
@@ -176,6 +180,8 @@ class Labeller:
             ]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
+            elif last and node.main == "filler" and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
+                node.main = "qualifier"  # "tremor at rest"
 
     def _opens_task(self, marks: Sequence[Mark], place: int) -> bool:
         """ "is able to walk on his heels": words of ability in front of a task."""

@@ -18,6 +18,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.merging import (
     as_said_before,
+    but_for,
     in_order,
     merge_denials,
     merge_readings,
@@ -122,6 +123,8 @@ class SentenceReader:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
         drafts = in_order(merge_readings(drafts, self.items), self.context.order)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
+        if rest:
+            drafts = but_for(drafts, self.drafts[-12:])
         excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
         for draft in drafts:
             draft.spans.extend(excepting)

@@ -94,7 +94,8 @@ class ShortNames:
         item = self.items[name]
         for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
             if near.number is not None and item.kind == "grade":
-                return self._can_only_be(item.scale, near.number)
+                own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
+                return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False

@@ -73,6 +73,7 @@ class _Piece:
 
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
+    text = re.sub(r"^(he|she|it)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)['’]s\b", "", text)
     text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
     pieces: list[_Piece] = []
