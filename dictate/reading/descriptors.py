@@ -5,10 +5,9 @@ from __future__ import annotations
 from dictate.grammar import Item
 from dictate.model import Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.measures import modifiers
+from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
-_SIDES = {"l": "left", "r": "right"}
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -33,7 +32,7 @@ def descriptor(
         text = str(value) if value is not None else words
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
-    pieces += [(n.mark.start, _in_full(n)) for n in modifiers(name, cell)]
+    pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
     for node in numbers:
         unit = cell.units.get(id(node))
         digits = node.mark.number.first if node.mark.number is not None else node.text
@@ -43,13 +42,6 @@ def descriptor(
     if not text:
         return None
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
-
-
-def _in_full(node: Node) -> str:
-    """ "On R gaze" is written "on right gaze"."""
-    if node.main != "direction" and not node.mark.has("direction"):
-        return node.text
-    return " ".join(_SIDES.get(word, word) for word in node.text.split())
 
 
 def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:

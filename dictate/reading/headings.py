@@ -130,7 +130,8 @@ class HeadingReader:
         )
         end = next(ends, 0)
         site = nodes[end - 1] if end else None
-        if site is None or site.mark.role("site") is None or site.main not in ("site", "side"):
+        parts = ("site", "side", "item") if end == told else ("site", "side")
+        if site is None or site.mark.role("site") is None or site.main not in parts:
             return
         limb = site.main == "side"  # "RUE": side and limb in one word
         side = site if limb else nodes[end - 2] if end > 1 and nodes[end - 2].main == "side" else None
@@ -145,7 +146,7 @@ class HeadingReader:
         context.heading_span = ((side or site).mark.start, site.mark.end)
         context.place_side = Side(side.key("side")) if side is not None else None
         for node in {id(n): n for n in (site, side) if n is not None}.values():
-            node.main = "filler"
+            node.main, node.candidates = "filler", ()
 
     def _of_general_examination(self, node: Node) -> bool:
         """ "Neck:" opens a part of the general examination; "Legs:" is where what follows was found."""

@@ -12,6 +12,8 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
 
+_SIDES = {"l": "left", "r": "right"}
+
 
 class Measurer:
     """Reads the numbers of a cell."""
@@ -83,4 +85,11 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
 
 def modifier_text(name: str, cell: Cell) -> str:
     """The modifiers as one text."""
-    return " ".join(dict.fromkeys(n.text for n in modifiers(name, cell)))
+    return " ".join(dict.fromkeys(in_full(n) for n in modifiers(name, cell)))
+
+
+def in_full(node: Node) -> str:
+    """ "On R gaze" is written "on right gaze"."""
+    if node.main != "direction" and not node.mark.has("direction"):
+        return node.text
+    return " ".join(_SIDES.get(word, word) for word in node.text.split())
