@@ -186,7 +186,8 @@ class CellBuilder:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return
-            cells.append(cell := Cell())
+            broken = bool(following) and following[0].main == "word" and not cell.split
+            cells.append(cell := Cell(broken=broken))
         elif (
             cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
         ) or (cell.side is not None and cell.values and cell.split and value_next(following)):

@@ -27,6 +27,7 @@ class Cell:
     nodes: list[Node] = field(default_factory=list)
     links: list[Node] = field(default_factory=list)  # "and" between descriptors
     split: bool = False  # a comma or link came after its last value
+    broken: bool = False  # nothing led to it from the cell before, and a word of unknown meaning follows its side
     closed: bool = False  # a semicolon came after it
     excepted: bool = False  # "except" came before it
     corrected: list[str] = field(default_factory=list)

@@ -18,6 +18,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             result.append(cell)
             continue
         before = result[-1]
+        if cell.broken:
+            continue  # "full on the left right wall": what was found on the right was not heard
         if before.closed and cell.modifiers:
             result.append(cell)  # "none on the left; on the right, mild, at rest"
             continue

@@ -137,7 +137,9 @@ class Weigher:
                 score -= 1.5
             elif node.main == "value":
                 score -= 0.4
-                score -= 1.0 if place == 0 and node.mark.has("equal") and not first else 0.0
+                if node.mark.has("equal") and not first and all(n.text == "and" for n in before[:place]):
+                    # "2 plus and symmetric | plantar stem": the name's own word was misheard
+                    score -= 6.0 if statement.after and statement.after[0].main == "word" else 1.0
             elif node.main == "negation":
                 if any(n.main == "value" and not self._own(statement, n) for n in later):
                     score -= 3.0

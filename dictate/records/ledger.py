@@ -88,6 +88,8 @@ class Ledger:
         path = self.folder / place.DATABASE
         try:
             yield
+        except UnicodeDecodeError as fault:  # the driver met a changed byte in what it tells of the file
+            raise Damaged(f"{path}: is damaged (text that is no text): put it back from a back-up") from fault
         except (DatabaseError, sqlite3.Error) as fault:  # the library's, or the driver's while a connection is opened
             cause = fault.orig if isinstance(fault, DatabaseError) else fault
             said = " ".join(str(cause).lower().split())
