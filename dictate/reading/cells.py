@@ -181,7 +181,8 @@ class CellBuilder:
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
-            joined = not (cell.split and cell.values) and not value_next(following) and not cell.values
+            told = cell.values or _told_behind_side(cell)
+            joined = not told and not value_next(following)
             if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
@@ -291,3 +292,9 @@ class CellBuilder:
 def _says_equal(node: Node) -> bool:
     """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
     return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")
+
+
+def _told_behind_side(cell: Cell) -> bool:
+    """ "R moderate, L mild": how it was on this side stands behind the side."""
+    side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
+    return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)

@@ -59,6 +59,7 @@ class Draft:
     denial: bool = False  # a "no" in front of a sign said it
     paired: bool = False  # one of two grades said as right/left ("5/4")
     whole: bool = False  # said with its maximum ("4/5")
+    maximum: str = ""  # that maximum
     anchor: int = 0  # token at which it was said, for the position in force
 
 

@@ -21,7 +21,7 @@ class GoingOn:
 
     def speaks_of(self, names: Sequence[str], nodes: list[Node], first: int) -> bool:
         """The words can be of the items `names`; `first` is the place of the first value, number or negation."""
-        if any(n.main in ("word", "talk") and len(n.text) > 2 for n in nodes[:first]):
+        if any(n.main in ("word", "talk") and len(n.text) > 1 for n in nodes[:first]):
             return False
         if not all(self.weights.accepts(names, n) for n in nodes if n.main == "number"):
             return False  # "six millimetres on the left, three on the right" goes on about no vibration

@@ -28,6 +28,37 @@ def _examined_in(nodes: list[Node]) -> int:
     return shown if place < shown <= place + 4 else -1
 
 
+def _limb_then_side(nodes: list[Node]) -> bool:
+    """ "LL R: ..." at the head of a sentence."""
+    kinds = [n.main for n in nodes[:3]]
+    return kinds in (["site", "side", "colon"], ["item", "side", "colon"]) and nodes[0].mark.has("site")
+
+
+def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, Node | None, list[Node]]:
+    """The body part right before a place, its side in front of it, and the nodes before both.
+
+    items: the body part may be one that also names an item ("the arms" and their strength).
+    """
+    site = nodes[end - 1] if end else None
+    parts = ("site", "side", "item") if items else ("site", "side")
+    if site is None or site.mark.role("site") is None or site.main not in parts:
+        return None, None, []
+    limb = site.main == "side"  # "RUE": side and limb in one word
+    side = site if limb else nodes[end - 2] if end > 1 and nodes[end - 2].main == "side" else None
+    return site, side, nodes[: end - (1 if side in (None, site) else 2)]
+
+
+def _repeated_title(nodes: list[Node]) -> list[Node]:
+    """ "Tremor: rest tremor of the right hand": the name in front is a title."""
+    if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main != "colon":
+        return []
+    again = any(n.main == "item" and n.candidates == nodes[0].candidates for n in nodes[2:])
+    if not again:
+        return []
+    nodes[0].main, nodes[0].candidates = "filler", ()
+    return nodes[:1]
+
+
 class HeadingReader:
     """Reads what is declared at the head of a sentence; both readers return the nodes that said it."""
 
@@ -68,7 +99,7 @@ class HeadingReader:
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:
         """Sides declared for what follows: "on the left:" and "right then left"."""
-        covered = self._columns(nodes, context)
+        covered = [*self._columns(nodes, context), *_repeated_title(nodes)]
         for node in nodes:
             if node.main == "right_then_left":
                 context.order = (Side.RIGHT, Side.LEFT)
@@ -121,21 +152,20 @@ class HeadingReader:
 
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
-        opened = bool(nodes) and nodes[0].text in _WHERE
         told = _examined_in(nodes)
-        ends = (
-            i
-            for i, n in enumerate(nodes)
-            if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))) or (i == told)
-        )
-        end = next(ends, 0)
-        site = nodes[end - 1] if end else None
-        parts = ("site", "side", "item") if end == told else ("site", "side")
-        if site is None or site.mark.role("site") is None or site.main not in parts:
+        if _limb_then_side(nodes):
+            end, site, side, rest = 2, nodes[0], nodes[1], []
+        else:
+            opened = bool(nodes) and nodes[0].text in _WHERE
+            ends = (
+                i
+                for i, n in enumerate(nodes)
+                if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))) or (i == told)
+            )
+            end = next(ends, 0)
+            site, side, rest = _before(nodes, end, items=end == told)
+        if site is None:
             return
-        limb = site.main == "side"  # "RUE": side and limb in one word
-        side = site if limb else nodes[end - 2] if end > 1 and nodes[end - 2].main == "side" else None
-        rest = nodes[: end - (1 if side in (None, site) else 2)]
         if not any(n.main == "item" for n in nodes[end:]) or any(
             n.main in ("value", "number", "site", "side", "negation") for n in rest
         ):
@@ -143,7 +173,8 @@ class HeadingReader:
         if side is None and nodes[end].main == "colon":
             return  # a bare site with a colon is read below
         context.heading_site = site.key("site")
-        context.heading_span = ((side or site).mark.start, site.mark.end)
+        said = [node.mark for node in (site, side) if node is not None]
+        context.heading_span = (min(mark.start for mark in said), max(mark.end for mark in said))
         context.place_side = Side(side.key("side")) if side is not None else None
         for node in {id(n): n for n in (site, side) if n is not None}.values():
             node.main, node.candidates = "filler", ()

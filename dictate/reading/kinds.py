@@ -35,7 +35,10 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
             return None
         if not (item.units or item.unit or item.of or item.scored):
             return None
-        return _score(item, number, unit, scale) if number.op in {"/", "of"} else _quantity(item, number, unit, scale)
+        if number.op in {"/", "of"}:
+            return _score(item, number, unit, scale)
+        counted = bool(item.units or item.unit or item.of)  # "twenty repetitions" is no score of repetition
+        return _quantity(item, number, unit, scale) if counted else None
     if item.kind == "presence":
         if item.of or item.scale:
             return _levine(item, number)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item, Scale
-from dictate.model import Side, Status, number_text
+from dictate.model import Grade, Side, Status, number_text
 from dictate.reading.drafts import Draft
 from dictate.reading.weights import Statement
 
@@ -96,21 +96,39 @@ def in_order(drafts: list[Draft], order: tuple[Side, Side] | None) -> list[Draft
         if draft.paired and draft.side is Side.BOTH:
             result += [replace(draft, side=side, spans=list(draft.spans), detail=list(draft.detail)) for side in order]
             continue
+        if draft.whole and not draft.paired and draft.side is None and (pair := _pair_of(draft, order)):
+            result += pair  # "(R/L): biceps 4/5"
+            continue
         if draft.paired and draft.side in order:
             draft.side = order[0] if draft.side is Side.RIGHT else order[1]
         result.append(draft)
     return result
 
 
+def _pair_of(draft: Draft, order: tuple[Side, Side]) -> list[Draft]:
+    grade = draft.value
+    if not isinstance(grade, Grade) or not draft.maximum:
+        return []
+    values = (grade, Grade(scale=grade.scale, grade=draft.maximum))
+    spans, detail = draft.spans, draft.detail
+    return [
+        replace(draft, side=side, value=value, paired=True, whole=False, spans=list(spans), detail=list(detail))
+        for side, value in zip(order, values, strict=True)
+    ]
+
+
 def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item]) -> None:
     """ "hip flexion four, knee extension five, on the left": a side set off at the end is of the whole list.
+
+    So is "on both sides" behind values that are all the same.
 
     The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
     """
     last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
     sides = [n for n in last if n.main == "side"]
     place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
-    if not sides or last[place:] != sides or last[place - 1].main != "comma" or not drafts:
+    alike = len({str(draft.value) for draft in drafts}) == 1 and drafts[-1].side is Side.BOTH
+    if not sides or last[place:] != sides or not drafts or not (alike or last[place - 1].main == "comma"):
         return
     if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
         return

@@ -74,13 +74,13 @@ class SiteFinder:
             closes
             and own
             and all(
-                n.main in ("side", "filler", "severity", "number", "value", "unit")
+                n.main in ("side", "filler", "severity", "number", "value", "unit", "colon")
                 for n in nodes[nodes.index(own[0]) + 1 :]
             )
         ):
             return True  # "tone normal legs."
         adjacent = bool(own) and all(
-            n.main in ("side", "filler", "severity", "number") for n in nodes[nodes.index(own[0]) + 1 :]
+            n.main in ("side", "filler", "severity", "number", "colon") for n in nodes[nodes.index(own[0]) + 1 :]
         )
         return adjacent and not grade_follows
 

@@ -74,6 +74,8 @@ class Divider:
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
         one, two = self.items[last.candidates[0]], self.items[node.candidates[0]]
+        if one.blanket and two.blanket and not between:
+            return True  # "sensation coordination and gait could not be examined"
         if one.kind == "score" and one.group and one.group == two.group:
             return False  # each part of a scale has its own points
         if self._says_itself(last) != self._says_itself(node):

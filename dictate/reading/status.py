@@ -102,6 +102,7 @@ class StatusReader:
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
+        base.maximum = next((n.mark.number.second for n in numbers if n.mark.number is not None and base.whole), "")
         if meaning.by_side and cell.side is None:
             (one, right), (two, left) = meaning.by_side
             said = {(n.mark.number.first, n.mark.number.second) for n in numbers if n.mark.number is not None}

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _PIECES = re.compile(r"(?P<num>\d+(?:\.\d+)?)|(?P<arrow>->|→|=>)|(?P<let>[^\W\d_]+)|(?P<mark>\S)")
 _LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\d|%)", re.IGNORECASE)
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
+_ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
@@ -73,8 +74,10 @@ class _Piece:
 
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
+    text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
     text = re.sub(r"^(he|she|it)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)['’]s\b", "", text)
+    text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
     pieces: list[_Piece] = []
     place = 0
@@ -115,6 +118,12 @@ def _pieces(text: str) -> list[_Piece]:
             hyphened = False
         glued = True
     return pieces
+
+
+def _in_words(arrows: str) -> str:
+    """ "↑" increased, "↓↓" markedly decreased."""
+    degree = "markedly " if len(arrows) > 1 else ""
+    return f" {degree}{'increased' if arrows[0] in '↑⬆⇧' else 'decreased'} "
 
 
 def tokenize(
