@@ -121,7 +121,7 @@ def dealt_out(
     from dictate.batch.crew import DaskCrew
     from dictate.batch.jobs import Candidate, Place
     from dictate.grammar import load_grammar
-    from dictate.reckoning import Conventions
+    from dictate.model import Conventions
 
     setting = Setting(load_grammar(), "benchmark", Asked(), Conventions(), int)  # type: ignore[arg-type]
     sound = folder / "in"

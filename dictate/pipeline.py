@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from datetime import datetime
 from importlib.metadata import version
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol, runtime_checkable
+from typing import Protocol, runtime_checkable
 
 from dictate.errors import InputError
 from dictate.grammar import ComponentFile, Grammar
 from dictate.model import (
+    Conventions,
     Examination,
     Hints,
     Origin,
@@ -24,9 +25,6 @@ from dictate.model import (
     Word,
 )
 from dictate.settings import PROGRAM
-
-if TYPE_CHECKING:
-    from dictate.reckoning import Conventions
 
 FIRST_HINTS = 8  # terms of each component for the first pass: together they fit the recogniser's prompt
 BREAK = "\n\n"  # between two sources: no statement runs on
@@ -141,14 +139,18 @@ def examine_transcript(
         transcript=transcript,
         findings=reading.findings,
         person=person,
+        conventions=conventions or Conventions(),
         withheld=reading.withheld,
         remarks=tuple(remark for remark in reading.remarks if not _says_age(remark, person)),
     )
-    return reconsider(exam, grammar, conventions=conventions)
+    return reconsider(exam, grammar)
 
 
-def reconsider(exam: Examination, grammar: Grammar, *, conventions: Conventions | None = None) -> Examination:
-    """Figures and queries computed anew from the findings and remarks as they stand; decisions are not looked at."""
+def reconsider(exam: Examination, grammar: Grammar) -> Examination:
+    """Figures and queries computed anew from the findings and remarks as they stand; decisions are not looked at.
+
+    Where sources differ the examination's own conventions hold, whatever has been settled since.
+    """
     from dictate.checks import run_checks, whole_queries
     from dictate.reckoning import reckon
 
@@ -158,7 +160,7 @@ def reconsider(exam: Examination, grammar: Grammar, *, conventions: Conventions 
         age=exam.person.age_years,
         height=exam.person.height_cm,
         scope=exam.scope,
-        conventions=conventions,
+        conventions=exam.conventions,
     )
     exam = exam.model_copy(update={"figures": figures})
     return exam.model_copy(update={"queries": (*run_checks(exam, grammar), *whole_queries(exam))})

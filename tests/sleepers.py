@@ -16,8 +16,7 @@ from dictate.batch.crew import alone
 from dictate.cli.files import write_files
 from dictate.errors import InputError
 from dictate.grammar import Grammar, load_grammar
-from dictate.model import Hints, ModelIdentity, Source, Transcript, Word
-from dictate.reckoning import Conventions
+from dictate.model import Conventions, Hints, ModelIdentity, Source, Transcript, Word
 
 SAID = "Reflexes. Biceps two plus on the right, three plus on the left."
 SMALL = "Gait normal."

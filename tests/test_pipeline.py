@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -10,7 +11,7 @@ import pytest
 
 from dictate.errors import InputError
 from dictate.grammar import Grammar
-from dictate.model import Hints, ModelIdentity, Severity, Source, Stretch, Transcript, Word
+from dictate.model import Conventions, Examination, Hints, ModelIdentity, Severity, Source, Stretch, Transcript, Word
 from dictate.pipeline import FIRST_HINTS, Typed, examine, examine_transcript, hints_of, is_text, join, reconsider
 
 MADE = datetime(2026, 3, 4, 14, 5)
@@ -176,3 +177,16 @@ def test_reconsidering_changes_nothing_by_itself(grammar: Grammar) -> None:
     fewer = reconsider(exam.model_copy(update={"findings": exam.findings[:1]}), grammar)
     assert "side-missing" not in {query.code for query in fewer.queries}
     assert fewer.figures != exam.figures
+
+
+def test_the_conventions_of_an_examination_hold_when_it_is_computed_again(grammar: Grammar) -> None:
+    """They travel in its file; one written before they did has the defaults."""
+    typed = Typed("a", "Blood pressure lying 150 over 80, standing at one minute 118 over 70.")
+    other = Conventions(supine_hypertension="above 160")
+    exam = examine([typed], engine=None, grammar=grammar, conventions=other)
+    again = Examination.model_validate_json(exam.model_dump_json())
+    assert reconsider(again, grammar).figures == exam.figures
+    plain = examine([typed], engine=None, grammar=grammar)
+    assert plain.figures != exam.figures
+    older = plain.model_dump(mode="json", exclude={"conventions"})
+    assert reconsider(Examination.model_validate_json(json.dumps(older)), grammar) == plain

@@ -11,13 +11,12 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from dictate.model import ModelIdentity
+from dictate.model import Conventions, ModelIdentity
 from dictate.model.base import Frozen
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.pipeline import Hearer
-    from dictate.reckoning import Conventions
 
 LONGEST_STEM = 60  # of a result's name
 CODE_DIGITS = 12  # of the digest that keeps two sources apart: one clash in ten thousand million pairs of one name

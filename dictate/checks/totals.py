@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from dictate.checks.registry import Doubt, check
@@ -9,6 +10,9 @@ from dictate.checks.wording import name_of, topic
 from dictate.grammar import Grammar
 from dictate.grammar.sums import SUMS, Sum, parts_of, points_of
 from dictate.model import Examination, number_text
+
+MUSCLE_SUM, NAMED_SCORE = "muscle sum score", "named_score"  # the figure, and the item that a dictated one is of
+MUSCLES = re.compile(r"\bMRC sum score\b|\bsum score MRC\b", re.IGNORECASE)
 
 
 @check("total-mismatch", severity="must")
@@ -21,6 +25,20 @@ def total_mismatch(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """
     for one in SUMS:
         yield from _mismatch(exam, grammar, one)
+    yield from _muscles(exam, grammar)
+
+
+def _muscles(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A dictated MRC sum score against the figure, which is there only when all twelve grades are."""
+    figure = next((one for one in exam.figures if one.name == MUSCLE_SUM and one.value is not None), None)
+    for total in exam.findings if figure is not None else ():
+        said = points_of(total) if total.item == NAMED_SCORE and MUSCLES.search(total.quote) else None
+        if figure is None or said is None or said == figure.value:
+            continue
+        added = number_text(figure.value or 0)
+        message = f"MRC sum score {number_text(said)}, but the grades add up to {added}: which is right?"
+        others = tuple(exam.findings[at] for at in figure.inputs)
+        yield Doubt(total, message, (number_text(said), added), others=others)
 
 
 def _mismatch(exam: Examination, grammar: Grammar, one: Sum) -> Iterator[Doubt]:

@@ -18,9 +18,8 @@ from dictate.errors import InputError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
-    from dictate.model import Examination
+    from dictate.model import Conventions, Examination
     from dictate.pipeline import Typed
-    from dictate.reckoning import Conventions
 
 OPEN_QUERIES = 3  # exit status with --strict
 
@@ -84,7 +83,7 @@ def conventions() -> Conventions:
     """What the user settled where sources of figures differ; defaults without such a file. Raises: InputError."""
     from pydantic import ValidationError
 
-    from dictate.reckoning import Conventions
+    from dictate.model import Conventions
     from dictate.settings import figures_file, figures_settings
 
     try:

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from dictate.cli.asked import conventions
 from dictate.errors import InputError, Locked, RecordError
 
 if TYPE_CHECKING:
@@ -98,7 +97,7 @@ def joined(before: Examination, added: Transcript, grammar: Grammar, *, age: flo
     whole = join([before.transcript, added])
     fresh = examine_transcript(
         whole, grammar=grammar, scope=before.scope, patient=before.patient, examined_at=before.examined_at, age=age,
-        conventions=conventions(),
+        conventions=before.conventions,
     )  # fmt: skip
     kept: dict[str, object] = {"examined_by": before.examined_by, "dictated_by": before.dictated_by}
     if before.examined_at is not None:
@@ -122,7 +121,7 @@ def _added(before: Examination, fresh: Examination, grammar: Grammar) -> Examina
             "decisions": before.decisions,
         }
     )
-    whole = reconsider(whole, grammar, conventions=conventions())
+    whole = reconsider(whole, grammar)
     asked = {_about(query) for query in before.queries}
     new = [query for query in whole.queries if _about(query) not in asked]
     return whole.model_copy(update={"queries": (*before.queries, *new)})

@@ -1,8 +1,10 @@
 """The models the rooms meet in."""
 
 from dictate.model.base import Frozen
+from dictate.model.conventions import Conventions
 from dictate.model.examination import FORMAT, FORMAT_VERSION, AsRead, Examination, Figure, Origin
 from dictate.model.findings import (
+    BOUNDS,
     Certainty,
     Component,
     Evidence,
@@ -20,6 +22,7 @@ from dictate.model.values import Acuity, Choice, Grade, Pressure, Quantity, Scor
 from dictate.model.words import Hints, ModelIdentity, Sound, Source, Stretch, Transcript, Word
 
 __all__ = [
+    "BOUNDS",
     "FORMAT",
     "FORMAT_VERSION",
     "Action",
@@ -29,6 +32,7 @@ __all__ = [
     "Change",
     "Choice",
     "Component",
+    "Conventions",
     "Decision",
     "Evidence",
     "Examination",

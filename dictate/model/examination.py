@@ -6,6 +6,7 @@ from datetime import datetime
 from typing import Literal
 
 from dictate.model.base import Frozen
+from dictate.model.conventions import Conventions
 from dictate.model.findings import Finding, Remark
 from dictate.model.persons import Person
 from dictate.model.queries import Decision, Query, Severity
@@ -52,6 +53,7 @@ class Examination(Frozen):
     examined_at_from: Origin = ""
     scope: str = ""
     person: Person = Person()
+    conventions: Conventions = Conventions()  # that its figures were computed by
     transcript: Transcript
     findings: tuple[Finding, ...] = ()
     remarks: tuple[Remark, ...] = ()

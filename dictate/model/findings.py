@@ -60,6 +60,20 @@ class Certainty(StrEnum):
     UNCERTAIN = "uncertain"
 
 
+# Words in front of a number that make it a bound: no value that anything can be computed from.
+BOUNDS = (
+    "more than",
+    "less than",
+    "fewer than",
+    "greater than",
+    "longer than",
+    "at least",
+    "at most",
+    "no more than",
+    "up to",
+)
+
+
 class Evidence(Frozen):
     """Words a finding was taken from: first..last (both included) of the transcript."""
 
@@ -99,6 +113,11 @@ class Finding(Frozen):
     readings: tuple[str, ...] = ()  # other ways to read the same words; not empty: ask which
     rivals: tuple[Rival, ...] = ()  # of its words, where the sound was weighed; recordings only
     evidence: tuple[Evidence, ...] = Field(min_length=1)  # in the order said
+
+    @property
+    def is_bound(self) -> bool:
+        """Whether its number was said as a bound ("more than ten steps")."""
+        return any(part in BOUNDS for part in self.detail)
 
     @property
     def quote(self) -> str:

@@ -66,8 +66,13 @@ def circumstances(finding: Finding) -> str:
     """Position and time since standing, as `standing at 3 min`; empty when neither was said."""
     parts = [] if finding.position is None else [words.POSITIONS[finding.position]]
     if finding.minutes is not None:
-        at_once = finding.minutes == 0
-        parts.append(words.AT_ONCE if at_once else words.AFTER_STANDING.format(minutes=number_text(finding.minutes)))
+        minutes = finding.minutes
+        if minutes == 0:
+            parts.append(words.AT_ONCE)
+        elif minutes < 1:
+            parts.append(words.SECONDS_AFTER_STANDING.format(seconds=number_text(round(minutes * 60))))
+        else:
+            parts.append(words.AFTER_STANDING.format(minutes=number_text(minutes)))
     return " ".join(parts)
 
 

@@ -94,6 +94,7 @@ NOT_STATED = "Time of examination not stated"
 NOTHING = "nothing dictated"
 AT_ONCE = "at once"
 AFTER_STANDING = "at {minutes} min"
+SECONDS_AFTER_STANDING = "at {seconds} s"
 POSTURAL = "Postural series"
 AS_SAID = 'as said: "{quote}"'
 UNCERTAIN = "uncertain:"

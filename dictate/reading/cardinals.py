@@ -72,8 +72,9 @@ class Cardinals:
             return int(word)
         return 0 if word == "oh" else UNITS.get(word, TEENS.get(word))
 
-    def _below_hundred(self, i: int) -> tuple[int, int] | None:
-        word = self.at(i)
+    def _below_hundred(self, i: int, *, first: bool = False) -> tuple[int, int] | None:
+        """Tens and units; first: the number starts here, so it may stand at the start of a sentence."""
+        word = self.at(i, same_sentence=not first)
         if word in TENS:
             unit = UNITS.get(self.at(i + 1), 0)
             # "twenty five" is 25; "eighty one forty" is 80, 140: the unit belongs to the number after it
@@ -103,7 +104,7 @@ class Cardinals:
                 if rest is not None and rest[0] >= 10:
                     return 100.0 * unit + rest[0], rest[1]
             return float(unit), i + 1
-        found = self._below_hundred(i)
+        found = self._below_hundred(i, first=True)
         return (float(found[0]), found[1]) if found else None
 
     def _hundred(self, unit: int, i: int) -> tuple[float, int]:

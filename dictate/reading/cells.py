@@ -20,6 +20,7 @@ from dictate.reading.cuts import (
     side_next,
     site_next,
     starts_anew,
+    told_behind_side,
     value_next,
     value_side_order,
 )
@@ -27,7 +28,8 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
-from dictate.reading.sharing import give_order, share, shared_side
+from dictate.reading.sharing import give_order, share, share_conditions, shared_side
+from dictate.reading.walks import one_walk
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -67,7 +69,9 @@ class CellBuilder:
             cells = amend(cells, self._cells(part, candidates, cells), link)
         if order:
             give_order(cells, order)
-        return [c for c in cells if c.nodes]
+        cells = [c for c in cells if c.nodes]
+        share_conditions(cells, {self.items[c].kind for c in candidates})
+        return cells
 
     def _cells(
         self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]
@@ -181,7 +185,7 @@ class CellBuilder:
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
-            told = cell.values or _told_behind_side(cell)
+            told = cell.values or told_behind_side(cell)
             joined = not told and not value_next(following)
             if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
                 cell.side = Side.BOTH
@@ -257,7 +261,7 @@ class CellBuilder:
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
         if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
-            return len(cell.values) == 1  # ten metres in twelve seconds
+            return one_walk(last, node, cell, following)
         if last.mark.number is not None or node.mark.number is not None:
             return (
                 last.mark.number is None
@@ -292,9 +296,3 @@ class CellBuilder:
 def _says_equal(node: Node) -> bool:
     """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
     return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")
-
-
-def _told_behind_side(cell: Cell) -> bool:
-    """ "R moderate, L mild": how it was on this side stands behind the side."""
-    side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
-    return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)

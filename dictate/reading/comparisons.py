@@ -27,6 +27,8 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
                 break
         else:
             break
+    if len(following) > taken and following[taken].main == "number":
+        return taken  # "more than ten": a bound, which is read with its number
     if cell.values:
         cell.detail.append(" ".join(words))
     else:  # comparison alone says that it was not as it should be

@@ -112,7 +112,9 @@ def _minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
     after = place + 1
     while after < len(nodes) and nodes[after].main == "filler":
         after += 1
-    if after < len(nodes) and nodes[after].main == "at_once" and posture.position is Position.STANDING:
+    at_once = after + (after < len(nodes) and nodes[after].main in ("colon", "comma"))  # "Standing: immediately 120/78"
+    if at_once < len(nodes) and nodes[at_once].main == "at_once" and posture.position is Position.STANDING:
+        after = at_once
         posture.minutes, posture.nodes = 0.0, (*posture.nodes, nodes[after])
         return after
     if after < len(nodes) and nodes[after].main == "minutes" and nodes[after].mark.number is not None:

@@ -108,7 +108,11 @@ def limbs_together(cell: Cell, node: Node) -> bool:
 
 def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     """ "rest tremor of the right hand, and none on the left": a further reading of what naming alone said."""
-    if not cell.values and cell.modifiers and cell.side is not None and any(n.main == "side" for n in following[:3]):
+    over = (
+        node.mark.number is not None and node.mark.number.op == "/"
+    )  # "without glasses right 20/100, with them right"
+    modified = not cell.values and cell.modifiers and cell.side is not None and (cell.split or not over)
+    if modified and any(n.main == "side" for n in following[:3]):
         return True  # "sustained clonus right ankle, three beats left"
     counted = any(n.mark.number is not None for n in cell.values)
     if counted and node.mark.number is None and node.mark.has("absent"):
@@ -178,3 +182,9 @@ def opens_reason(nodes: list[Node], mark: Mark) -> bool:
         if node.mark.has("not_examined", "not_assessable"):
             return True
     return False
+
+
+def told_behind_side(cell: Cell) -> bool:
+    """ "R moderate, L mild": how it was on this side stands behind the side."""
+    side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
+    return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)

@@ -153,6 +153,9 @@ class HeadingReader:
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
         told = _examined_in(nodes)
+        site: Node | None
+        side: Node | None
+        rest: list[Node]
         if _limb_then_side(nodes):
             end, site, side, rest = 2, nodes[0], nodes[1], []
         else:

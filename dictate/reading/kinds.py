@@ -163,8 +163,13 @@ def choice_value(key: str, written: str | None, kind: str) -> Value | None:
 LENGTHS = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "m": "m", "foot": "ft", "feet": "ft", "ft": "ft"}
 
 
+_DISTANCES = {"t25fw": "25 ft", "t25w": "25 ft", "25fwt": "25 ft", "25twt": "25 ft", "10mwt": "10 m"}
+
+
 def distance_in(name: str) -> str:
     """The distance a name holds: "ten metre walk" → "10 m"; empty when it holds none."""
+    if (short := name.lower().replace(" ", "")) in _DISTANCES:
+        return _DISTANCES[short]
     tokens = tokenize(transcript_of_text(name))
     for mark in find_numbers(tokens):
         unit = tokens[mark.end].lower if mark.end < len(tokens) else ""

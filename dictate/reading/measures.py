@@ -7,10 +7,14 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.model import Quantity, Status, Text
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import LENGTHS, Meaning, distance_in, read_number
+from dictate.reading.kinds import Meaning, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
+from dictate.reading.walks import walk_of
+
+# Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
+CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
 
 _SIDES = {"l": "left", "r": "right"}
 
@@ -28,10 +32,8 @@ class Measurer:
         unit = cell.units.get(id(node))
         said = self._unit(item, unit)
         number = node.mark.number
-        if len(numbers) == 2 and {"m", "s"} <= set(item.units) and unit is not None and unit.text in LENGTHS:
-            second = numbers[1].mark.number
-            if number is not None and second is not None:
-                return Meaning(Text(words=f"{number.first} {LENGTHS[unit.text]} in {second.first} s"), Status.MEASURED)
+        if {"m", "s"} <= set(item.units) and (walk := walk_of(numbers, cell)) is not None:
+            return walk
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
         if meaning is None:
             return None
@@ -67,8 +69,8 @@ class Measurer:
 
     def with_distance(self, item: Item, meaning: Meaning, named: Sequence[Node]) -> Meaning:
         """A walk whose distance stands in its name: "ten metre walk nine seconds" → 10 m in 9 s."""
-        if not ({"m", "s"} <= set(item.units) and isinstance(meaning.value, Quantity)):
-            return meaning
+        if not ({"m", "s"} <= set(item.units) and isinstance(meaning.value, Quantity) and meaning.unit in ("s", "")):
+            return meaning  # "four metre gait speed 0.6 metres per second" is no time
         for node in named:
             distance = distance_in(node.text)
             if distance:
@@ -81,6 +83,14 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
     return [
         n for n in sorted(cell.modifiers, key=lambda n: n.mark.start) if n.main != "qualifier" or n.value_roles(name)
     ]
+
+
+def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
+    """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
+    if item.kind not in CONDITIONED or value is None:
+        return []
+    said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
+    return [text for text in dict.fromkeys(said) if text not in str(value)]
 
 
 def modifier_text(name: str, cell: Cell) -> str:

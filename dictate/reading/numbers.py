@@ -19,6 +19,13 @@ _GOING = {
     ("to",),
 }
 _SCORED = {"rass", "score", "of", "is", "was", "at"}
+_TALLEST_FT, _INCHES = 9, 12  # "25 feet 5.2 seconds" is no height
+_TIMES = {"seconds", "second", "sec", "secs", "s"}
+_METRE_LINES = {5, 6, 9, 12, 15, 18, 24, 36, 60}
+_EYES = {"acuity", "acuities", "va", "vas", "vision", "snellen", "bcva"}
+_MOST_LETTERS = 4
+_DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
+_BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
 
 
@@ -81,7 +88,7 @@ class _Reader(Cardinals):
             return Number(a=a, mark="T"), end + 1
         if word in {"feet", "foot", "ft", "'", "’"} and not sign:
             inches = self.cardinal(end + 1)
-            if inches is not None:
+            if inches is not None and a < _TALLEST_FT and inches[0] < _INCHES and self.at(inches[1]) not in _TIMES:
                 stop = inches[1] + (1 if self.at(inches[1]) in {"inches", "inch", "in", '"', "”"} else 0)
                 return Number(a=a, op="ft", b=inches[0]), stop
         joined = self._joined(a, sign, end)
@@ -104,7 +111,7 @@ class _Reader(Cardinals):
             and (two := self.cardinal(end))
             and two[0] in _ACUITY_LINES
             and not self._has_unit(two[1])
-        ):
+        ) or (a == 6 and not sign and (two := self.cardinal(end)) and two[0] in _METRE_LINES and self._of_eyes(end)):
             return Number(a=a, op="/", b=two[0]), two[1]
         elif word == "-" and self.tokens[end].glued and (two := self.cardinal(end + 1)) and self.tokens[end + 1].glued:
             return Number(a=a, a_sign=sign, op="-", b=two[0]), two[1]
@@ -116,7 +123,19 @@ class _Reader(Cardinals):
         if second is None:
             return None
         b, b_sign, stop = second
+        letters = self.cardinal(stop) if b_sign and op == "/" and a in (6, 20) and b >= 5 else None  # "20/40 minus one"
+        if letters is not None and letters[0] in range(1, _MOST_LETTERS + 1):
+            b_sign, stop = f"{b_sign}{int(letters[0])}", letters[1]
         return Number(a=a, a_sign=sign, op=op, b=b, b_sign=b_sign), stop
+
+    def _of_eyes(self, end: int) -> bool:
+        """Whether acuity is spoken of in this sentence: "six nine" is a line of the chart there, and nowhere else."""
+        for place in range(end - 1, -1, -1):
+            if self.words[place] in _EYES:
+                return True
+            if place < end - 1 and self.tokens[place].ends_sentence:
+                return False
+        return False
 
     def _has_unit(self, end: int) -> bool:
         return self.at(end) in {"seconds", "minutes", "second", "minute", "beats", "degrees", "kilos", "kg"}
@@ -124,18 +143,15 @@ class _Reader(Cardinals):
     def _going(self, number: Number, end: int) -> tuple[Number, int]:
         """ "four millimetres going to two", "4/4 decreasing to 2/2", "five in the dark three in the light"."""
         place = end + 1 if self.at(end) in _MM else end
-        if self.words[place : place + 3] in (["in", "the", "dark"], ["in", "dim", "light"]) or self.words[
-            place : place + 2
-        ] == ["in", "dark"]:
-            place += 2 if self.words[place : place + 2] == ["in", "dark"] else 3
-            place += 1 if self.at(place) in {",", "and"} else 0
-            place += 1 if self.at(place) == "and" else 0
-            second = self.cardinal(place)
+        if (dark := self._one_of(_DARK, place)) > place:
+            dark += 1 if self.at(dark) in {",", "and"} else 0
+            dark += 1 if self.at(dark) == "and" else 0
+            second = self.cardinal(dark)
             if second is not None:
-                place = second[1] + (1 if self.at(second[1]) in _MM else 0)
-                for bright in (["in", "the", "light"], ["in", "light"], ["in", "bright", "light"]):
-                    if self.words[place : place + len(bright)] == bright:
-                        return Number(a=number.a, op="->", b=second[0]), place + len(bright)
+                start = second[1] + (1 if self.at(second[1]) in _MM else 0)
+                if (bright := self._one_of(_BRIGHT, start)) > start:
+                    return Number(a=number.a, op="->", b=second[0]), bright
+            place = dark
         for going in sorted(_GOING, key=len, reverse=True):
             if tuple(self.words[place : place + len(going)]) != going or not self.at(place):
                 continue
@@ -153,6 +169,11 @@ class _Reader(Cardinals):
             op = "to" if going == ("to",) else "->"
             return Number(a=number.a, a_sign=number.a_sign, op=op, b=b, b_sign=b_sign), stop
         return number, end
+
+    def _one_of(self, phrases: Sequence[Sequence[str]], place: int) -> int:
+        """Where the one of the phrases that stands here ends; the place itself when none does."""
+        found = (place + len(one) for one in phrases if self.words[place : place + len(one)] == list(one))
+        return next(found, place)
 
     def _broken_pressure(self, i: int) -> tuple[Number, int] | None:
         """The recogniser's ways of breaking a systolic: "1 19 over 50", "1-16 over", "1.82 over", "160 to over 90"."""

@@ -56,6 +56,12 @@ class SiteFinder:
             if node.main in ("comma", "conj") and any(n.main == "site" for n in nodes):
                 continue
             break
+        return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _stands_behind(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
+    ) -> bool:
+        """The body part stands right behind the item it is told of, without a preposition ("tone normal legs")."""
         owner = next((name for name in active if self.items[name].sited), "")
         if not owner:
             return False

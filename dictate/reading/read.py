@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from dictate.grammar import Grammar
-from dictate.model import Certainty, Evidence, Finding, Remark, RemarkKind, Transcript
+from dictate.model import BOUNDS, Certainty, Evidence, Finding, Grade, Quantity, Remark, RemarkKind, Score, Transcript
 from dictate.reading.drafts import Draft
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
@@ -17,6 +17,7 @@ from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.tokens import Token, evidence, tokenize
+from dictate.reading.walks import same_distance
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +80,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     for sentence in sentences:
         reader.read(sentence)
     drafts = merge_repeats(reader.drafts, lexicon.items)
+    same_distance(drafts)
     heard = any(word.start_s is not None for word in transcript.words)
     if not is_examination(sentences, marks, drafts, kept, heard=heard):
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())
@@ -88,6 +90,14 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         findings = with_rivals(findings, transcript, grammar, ears.weigh)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
     return Reading(findings, (*misheard, *remarks))
+
+
+def _bound_of(draft: Draft, tokens: list[Token]) -> str:
+    """ "more than", when the number was said as a bound; empty when it is the value itself."""
+    if not isinstance(draft.value, Quantity | Score | Grade):
+        return ""
+    said = [token.lower for token in tokens[max(0, draft.anchor - 3) : draft.anchor]]
+    return next((bound for bound in BOUNDS if said[-len(bound.split()) :] == bound.split()), "")
 
 
 def _misheard(transcript: Transcript, first: int, last: int, terms: tuple[str, ...]) -> Remark:
@@ -104,8 +114,10 @@ def _misheard(transcript: Transcript, first: int, last: int, terms: tuple[str, .
 
 def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon: Lexicon) -> Finding:
     """A draft with its evidence: token spans joined where only small gaps lie between."""
+    bound = _bound_of(draft, tokens)
+    spans = [(draft.anchor - len(bound.split()), draft.anchor)] if bound else []
     ranges: list[list[int]] = []
-    for start, end in sorted(draft.spans):
+    for start, end in sorted([*draft.spans, *spans]):
         if ranges and start - ranges[-1][1] <= 3:
             ranges[-1][1] = max(end, ranges[-1][1])
         else:
@@ -123,7 +135,7 @@ def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon:
         certainty=Certainty.UNCERTAIN if draft.uncertain else Certainty.STATED,
         value=draft.value,
         unit=draft.unit,
-        detail=tuple(dict.fromkeys([*draft.detail, *heard])),
+        detail=tuple(dict.fromkeys([*filter(None, [bound]), *draft.detail, *heard])),
         excepted=draft.excepted,
         corrected=tuple(draft.corrected),
         readings=draft.readings,

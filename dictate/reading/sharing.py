@@ -6,7 +6,10 @@ import itertools
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell
+from dictate.reading.measures import CONDITIONED
 from dictate.reading.nodes import Node
+
+_LIGHTS = ("dark", "darkness", "light")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -35,6 +38,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         ):
             if cell.side is Side.BOTH and cell.site_node is None and all(c.side is not None for c in result):
                 before.nodes.extend(cell.nodes)
+                for one in result:
+                    one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
             cell.values, cell.negated, cell.units = before.values, before.negated, before.units
             cell.modifiers = cell.modifiers or before.modifiers
@@ -47,6 +52,33 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
             two.site_node = one.site_node
     return result
+
+
+def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
+    """ "With glasses 20/25 right, 20/40 left": words in front of the first value hold until others are said.
+
+    "Right 5 mm, left 4 mm in the dark": the light of pupils holds for the values before it up to a semicolon too.
+    """
+    if not kinds & CONDITIONED:
+        return
+    light = [(at, n) for at, cell in enumerate(cells) for n in _conditions(cell) if n.text.endswith(_LIGHTS)]
+    for at, node in light:
+        for earlier in reversed(cells[:at]):
+            if earlier.closed or _conditions(earlier) or not earlier.values:
+                break
+            earlier.modifiers = [*earlier.modifiers, node]
+    lead: list[Node] = []
+    for cell in cells:
+        own = _conditions(cell)
+        if own:
+            first = min((n.mark.start for n in cell.values), default=0)
+            lead = [n for n in own if n.mark.start < first]
+        elif cell.values:
+            cell.modifiers = [*cell.modifiers, *lead]
+
+
+def _conditions(cell: Cell) -> list[Node]:
+    return [n for n in cell.modifiers if n.main == "qualifier"]
 
 
 def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:

@@ -7,7 +7,7 @@ from bisect import bisect_left
 from collections.abc import Collection, Iterable, Sequence
 
 from dictate.reading.kinds import LENGTHS
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.numbers import ROMAN, find_numbers
 from dictate.reading.tokens import Token
 
@@ -31,6 +31,10 @@ _PUNCTUATION = {
     "+": "word",
 }
 _MINUTES = {"minute", "minutes", "min", "mins"}
+_SECONDS = {"second", "seconds", "sec", "secs"}
+_AT = {"at", "after"}
+_COUNTS = {"step", "steps"}  # behind a number they count, and name nothing
+_FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grade is that high
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
 
@@ -130,6 +134,16 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
                 yield Mark(mark.start, after.end, (Role(kind),), mark.number, f"{mark.text} {after.text}")
                 place += 2
                 continue
+            if after.text in _SECONDS and not mark.number.op and _since_standing(marks, place, tokens):
+                minutes = Number(a=round(mark.number.a / 60, 4))
+                yield Mark(mark.start, after.end, (Role("minutes"),), minutes, f"{mark.text} {after.text}")
+                place += 2
+                continue
+            if counted := _counted(mark, after):
+                yield mark
+                yield counted
+                place += 2
+                continue
         if mark.number is not None and after is not None and after.has("item") and after.text.split()[0] in LENGTHS:
             yield Mark(mark.start, after.end, after.roles, None, f"{mark.text} {after.text}")
             place += 2
@@ -140,6 +154,38 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
             continue
         yield mark
         place += 1
+
+
+def _counted(mark: Mark, after: Mark) -> Mark | None:
+    """ "ten steps", "25 feet": what a plain number counts is no name and no place of the body."""
+    number = mark.number
+    plain = number is not None and not (number.op or number.a_sign or number.mark)
+    length = after.text in ("feet", "foot") and number is not None and number.a >= _FOOT
+    units = tuple(role for role in after.roles if role.kind == "unit")
+    return (
+        Mark(after.start, after.end, units, None, after.text)
+        if plain and units and (after.text in _COUNTS or length)
+        else None
+    )
+
+
+def _since_standing(marks: list[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "standing at 15 seconds", "ten seconds after standing": seconds that say when, not how long something took."""
+    behind = [one for one in marks[place + 2 : place + 5] if one.text not in ("of", "after", "on", "upon", "the")]
+    if (
+        behind
+        and _is_upright(behind[0])
+        and not any(t.ends_sentence for t in tokens[marks[place].start : behind[0].start])
+    ):
+        return True
+    if place == 0 or marks[place - 1].text.split()[-1] not in _AT:
+        return False
+    first = next((p for p in range(marks[place].start - 1, -1, -1) if tokens[p].ends_sentence), -1)
+    return any(_is_upright(one) for one in marks[:place] if one.start > first)
+
+
+def _is_upright(mark: Mark) -> bool:
+    return any(role.kind == "position" and role.key in ("standing", "tilted") for role in mark.roles)
 
 
 def _nerve_range(

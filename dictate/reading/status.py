@@ -11,7 +11,7 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, modifier_text
+from dictate.reading.measures import Measurer, conditions, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.wording import WordReader
@@ -133,7 +133,11 @@ class StatusReader:
         if target:
             name, site, item = target, "", self.items[target]
         side = cell.side or self._named_side(name, item, cell)
-        detail = [*_scale_names(item, nodes), *cell.detail] if item.keeps_name else list(cell.detail)
+        detail = [
+            *(_scale_names(item, nodes) if item.keeps_name else ()),
+            *cell.detail,
+            *conditions(name, item, cell, meaning.value if meaning.status is Status.MEASURED else None),
+        ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite
             item, side = self.items[name], None

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.model import Figure, number_text
+from dictate.model import Conventions, Figure, number_text
 from dictate.reckoning.changes import Change, inputs_of, times_of
-from dictate.reckoning.conventions import Conventions
 from dictate.reckoning.readings import minutes_text
 from dictate.reckoning.rules import rule
 

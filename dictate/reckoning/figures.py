@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dictate.grammar import Grammar
-from dictate.model import Figure, Finding
+from dictate.model import Conventions, Figure, Finding
 from dictate.reckoning.asymmetry import asymmetry_figures
 from dictate.reckoning.body import body_figure
-from dictate.reckoning.conventions import Conventions
 from dictate.reckoning.ears import fork_figure
 from dictate.reckoning.gait import speed_figure, tandem_figure, up_and_go_figure
 from dictate.reckoning.levels import motor_level_figure
@@ -36,7 +35,7 @@ def reckon(
     grammar: None: no tables of muscles and reflexes. age: years; None: not given, so both heart-rate thresholds are
     stated. height: cm. scope: the complaint; with dizziness the readings that are missing are named.
     """
-    said = tuple(findings)
+    said = tuple(one.model_copy(update={"value": None}) if one.is_bound else one for one in findings)
     chosen = conventions or Conventions()
     return (
         *mean_pressures(said),

@@ -13,6 +13,10 @@ WALK = re.compile(r"(\d+(?:\.\d+)?) (m|ft) in(?: (\d+(?:\.\d+)?)(?: s)?)?")
 UNITS = {"m": "m", "ft": "[ft_i]"}
 # Source: Cruz-Jentoft 2019 (looked up, secondary): gait speed of 0.8 m/s or less.
 SLOW = 0.8
+# Source: Goldman 2013 (looked up: abstract): bands of the 25-foot walk, below 6 s, 6 to 7.99 s, 8 s or more.
+BANDS_FT, BAND_EDGES_S = (25, "ft"), (6, 8)
+# Source: Perry 1995 as quoted by Schmid 2007 (looked up): below 0.4, 0.4 to 0.8 and above 0.8 m/s, after stroke.
+WALKER_EDGES = (0.4, 0.8)
 # Source: CDC STEADI (looked up, secondary); Shumway-Cook 2000 (Barry 2014, looked up); Cruz-Jentoft 2019 (secondary).
 UP_AND_GO_LIMITS = ((12, "CDC STEADI"), (13.5, "Shumway-Cook 2000"), (20, "Cruz-Jentoft 2019"))
 # Source: Schmitz-Hübsch 2006, SARA item 1: more than ten tandem steps, up to one misstep.
@@ -21,8 +25,10 @@ TANDEM_STEPS, TANDEM_MISSTEPS = 10, 1
 SPEED = rule(
     "walking speed",
     formula="distance / mean time of the trials",
-    source="arithmetic; Cruz-Jentoft 2019 (0.8 m/s); Cutter 1999 (mean of two trials)",
-    limits="0.8 m/s or less is named; mean of the times, not of the speeds",
+    source="arithmetic; Cruz-Jentoft 2019 (0.8 m/s); Cutter 1999 (mean of two trials); "
+    "Goldman 2013 (25 feet: 6 and 8 s); Perry 1995 (0.4 and 0.8 m/s)",
+    limits="0.8 m/s or less is named, and the band of the time over 25 feet or else of the speed; mean of the times, "
+    "not of the speeds; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
     missing="distance or time not said, or a time beyond 180 s: no speed",
 )
 UP_AND_GO = rule(
@@ -58,9 +64,29 @@ def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         speed = metres / mean
         several = "" if len(times) == 1 else f", mean of {len(times)} trials"
         judged = "0.8 m/s or less" if speed <= SLOW + 1e-9 else "above 0.8 m/s"
+        if (distance, unit) == BANDS_FT:
+            judged += f"; band {band_of(mean)} (Goldman 2013)"
+        elif speed <= SLOW + 1e-9:
+            judged += f"; band {walker_band(speed)} (Perry 1995)"
         walked = f"{number_text(distance)} {unit} in {number_text(round(mean, 2))} s{several}"
         text = f"Walking speed {speed:.2f} m/s ({walked}), {judged}"
         yield SPEED.figure(text, tuple(at for _, at in times), value=round(speed, 4), unit="m/s")
+
+
+def band_of(seconds: float) -> str:
+    """The band of a 25-foot walk, as a number only. Source: Goldman 2013."""
+    low, high = BAND_EDGES_S
+    if seconds < low:
+        return f"below {low} s"
+    return f"from {low} s, below {high} s" if seconds < high else f"{high} s or more"
+
+
+def walker_band(speed: float) -> str:
+    """The band of a walking speed; both edges fall in the middle one. Source: Perry 1995."""
+    low, high = WALKER_EDGES
+    if speed < low - 1e-9:
+        return f"below {low} m/s"
+    return f"{low} to {high} m/s" if speed <= high + 1e-9 else f"above {high} m/s"
 
 
 def _walk(finding: Finding) -> tuple[float, str, float] | None:

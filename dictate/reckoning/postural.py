@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.model import Figure, Finding, Position, number_text
+from dictate.model import Conventions, Figure, Finding, Position, number_text
 from dictate.reckoning.changes import UPRIGHT, Change, change_text, changes_of, inputs_of
 from dictate.reckoning.circumstances import arms_figure, missing_figure, rhythm_figure, symptoms_said
-from dictate.reckoning.conventions import Conventions
 from dictate.reckoning.falls import fall_figure, initial_figure, larger_fall_figure, low_figure, sitting_figure
 from dictate.reckoning.rates import ratio_figure, rhythm_forbids, rise_figure
 from dictate.reckoning.readings import Reading, conflicting, readings_of

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dictate.model import Figure, Finding, Score, Status, number_text
-from dictate.reckoning.conventions import Conventions
+from dictate.model import Conventions, Figure, Finding, Score, Status, number_text
 from dictate.reckoning.rules import rule
 
 # Source: Martina 1998, table (digits recalled, not certain): lowest usual reading by age, arm and leg.

@@ -9,6 +9,7 @@ from dictate.checks import run_checks
 from dictate.grammar import Grammar, load_grammar
 from dictate.grammar.sums import ATAXIA, FOUR, STROKE
 from dictate.model import Query, Score, Status
+from dictate.pipeline import Typed, examine
 
 
 def coma(said, eye, verbal, motor, total):
@@ -104,3 +105,13 @@ def test_the_other_scales_are_checked_too(packaged):
     assert mismatches(packaged, 8.0, **ataxia) == []
     (query,) = mismatches(packaged, 7.0, **ataxia)
     assert "allow 8 to 24" in query.message
+
+
+@pytest.mark.parametrize(("said_sum", "asked"), [("50", ["50", "48"]), ("48", [])])
+def test_a_muscle_sum_is_checked_against_its_twelve_grades(said_sum: str, asked: list[str]) -> None:
+    """Grade 4 of six movements on both sides is 48 (Kleyweg 1991, from memory); with grades missing: no query."""
+    muscles = ("Deltoid", "Biceps", "Wrist extension", "Iliopsoas", "Quadriceps", "Tibialis anterior")
+    grades = " ".join(f"{name} 4 on both sides." for name in muscles)
+    for text, wanted in ((f"{grades} MRC sum score {said_sum}.", asked), (f"MRC sum score {said_sum}. Biceps 4.", [])):
+        exam = examine([Typed("t", text)], engine=None, grammar=load_grammar())
+        assert [s for q in exam.queries if q.code == "total-mismatch" for s in q.suggestions] == wanted

@@ -7,7 +7,9 @@ from by_hand import finding, reflex, small_grammar
 
 from dictate.grammar import Grammar, Item
 from dictate.model import Certainty, Component, Finding, Pressure, Quantity, Score, Side, Status, Text, Value
+from dictate.notes import write_note
 from dictate.notes.phrases import STAY, amount, hedge, item_name, nerve_label, nerve_order, phrase, place, statement
+from dictate.pipeline import Typed, examine
 
 
 @pytest.mark.parametrize(
@@ -98,3 +100,10 @@ def test_only_numerals_are_written(nerve: str, label: str) -> None:
     """What else the grammar says about the nerve stays there."""
     grammar = small_grammar(ptosis=Item(name="ptosis", kind="presence", nerve=nerve))
     assert nerve_label(grammar, "ptosis") == label
+
+
+def test_seconds_after_standing_are_written_as_seconds(grammar: Grammar) -> None:
+    """A quarter of a minute reads "at 15 s"."""
+    text = "Blood pressure lying 142/84, standing at 15 seconds 110/60."
+    exam = examine([Typed("t", text)], engine=None, grammar=grammar)
+    assert "standing at 15 s: " in write_note(exam, grammar)

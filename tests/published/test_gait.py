@@ -3,7 +3,9 @@
 Sources: definition of the foot (0.3048 m) · Cutter GR et al. Brain 1999 and NINDS common data elements (looked up):
 mean of two trials, 180 s · Cruz-Jentoft AJ et al. Age Ageing 2019 (looked up, secondary): 0.8 m/s or less, 20 s ·
 Shumway-Cook A et al. Physical Therapy 2000, as pooled by Barry E et al. 2014 (looked up): 13.5 s · CDC STEADI
-(looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1.
+(looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1 ·
+Goldman MD et al. Neurology 2013 (looked up: abstract): bands of the 25-foot walk ·
+Perry J et al. Stroke 1995 (quoted by Schmid 2007, looked up): bands of speed.
 """
 
 from __future__ import annotations
@@ -41,6 +43,31 @@ def test_speeds(words, speed):
     (figure,) = figures("walking speed", walks(words))
     assert figure.value == pytest.approx(speed, abs=1e-4)
     assert ("0.8 m/s or less" in figure.text) is (speed <= 0.8)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "band"),
+    [("5.99", "below 6 s"), ("6", "from 6 s, below 8 s"), ("7.99", "from 6 s, below 8 s"), ("8", "8 s or more")],
+)
+def test_bands_of_the_25_foot_walk(seconds, band):
+    """Three bands with edges at 6 and 8 s. Source: Goldman 2013 (looked up: abstract)."""
+    (figure,) = figures("walking speed", walks(f"25 ft in {seconds} s"))
+    assert f"band {band} (Goldman 2013)" in figure.text
+
+
+@pytest.mark.parametrize(
+    ("seconds", "band"),
+    [
+        ("25", "0.8 m/s or less; band 0.4 to 0.8 m/s (Perry 1995)"),
+        ("26", "0.8 m/s or less; band below 0.4 m/s (Perry 1995)"),
+        ("12.5", "0.8 m/s or less; band 0.4 to 0.8 m/s (Perry 1995)"),
+        ("12.4", "above 0.8 m/s"),
+    ],
+)
+def test_bands_of_walking_speed(seconds, band):
+    """10 m: 0.4 and 0.8 m/s fall in the middle band. Source: Perry 1995, quoted by Schmid 2007 (looked up)."""
+    (figure,) = figures("walking speed", walks(f"10 m in {seconds} s"))
+    assert figure.text.endswith(f", {band}")
 
 
 def test_the_mean_is_of_times_not_of_speeds():

@@ -13,8 +13,7 @@ from __future__ import annotations
 import pytest
 from reckoning.series import changes, figures, series
 
-from dictate.model import Pressure
-from dictate.reckoning import Conventions
+from dictate.model import Conventions, Pressure
 from dictate.reckoning.falls import fall_verdict, initial_met
 from dictate.reckoning.rates import ratio_change, rise_verdict
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from dictate.reckoning import Conventions
+from dictate.model import Conventions
 from dictate.reckoning.sensation import lowest_usual
 
 

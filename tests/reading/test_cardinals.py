@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from dictate.reading import transcript_of_text
 from dictate.reading.numbers import find_numbers
+from dictate.reading.tokens import tokenize
 
 
 @pytest.mark.parametrize(
@@ -65,3 +67,9 @@ def test_other_words_are_no_numbers(cut, phrase):
 def test_a_number_ends_with_its_sentence_or_comma(cut, phrase, values):
     """What follows a full stop or comma is another number."""
     assert [mark.number.a for mark in find_numbers(cut(phrase))] == values
+
+
+def test_a_number_may_start_a_sentence():
+    """ "Ten seconds after standing" behind another sentence is a number as well."""
+    tokens = tokenize(transcript_of_text("Pulse regular. Ten seconds. Twenty five feet. Fifteen."))
+    assert [mark.number.a for mark in find_numbers(tokens) if mark.number] == [10, 25, 15]

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from reckoning.series import figures, finding
 
-from dictate.model import Component, Quantity, Score, Side
-from dictate.reckoning import Conventions
+from dictate.model import Component, Conventions, Quantity, Score, Side
 
 NAME = "vibration against age"
 ON = Conventions(vibration_norms=True)

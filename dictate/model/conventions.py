@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from dictate.model import Frozen, Pressure
+from dictate.model.base import Frozen
+from dictate.model.values import Pressure
 
 # Source: Fanciulli 2018 (looked up: abstract): 140 systolic and/or 90 diastolic; a review (Radoi) above 160 systolic.
 HIGH_SYSTOLIC, HIGH_DIASTOLIC, HIGHER_SYSTOLIC = 140, 90, 160

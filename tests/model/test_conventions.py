@@ -6,8 +6,7 @@ import pytest
 from pydantic import ValidationError
 from reckoning.series import figures, series
 
-from dictate.model import Pressure
-from dictate.reckoning import Conventions
+from dictate.model import Conventions, Pressure
 
 
 def test_the_defaults_are_the_surer_ones():
