@@ -34,7 +34,8 @@ REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|el
 def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """The same thing was said twice with different values, and no word of correction.
 
-    Why: both are kept and none is chosen; only the examiner knows which was meant.
+    Why: both are kept and none is chosen; only the examiner knows which was meant. The same holds for a value that is
+    called unchanged, where the earlier record has another.
     Example: "left knee jerk three plus ... left knee jerk one plus" asks: 3+ or 1+?
     """
     valued = [finding for finding in exam.findings if finding.value is not None and not isinstance(finding.value, Text)]
@@ -46,6 +47,10 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if item is not None and _same_place(earlier, later, item) and _differ(earlier, later, item, exam):
             text = f"{topic(later, grammar)}: {said(earlier)}, then {said(later)}; which is right?"
             yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
+    for finding in exam.findings:
+        if finding.earlier is not None and not finding.earlier.agrees:
+            text = f"{topic(finding, grammar)}: {said(finding)}, said to be unchanged, {finding.earlier.said} before"
+            yield Doubt(finding, f"{text} (record {finding.earlier.record}); which is right?", (said(finding),))
 
 
 def _same_place(earlier: Finding, later: Finding, item: Item) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from dictate.grammar import Grammar
-from dictate.model import Component, Evidence, Examination, Finding, Query, Severity, Status
+from dictate.model import Component, Evidence, Examination, Finding, Query, Severity
 
 SeverityWord = Literal["must", "look"]
 
@@ -61,17 +61,12 @@ def catalogue() -> tuple[Check, ...]:
     return tuple(_CHECKS[code] for code in sorted(_CHECKS))
 
 
-def run_checks(exam: Examination, grammar: Grammar, *, earlier_record: bool = False) -> tuple[Query, ...]:
-    """Every doubt about the examination, in the order of the words it is about.
-
-    One query per finding and code. earlier_record: one is at hand, so "unchanged" is bounded by it.
-    """
+def run_checks(exam: Examination, grammar: Grammar) -> tuple[Query, ...]:
+    """Every doubt about the examination, in the order of the words it is about: one query per finding and code."""
     placed: list[tuple[int, int, Query]] = []
     asked: set[tuple[str, int]] = set()
     for number, one in enumerate(catalogue()):
         for doubt in one.ask(exam, grammar):
-            if earlier_record and doubt.finding is not None and doubt.finding.status is Status.UNCHANGED:
-                continue
             places = _places(exam, doubt)
             if doubt.finding is not None:
                 key = (one.code, places[0])

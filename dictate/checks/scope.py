@@ -103,8 +103,8 @@ def blanket_unbounded(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             message = f'"{" ".join(remark.evidence.quote.split())}": which parts were examined?'
             yield Doubt(None, message, (*silent, "none further"), component=remark.component, evidence=remark.evidence)
     for finding in exam.findings:
-        if finding.status is Status.UNCHANGED:
-            yield Doubt(finding, f"{phrase(finding, grammar)}: no earlier record is at hand; what was found?")
+        if finding.status is Status.UNCHANGED and finding.earlier is None:
+            yield Doubt(finding, f"{phrase(finding, grammar)}: no earlier record speaks of it; what was found?")
 
 
 @check("several-patients", severity="must")

@@ -32,6 +32,7 @@ from dictate.cli.asked import (
     open_grammar,
     time_of,
 )
+from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
 from dictate.errors import InputError, MachineError
 
@@ -121,6 +122,7 @@ def _printed_end(
         result.transcript, grammar=grammar, scope=facts.scope, patient=facts.patient, examined_at=facts.examined_at,
         age=facts.age, height=facts.height, conventions=conventions(),
     )  # fmt: skip
+    exam = tied_to_record(exam, grammar)
     name = facts.patient or Path(facts.file or "dictation").stem
     print_or_write(exam, grammar, form, out, name=name, brief=brief)
     return exam

@@ -28,6 +28,7 @@ from dictate.cli.asked import (
     open_grammar,
     time_of,
 )
+from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
 from dictate.errors import InputError
 
@@ -74,6 +75,7 @@ def note(
         taken, knowledge, model=model, device=device, scope=scope, patient=patient, examined_at=time, age=age,
         height=height,
     )  # fmt: skip
+    exam = exam if record else tied_to_record(exam, knowledge)
     try:
         if save or record:
             exam = keep(exam, taken, knowledge, record=record, keep_audio=keep_audio.value, age=age)

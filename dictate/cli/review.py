@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from dictate.cli.asked import Device, OnDevice, OwnGrammar, examined, open_grammar
+from dictate.cli.earlier import tied_to_record
 from dictate.cli.opening import is_file, key_of
 from dictate.cli.saving import account, opened_records
 from dictate.errors import InputError, RecordError
@@ -116,7 +117,7 @@ def _shelf(
     kept = path.with_name(path.stem + EXAM_ENDING)
     if kept.exists():
         raise InputError(f"{path.name}: was read before: review {kept.name}, which stands beside it")
-    exam = examined([path], grammar, patient=patient, model=model, device=device)
+    exam = tied_to_record(examined([path], grammar, patient=patient, model=model, device=device), grammar)
     return FileShelf(kept, grammar, write=write_files, recordings=[path, *recordings], fresh=exam)
 
 

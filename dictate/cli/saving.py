@@ -6,10 +6,11 @@ import contextlib
 import getpass
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from dictate.cli.earlier import tied_to_last
 from dictate.errors import InputError, Locked, RecordError
 
 if TYPE_CHECKING:
@@ -72,7 +73,10 @@ def keep(
     with opened_records() as records:
         if record:
             before = records.open(record)
-            exam = joined(before.exam, exam.transcript, grammar, age=age)
+            exam = joined(
+                before.exam, exam.transcript, grammar, age=age,
+                tied=lambda fresh: tied_to_last(fresh, grammar, records, apart_from=record),
+            )  # fmt: skip
             one = records.save(
                 exam, who=account(), why="further dictation", base=before.revision, key=record, audio=audio,
                 keep=how_long,
@@ -83,8 +87,13 @@ def keep(
     return one.exam
 
 
-def joined(before: Examination, added: Transcript, grammar: Grammar, *, age: float | None) -> Examination:
+def joined(
+    before: Examination, added: Transcript, grammar: Grammar, *, age: float | None,
+    tied: Callable[[Examination], Examination] = lambda exam: exam,
+) -> Examination:  # fmt: skip
     """An examination with a further piece of dictation; what was decided or corrected before stays.
+
+    tied: ties what it calls unchanged to an earlier record.
 
     Raises: InputError when the piece is part of it already.
     """
@@ -99,6 +108,7 @@ def joined(before: Examination, added: Transcript, grammar: Grammar, *, age: flo
         whole, grammar=grammar, scope=before.scope, patient=before.patient, examined_at=before.examined_at, age=age,
         conventions=before.conventions,
     )  # fmt: skip
+    fresh = tied(fresh)
     kept: dict[str, object] = {"examined_by": before.examined_by, "dictated_by": before.dictated_by}
     if before.examined_at is not None:
         kept["examined_at_from"] = before.examined_at_from

@@ -1,4 +1,4 @@
-"""Finding, Evidence, Rival, Remark; Component, Side, Position, Status, Certainty."""
+"""Finding, Evidence, Rival, Earlier, Remark; Component, Side, Position, Status, Certainty."""
 
 from __future__ import annotations
 
@@ -94,6 +94,15 @@ class Rival(Frozen):
     word: int  # place in Transcript.words
 
 
+class Earlier(Frozen):
+    """What an earlier record says of something that is said to be unchanged."""
+
+    record: str  # its key
+    day: str = ""  # of that examination, 2026-03-04; empty: not stated
+    said: str
+    agrees: bool = True  # False: this dictation gives another value, and calls it unchanged
+
+
 class Finding(Frozen):
     """One thing said about one item, and the words it was taken from."""
 
@@ -111,6 +120,7 @@ class Finding(Frozen):
     excepted: bool = False  # said as an exception ("normal except ..."), so no contradiction to the blanket
     corrected: tuple[str, ...] = ()  # earlier words that a spoken correction replaced, as said
     readings: tuple[str, ...] = ()  # other ways to read the same words; not empty: ask which
+    earlier: Earlier | None = None  # the record that "unchanged" is tied to; None: to none
     rivals: tuple[Rival, ...] = ()  # of its words, where the sound was weighed; recordings only
     evidence: tuple[Evidence, ...] = Field(min_length=1)  # in the order said
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
@@ -21,6 +20,7 @@ from dictate.notes.phrases import (
     statement,
 )
 from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of, what_differs
+from dictate.notes.tying import claims_unchanged
 
 
 @dataclass(frozen=True)
@@ -138,11 +138,8 @@ class _Comparing:
 
     def _claims(self, slot: Slot, new: list[Finding]) -> bool:
         """Whether this visit says that nothing changed here: in the same words, or of the whole item."""
-        spoken = self.grammar.common.words.unchanged
-        for one in new:
-            quote = one_line(one.quote).lower()
-            if any(re.search(rf"(?<!\w){re.escape(said)}(?!\w)", quote) for said in spoken):
-                return True
+        if any(claims_unchanged(one, self.grammar) for one in new):
+            return True
         for at, one in enumerate(self.now.exam.findings):
             if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot):
                 self.now.used.add(at)
@@ -249,7 +246,7 @@ class _Comparing:
 def _said(findings: Iterable[Finding]) -> set[str]:
     """What was said, apart from where in the dictation."""
     return {one.model_copy(update={"evidence": one.evidence[:1], "side": None}).model_dump_json(
-        exclude={"evidence", "corrected", "readings", "excepted"}) for one in findings}  # fmt: skip
+        exclude={"evidence", "corrected", "readings", "excepted", "earlier"}) for one in findings}  # fmt: skip
 
 
 def _flat(visit: _Visit, slots: Iterable[Slot]) -> tuple[int, ...]:

@@ -28,6 +28,7 @@ from dictate.notes.fhir_findings import (
 )
 from dictate.notes.fhir_values import Json, clean, concept
 from dictate.notes.layout import lay_out
+from dictate.notes.questions import sections
 from dictate.notes.text import section_text, write_note
 from dictate.settings import PROGRAM
 
@@ -213,7 +214,7 @@ class _Document:
             first = self.exam.findings[inputs[0]].component if inputs else Component.GENERAL
             entries[first].append(f"figure {at}")
         layout = lay_out(self.exam, self.grammar)
-        sections = []
+        found = []
         for component, names in entries.items():
             known = codes.SECTIONS.get(component)
             more = ((codes.LOINC, known),) if known else ()
@@ -226,8 +227,21 @@ class _Document:
                 section["entry"] = [{"reference": self._url(name)} for name in names]
             else:
                 section["emptyReason"] = concept(codes.EMPTY_REASON, codes.EMPTY, words.NOTHING)
-            sections.append(section)
-        return sections
+            found.append(section)
+        return [*found, *_spoken(self.exam)]
+
+
+def _spoken(exam: Examination) -> list[Json]:
+    """History, impression, plan: as dictated, behind the seven sections; text only, for nothing was read from them."""
+    return [
+        {
+            "title": heading,
+            "code": concept(f"{OWN}spoken", kind.value, heading),
+            "text": _block("\n".join(sections(exam)[heading])),
+        }
+        for kind, heading in words.SECTIONS.items()
+        if heading in sections(exam)
+    ]
 
 
 def _block(text: str) -> Json:

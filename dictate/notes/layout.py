@@ -19,6 +19,7 @@ from dictate.notes.phrases import (
     nerve_sorted,
     phrase,
     place,
+    short_name,
 )
 from dictate.notes.questions import marks_of
 
@@ -147,7 +148,7 @@ class _Laying:
         for at, finding in zip(group, findings, strict=True):
             own = finding.model_copy(update={"detail": tuple(part for part in finding.detail if part not in shared)})
             said = phrase(own, self.grammar, with_circumstances=False)
-            parts.append(self._part(at, f"{item_name(self.grammar, finding.item)} {said}"))
+            parts.append(self._part(at, f"{short_name(self.grammar, finding.item)} {said}"))
         stance = circumstances(findings[0]) + (f" ({'; '.join(shared)})" if shared else "")
         return Line(f"{stance}:", tuple(parts), depth=2)
 

@@ -5,7 +5,19 @@ from __future__ import annotations
 import re
 
 from dictate.grammar import Grammar, Item
-from dictate.model import Certainty, Component, Finding, Person, Quantity, Side, Status, Text, Value, number_text
+from dictate.model import (
+    Certainty,
+    Component,
+    Earlier,
+    Finding,
+    Person,
+    Quantity,
+    Side,
+    Status,
+    Text,
+    Value,
+    number_text,
+)
 from dictate.notes import words
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
@@ -25,6 +37,11 @@ def item_name(grammar: Grammar, name: str) -> str:
     if item is not None:
         return item.name
     return " ".join(part.upper() if part in words.ABBREVIATIONS else part for part in name.split("_"))
+
+
+def short_name(grammar: Grammar, name: str) -> str:
+    """The item's name where its position stands beside it."""
+    return words.SHORT_NAMES.get(name) or item_name(grammar, name)
 
 
 def nerve_label(grammar: Grammar, name: str) -> str:
@@ -78,7 +95,9 @@ def circumstances(finding: Finding) -> str:
 
 def years(age: float) -> str:
     """`72 years`; below two years in months."""
-    return f"{round(age * 12)} months" if age < 2 else f"{number_text(round(age, 1))} years"
+    if age < 2:
+        return words.MONTHS.format(count=round(age * 12))
+    return words.YEARS.format(count=number_text(round(age, 1)))
 
 
 def age_line(person: Person) -> str:
@@ -98,7 +117,9 @@ def place(finding: Finding) -> str:
 
 
 def _site(finding: Finding) -> str:
-    return finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+    if SEGMENT.fullmatch(finding.site):
+        return finding.site.upper()
+    return words.PLACE_NAMES.get(finding.site, finding.site.replace("_", " "))
 
 
 def _where(finding: Finding) -> str:
@@ -113,13 +134,13 @@ def _where(finding: Finding) -> str:
 
 def amount(value: Value, unit: str) -> str:
     """A value with its unit."""
-    behind = words.UNITS.get(unit, f" {unit}" if unit else "")
+    behind = words.UNITS.get(unit, f" {unit.strip('{}')}" if unit else "")
     if not isinstance(value, Quantity):
         return f"{value}{behind}"
     text = number_text(value.number)
     other = value.then if value.then is not None else value.upto
     if other is not None:
-        text += f" to {number_text(other)}"
+        text = words.SPAN.format(first=text, last=number_text(other))
     if value.note.endswith(" in"):
         return f"{value.note} {text}{behind}"
     return f"{text}{behind} {value.note}".rstrip()
@@ -139,6 +160,8 @@ def statement(finding: Finding, *, where: str = "") -> str:
         said = value or said
     elif value:
         detail.insert(0, value)
+    if finding.status is Status.PRESENT and finding.item in words.TOLD and detail:
+        return f"{'; '.join(detail)} {where}".rstrip()
     said = f"{said} {where}".rstrip()
     return f"{said} ({'; '.join(detail)})" if detail else said
 
@@ -149,7 +172,10 @@ def hedge(finding: Finding, grammar: Grammar) -> str:
         return ""
     quote = one_line(finding.quote).lower()
     said = [doubt for doubt in grammar.common.words.hedges if re.search(rf"(?<!\w){re.escape(doubt)}(?!\w)", quote)]
-    return max(said, key=len) if said else words.UNCERTAIN
+    doubt = max(said, key=len) if said else words.UNCERTAIN
+    if finding.status in (Status.PRESENT, Status.ABSENT):
+        doubt = words.ADVERBS.get(doubt, doubt)
+    return re.sub(r"\bi\b", "I", doubt)
 
 
 def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = True) -> str:
@@ -164,13 +190,21 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         before, behind = "", words.TO_SIDE.format(side=place(finding))
     text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, where=behind))))
     if is_blanket(grammar, finding):
+        if finding.excepted:
+            text = words.OTHERWISE.format(said=text)
         text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
-    return text
+    return text if finding.earlier is None else f"{text} ({earlier_text(finding.earlier)})"
+
+
+def earlier_text(earlier: Earlier) -> str:
+    """What "unchanged" is tied to: `2026-03-04, record k7: left 4-`."""
+    form = words.EARLIER if earlier.day else words.EARLIER_UNDATED
+    return form.format(day=earlier.day, record=earlier.record, said=earlier.said)
 
 
 def _deviates(finding: Finding) -> bool:
     """Whether the side is the one it turns to: `deviates to the left`."""
-    return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value) in words.TURNING
+    return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value).endswith(words.TURNING)
 
 
 def nerve_sorted(component: Component) -> bool:

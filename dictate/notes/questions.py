@@ -78,10 +78,18 @@ def query_text(exam: Examination, query: Query) -> str:
 def sections(exam: Examination) -> Mapping[str, tuple[str, ...]]:
     """Heading → words spoken under it: history, impression, plan, outside the examination."""
     said = {
-        heading: tuple(one_line(remark.evidence.quote) for remark in exam.remarks if remark.kind is kind)
+        heading: tuple(
+            _below(heading, one_line(remark.evidence.quote)) for remark in exam.remarks if remark.kind is kind
+        )
         for kind, heading in words.SECTIONS.items()
     }
     return {heading: quotes for heading, quotes in said.items() if quotes}
+
+
+def _below(heading: str, quote: str) -> str:
+    """The words below a heading, without the heading itself where it was spoken."""
+    first, _, rest = quote.partition(" ")
+    return rest if rest and first.strip(".,:;").lower() == heading.split()[0].lower() else quote
 
 
 def _source_of(exam: Examination, query: Query) -> str:

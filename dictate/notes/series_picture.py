@@ -24,6 +24,7 @@ class Stance:
     pressures: list[Pressure] = field(default_factory=list)
     rates: list[float] = field(default_factory=list)
     symptoms: list[str] = field(default_factory=list)
+    has_symptoms: bool = False
 
 
 def series_picture(exam: Examination) -> Picture | None:
@@ -52,6 +53,7 @@ def _stances(findings: Sequence[Finding]) -> list[Stance]:
             stance.rates.append(one.value.number)
         elif one.item == "orthostatic_symptoms" and one.status in (Status.PRESENT, Status.ABSENT):
             stance.symptoms.append(statement(one))
+            stance.has_symptoms |= one.status is Status.PRESENT
     return list(found.values())
 
 
@@ -87,7 +89,7 @@ def _frame(stances: Sequence[Stance]) -> Iterator[str]:
         first, _, rest = stance.name.partition(" ")
         yield label(first, x, TOP + PLOT + 16, anchor="middle", size=10)
         yield label(rest, x, TOP + PLOT + 28, anchor="middle", size=10)
-        if any(said.startswith(words.STATUSES[Status.PRESENT]) for said in stance.symptoms):
+        if stance.has_symptoms:
             yield label(words.SYMPTOMS_MARK, x, TOP + PLOT + 40, anchor="middle", size=10, weight="bold")
     yield label(words.SERIES_KEY, 2, TOP + PLOT + 57, size=10)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from dictate.grammar import Grammar, is_noteworthy
 from dictate.model import Component, Examination, Finding, Status
 from dictate.notes.layout import Part
-from dictate.notes.phrases import item_name, phrase
+from dictate.notes.phrases import item_name, phrase, short_name
 from dictate.notes.questions import marks_of
 
 
@@ -26,12 +26,18 @@ def summary(exam: Examination, grammar: Grammar) -> tuple[Standout, ...]:
     for at, finding in enumerate(exam.findings):
         if stands_out(finding, grammar):
             part = Part(phrase(finding, grammar), at, marks.get(at, ()))
-            found[finding.component].setdefault(item_name(grammar, finding.item), []).append(part)
+            found[finding.component].setdefault(_name(finding, part.text, grammar), []).append(part)
     return tuple(
         Standout(component, tuple((name, tuple(parts)) for name, parts in items.items()))
         for component, items in found.items()
         if items
     )
+
+
+def _name(finding: Finding, said: str, grammar: Grammar) -> str:
+    """The item's name; empty where what is said of it begins with it ("tongue fasciculations")."""
+    name = short_name(grammar, finding.item) if finding.position else item_name(grammar, finding.item)
+    return "" if said.startswith(f"{name} ") else name
 
 
 def stands_out(finding: Finding, grammar: Grammar) -> bool:

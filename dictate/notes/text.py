@@ -25,7 +25,7 @@ def write_note(exam: Examination, grammar: Grammar, *, brief: bool = False) -> s
         lines += _queries(exam, brief=brief)
         if not brief:
             lines += _not_placed(exam)
-    lines += ["", *_wrap(words.CAUTION, depth=0)]
+    lines += ["", *textwrap.wrap(words.CAUTION, WIDTH)]
     return visible("\n".join(lines).replace(STAY, " ")) + "\n"
 
 
@@ -58,7 +58,7 @@ def marked(part: Part) -> str:
 def _summary(exam: Examination, grammar: Grammar) -> list[str]:
     out = []
     for one in summary(exam, grammar):
-        said = "; ".join(f"{name} {', '.join(map(marked, parts))}" for name, parts in one.items)
+        said = "; ".join(f"{name} {', '.join(map(marked, parts))}".strip() for name, parts in one.items)
         out += _wrap(f"{words.NAMES[one.component]}: {said}", depth=1)
     return ["", words.NOTEWORTHY, *out] if out else []
 

@@ -63,7 +63,12 @@ INSIDE = frozenset(  # a sign is in these and at any other site
     "index_finger jaw leg limb little_finger low_back lower_limb middle_finger neck palm perineum ring_finger shin "
     "sole thigh thumb toe tongue trunk upper_limb".split()
 )
-TURNING = ("deviates",)  # values whose side is a direction
+TURNING = ("deviates", "lateralises")  # values that end so: their side is a direction
+TOLD = ("examination_conditions", "orthostatic_symptoms")  # present says nothing: what was said of them does
+SHORT_NAMES = {"orthostatic_symptoms": "symptoms"}  # where the position stands beside it
+PLACE_NAMES = {"dix_hallpike": "Dix-Hallpike"}  # places that are names
+ADVERBS = {"possible": "possibly", "probable": "probably", "questionable": "questionably"}  # in front of a status
+OTHERWISE = "otherwise {said}"
 ABBREVIATIONS = {"gcs", "four", "sara", "nihss"}  # parts of ids that are written in capitals
 
 DRAFT = "DRAFT, not signed, {count} open"
@@ -90,6 +95,9 @@ EXAMINED = "Time of examination: {time}{origin}"
 EXAMINED_FROM = {"option": "", "spoken": " (as dictated)", "recording": " (creation time of the recording)", "": ""}
 AGE = "Age: {age}{origin}"
 AGE_FROM = {"option": "", "spoken": ' (as dictated: "{quote}")', "": ""}
+MONTHS = "{count} months"
+YEARS = "{count} years"
+SPAN = "{first} to {last}"
 NOT_STATED = "Time of examination not stated"
 NOTHING = "nothing dictated"
 AT_ONCE = "at once"
@@ -97,6 +105,8 @@ AFTER_STANDING = "at {minutes} min"
 SECONDS_AFTER_STANDING = "at {seconds} s"
 POSTURAL = "Postural series"
 AS_SAID = 'as said: "{quote}"'
+EARLIER = "{day}, record {record}: {said}"  # what "unchanged" is tied to
+EARLIER_UNDATED = "earlier record {record}: {said}"
 UNCERTAIN = "uncertain:"
 COMPUTED = "Computed: {text}"
 QUERIES = {  # in this order

@@ -77,9 +77,8 @@ class CellBuilder:
         self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]
     ) -> list[Cell]:
         cells = [Cell()]
-        skip = -1
+        skip, foreign_here = -1, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        foreign_here = False  # past a word of unknown meaning in a new clause: what follows is of something else
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
@@ -89,15 +88,7 @@ class CellBuilder:
             if foreign_here and not is_name:
                 continue
             if is_name:
-                cell.nodes.append(node)
-                if node.sign or node.mark.number is not None or any(node.value_roles(c) for c in node.candidates):
-                    cell.values.append(node)
-                if node.mark.has("side") and cell.side is None:
-                    cell.side = Side(node.key("side"))
-                if any(r.kind == "site" and r.item in node.candidates for r in node.mark.roles):
-                    cell.site_node = node
-                elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
-                    cell.site = self.lexicon.site_in(node.text)
+                self._take_name(cell, node)
             elif (
                 (node.main == "side" and both_compared(following))
                 or node.main == "comparison"
@@ -125,6 +116,17 @@ class CellBuilder:
                 self._take(cells, node, following, candidates)
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         return share(cells, sited=sited)
+
+    def _take_name(self, cell: Cell, node: Node) -> None:
+        cell.nodes.append(node)
+        if node.sign or node.mark.number is not None or any(node.value_roles(c) for c in node.candidates):
+            cell.values.append(node)
+        if node.mark.has("side") and cell.side is None:
+            cell.side = Side(node.key("side"))
+        if any(r.kind == "site" and r.item in node.candidates for r in node.mark.roles):
+            cell.site_node = node
+        elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
+            cell.site = self.lexicon.site_in(node.text)
 
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""

@@ -180,7 +180,7 @@ class Labeller:
             ]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
-            elif last and node.main == "filler" and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
+            elif mark.text.startswith("at ") and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
                 node.main = "qualifier"  # "tremor at rest"
 
     def _opens_task(self, marks: Sequence[Mark], place: int) -> bool:
@@ -243,7 +243,7 @@ class Labeller:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
-        if not named and self._found_on(marks, place):
+        if not named and self._found_on(marks, place, whole=all(self.items[c].blanket for c in candidates)):
             return True
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         for name in last.candidates if last else ():
@@ -264,13 +264,17 @@ class Labeller:
                 break
         return False
 
-    def _found_on(self, marks: Sequence[Mark], place: int) -> bool:
-        """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it."""
+    def _found_on(self, marks: Sequence[Mark], place: int, *, whole: bool) -> bool:
+        """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it.
+
+        whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
+        """
         words = [part for mark in marks[place + 1 : place + 5] for part in (mark.inner or (mark,))]
         after = [part for part in words if part.text not in _ARTICLES and not part.has("side")][:2]
-        if len(after) < 2 or after[0].text not in ("on", "with", "of", "in"):
+        tight = len(after) == 2 and after[0].text in ("on", "with")
+        if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
             return False
-        owners = {r.item for r in after[1].roles if r.kind in ("item", "context")}
+        owners = {r.item for r in after[1].roles if r.kind == "item" or (tight and r.kind == "context")}
         return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:

@@ -75,7 +75,7 @@ def _values_conflict(exam: Examination, query: Query, line: str, grammar: Gramma
     else:
         at, others = chosen, [place for place in query.findings if place != chosen]
     gone = [said(exam.findings[place]) for place in others]
-    kept = kept.model_copy(update={"corrected": (*kept.corrected, *gone), "readings": ()})
+    kept = kept.model_copy(update={"corrected": (*kept.corrected, *gone), "readings": (), "earlier": None})
     changes: list[Change] = [Change(at=at, finding=kept)]
     for place in others:
         other = exam.findings[place]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
-from dictate.model import Evidence, Text, Transcript, Word
+from dictate.model import Earlier, Evidence, Text, Transcript, Word
 
 
 def test_the_same_grade_twice_with_two_values_must_be_asked(said, ask):
@@ -352,3 +352,12 @@ def test_the_rest_is_told_by_the_words_around_it(said, exam, grammar, text, coun
     one = exam(transcript=Transcript(words=tuple(Word(text=word) for word in words)))
     queries = run_checks(one.model_copy(update={"findings": findings}), grammar)
     assert [query.code for query in queries] == ["contradiction"] * count
+
+
+@pytest.mark.parametrize("agrees", [True, False])
+def test_a_value_called_unchanged_is_held_against_the_earlier_record(said, ask, agrees):
+    """ "Deltoid unchanged at four" after a 3."""
+    one = said("strength_deltoid", "measured", "4", side="left")
+    one = one.model_copy(update={"earlier": Earlier(record="k7", said="3", agrees=agrees)})
+    asked = ask("values-conflict", one)
+    assert [(query.severity, query.suggestions) for query in asked] == ([] if agrees else [("must", ("4",))])

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from dictate.checks import catalogue, check, run_checks
-from dictate.model import Evidence, Remark, RemarkKind, Severity
+from dictate.model import Earlier, Evidence, Remark, RemarkKind, Severity
 
 CODES = {
     "side-missing": "must",
@@ -104,7 +104,8 @@ def test_a_plain_examination_raises_nothing(said, exam, grammar):
 
 
 def test_an_earlier_record_bounds_unchanged(said, exam, grammar):
-    """With an earlier record at hand "unchanged" is not asked about."""
-    one = exam(said("tone", "unchanged"))
-    assert [query.code for query in run_checks(one, grammar)] == ["blanket-unbounded"]
-    assert run_checks(one, grammar, earlier_record=True) == ()
+    """ "Unchanged" that is tied to an earlier record is not asked about."""
+    one = said("tone", "unchanged")
+    assert [query.code for query in run_checks(exam(one), grammar)] == ["blanket-unbounded"]
+    tied = one.model_copy(update={"earlier": Earlier(record="k7", said="normal")})
+    assert run_checks(exam(tied), grammar) == ()

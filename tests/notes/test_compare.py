@@ -40,7 +40,7 @@ MIRROR = {
 }
 MIRROR |= {other: one for one, other in MIRROR.items()}
 LEFT_DRIFT = (Component.MOTOR, "pronator_drift")
-QUICK, FULL = 40, 2000
+QUICK, FULL = 15, 2000
 
 
 def kinds(earlier: Examination, later: Examination, grammar: Grammar) -> list[tuple[str, Kind]]:

@@ -81,3 +81,11 @@ def test_golden_comparison(grammar: Grammar) -> None:
     exams = [examine([here / "visits" / f"visit-{n}.txt"], engine=None, grammar=grammar) for n in (1, 2)]
     text = comparison_text(compare_visits(exams, grammar))
     assert text == (here / "golden" / "comparison.txt").read_text(encoding="utf-8")
+
+
+def test_table_calculates_nothing_that_was_dictated(grammar: Grammar) -> None:
+    """A dictated formula is text in the table of a comparison too."""
+    one = examination(finding(Component.MOTOR, "tone", Status.ABNORMAL, value=Text(words="=1+1")))
+    table = comparison_csv(compare_visits([one, examination()], grammar))
+    assert "'=1+1" in table
+    assert ",=1+1" not in table

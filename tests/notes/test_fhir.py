@@ -10,14 +10,26 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from by_hand import DEMOS, examination, finding, reflex
+from by_hand import DEMOS, examination, finding, reflex, remark
 from hypothesis import HealthCheck, given, settings
 from notes.exams import examinations
 from notes.outside import general_library, official_schema, schema_faults
 
 from dictate.errors import InputError, MachineError
 from dictate.grammar import Grammar, load_grammar
-from dictate.model import Certainty, Component, Examination, Position, Pressure, Side, Source, Status, Text, Transcript
+from dictate.model import (
+    Certainty,
+    Component,
+    Examination,
+    Position,
+    Pressure,
+    RemarkKind,
+    Side,
+    Source,
+    Status,
+    Text,
+    Transcript,
+)
 from dictate.notes import codes
 from dictate.notes.fhir import bundle_of, examination_of, note_fhir, validate
 from dictate.pipeline import examine
@@ -88,7 +100,7 @@ def test_generated_examinations_are_valid_and_read_back(exam: Examination) -> No
     _valid_and_same(exam, load_grammar())
 
 
-@settings(max_examples=QUICK // 2, deadline=None, suppress_health_check=SLOWLY)
+@settings(max_examples=QUICK // 5, deadline=None, suppress_health_check=SLOWLY)
 @given(exam=examinations(load_grammar()))
 def test_generated_examinations_fit_the_official_schema(exam: Examination) -> None:
     """Which is stricter about white space than the models are."""
@@ -267,3 +279,15 @@ def test_invalid_document_is_not_handed_on() -> None:
     """What the models refuse never reaches a file."""
     with pytest.raises(MachineError, match="no valid FHIR"):
         validate({"resourceType": "Bundle", "type": "nonsense", "entry": "x"})
+
+
+def test_spoken_sections_stand_behind_the_seven(grammar: Grammar) -> None:
+    """History, impression and plan as dictated, hostile text escaped."""
+    said = ((RemarkKind.PLAN, "Plan. MRI <b>"), (RemarkKind.HISTORY, "History. Falls."))
+    exam = examination(remarks=tuple(remark(kind, text) for kind, text in said))
+    content = bundle(exam, grammar)
+    validate(content)
+    spoken = resources(content, "Composition")[0]["section"][7:]
+    assert [one["title"] for one in spoken] == ["HISTORY (as dictated)", "PLAN (as dictated)"]
+    assert "MRI &lt;b&gt;" in spoken[1]["text"]["div"]
+    assert examination_of(content) == exam

@@ -96,7 +96,7 @@ def test_hostile_text_is_only_text(text: str, grammar: Grammar) -> None:
     assert set(both.tags) <= KNOWN
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=(HealthCheck.too_slow, HealthCheck.data_too_large))
+@settings(max_examples=10, deadline=None, suppress_health_check=(HealthCheck.too_slow, HealthCheck.data_too_large))
 @given(exam=examinations(load_grammar()))
 def test_any_examination_makes_a_page(exam: Examination) -> None:
     """Of known tags only."""

@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 from by_hand import examination, reflex
+from notes.exams import HOSTILE
+from notes.test_html import hostile
 
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
@@ -20,6 +22,14 @@ def test_note_is_a_pdf(grammar: Grammar) -> None:
     made = note_pdf(examination(reflex("reflex_biceps", "3+", side=Side.LEFT)), grammar)
     assert made.startswith(b"%PDF-")
     assert made.rstrip().endswith(b"%%EOF")
+
+
+def test_hostile_text_makes_a_pdf_without_action(grammar: Grammar) -> None:
+    """Text only: no script, no form, no outside address, no file inside."""
+    made = note_pdf(hostile(" ".join(HOSTILE)), grammar)
+    assert made.startswith(b"%PDF-")
+    for mark in (b"/JavaScript", b"/JS", b"/Launch", b"/URI", b"/EmbeddedFile", b"/AcroForm"):
+        assert mark not in made
 
 
 def test_nothing_is_fetched() -> None:

@@ -67,7 +67,7 @@ def test_statement(one: Finding, text: str) -> None:
 def test_longest_hedge_said_is_kept(small: Grammar) -> None:
     """The word of doubt is the examiner's own."""
     one = reflex("reflex_biceps", "3+", certainty=Certainty.UNCERTAIN, quote="I think possibly three plus")
-    assert hedge(one, small) == "i think"
+    assert hedge(one, small) == "I think"
 
 
 def test_certain_finding_has_no_hedge(small: Grammar) -> None:
@@ -107,3 +107,31 @@ def test_seconds_after_standing_are_written_as_seconds(grammar: Grammar) -> None
     text = "Blood pressure lying 142/84, standing at 15 seconds 110/60."
     exam = examine([Typed("t", text)], engine=None, grammar=grammar)
     assert "standing at 15 s: " in write_note(exam, grammar)
+
+
+def test_doubt_reads_as_a_sentence_would(grammar: Grammar) -> None:
+    """ "Possibly present", and yet "possible 3+"."""
+    more = {"certainty": Certainty.UNCERTAIN, "side": Side.LEFT}
+    drift = finding(Component.MOTOR, "pronator_drift", Status.PRESENT, quote="possible left drift", **more)
+    assert phrase(drift, grammar) == "left possibly present"
+    assert phrase(reflex("reflex_biceps", "3+", quote="possible left 3+", **more), grammar) == "left possible 3+"
+
+
+def test_side_a_thing_turns_to_is_a_direction(grammar: Grammar) -> None:
+    """ "Uvula deviates to the right" says nothing of a right uvula."""
+    said = (("palate", "uvula deviates"), ("weber", "lateralises"), ("tongue", "deviates"))
+    for item, value in said:
+        one = finding(Component.CRANIAL_NERVES, item, Status.ABNORMAL, value=Text(words=value), side=Side.RIGHT)
+        assert phrase(one, grammar) == f"{value} to the right"
+
+
+def test_note_of_a_unit_has_no_braces(grammar: Grammar) -> None:
+    """UCUM writes counts of things as `{words}`."""
+    one = finding(Component.MENTAL_STATUS, "fluency", Status.MEASURED, value=Quantity(number=7), unit="{words}")
+    assert phrase(one, grammar) == f"7{STAY}words"
+
+
+def test_rest_of_a_list_is_otherwise_so(grammar: Grammar) -> None:
+    """What stands beside exceptions never reads as if there were none."""
+    one = finding(Component.MOTOR, "strength_all", Status.NORMAL, excepted=True, quote="otherwise normal")
+    assert phrase(one, grammar) == 'otherwise normal, as said: "otherwise normal"'

@@ -18,7 +18,7 @@ def test_picture_stands_with_its_component(grammar: Grammar) -> None:
     assert pictures_of(examination(), grammar) == {}
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=(HealthCheck.too_slow, HealthCheck.data_too_large))
+@settings(max_examples=12, deadline=None, suppress_health_check=(HealthCheck.too_slow, HealthCheck.data_too_large))
 @given(exam=examinations(load_grammar(), most=10))
 def test_any_examination_can_be_drawn(exam: Examination) -> None:
     """With as many cells in every row as there are columns."""

@@ -434,3 +434,23 @@ def test_pasted_text_keeps_its_marks(small: Grammar) -> None:
     said = '<b>"x" & y</b> =1+1'
     exam = examination(finding(*GAIT, Status.ABNORMAL, value=Text(words=said)))
     assert f"Gait: {said}\n" in write_note(exam, small)
+
+
+def test_brief_note_is_shorter_and_keeps_every_blank(grammar: Grammar) -> None:
+    """Not examined and nothing dictated are as many as in the whole note; each item not examined is named."""
+    exam = examine([DEMOS / "clinic-examination.txt"], engine=None, grammar=grammar)
+    whole, brief = (write_note(exam, grammar, brief=brief) for brief in (False, True))
+    assert len(brief.splitlines()) < len(whole.splitlines())
+    assert brief.count("nothing dictated") == whole.count("nothing dictated")
+    missing = [one for one in exam.findings if one.status is Status.NOT_EXAMINED]
+    lines = [line.lower() for line in brief.splitlines() if "not examined" in line.lower()]
+    assert missing
+    for one in missing:
+        name = grammar.items[one.item].name.lower()
+        assert any(name in line for line in lines), name
+
+
+def test_a_spoken_heading_is_not_doubled(small: Grammar) -> None:
+    """ "Plan. MRI." below PLAN."""
+    note = write_note(examination(remarks=(remark(RemarkKind.PLAN, "Plan. MRI."),)), small)
+    assert "PLAN (as dictated)\n  MRI.\n" in note

@@ -1,0 +1,75 @@
+"""What is said to be unchanged, tied to an earlier record and held against it."""
+
+from __future__ import annotations
+
+import re
+
+from dictate.grammar import Grammar
+from dictate.model import Earlier, Examination, Finding, Status
+from dictate.notes.directions import Kind, change
+from dictate.notes.phrases import item_name, item_of, one_line, phrase, statement
+from dictate.notes.slots import SILENT, cover, covers_place, slot_of
+
+
+def claims_unchanged(finding: Finding, grammar: Grammar) -> bool:
+    """Whether its words say that nothing changed."""
+    quote = one_line(finding.quote).lower()
+    spoken = grammar.common.words.unchanged
+    return finding.status is Status.UNCHANGED or any(
+        re.search(rf"(?<!\w){re.escape(said)}(?!\w)", quote) for said in spoken
+    )
+
+
+def tie(later: Examination, earlier: Examination, grammar: Grammar, *, record: str) -> Examination:
+    """The later examination with what the earlier record says beside every "unchanged"; queries are not asked anew.
+
+    record: key of the earlier record. What it says nothing of stays untied.
+    """
+    day = "" if earlier.examined_at is None else earlier.examined_at.date().isoformat()
+    findings = []
+    for finding in later.findings:
+        found = _tied(finding, earlier, grammar) if claims_unchanged(finding, grammar) else None
+        tied = found and Earlier(record=record, day=day, said=found[0], agrees=found[1])
+        findings.append(finding.model_copy(update={"earlier": tied}))
+    return later.model_copy(update={"findings": tuple(findings)})
+
+
+def _tied(finding: Finding, earlier: Examination, grammar: Grammar) -> tuple[str, bool] | None:
+    """What the earlier record says of the same thing, and whether that is what is said now."""
+    spoken_of = [one for one in _spoken_of(finding, earlier, grammar) if one.status not in SILENT or one.earlier]
+    if not spoken_of:
+        return None
+    said = "; ".join(dict.fromkeys(_text(one, finding, grammar) for one in spoken_of))
+    if finding.status is Status.UNCHANGED:
+        return said, True
+    return said, any(change(one, finding, grammar).kind is Kind.UNCHANGED for one in spoken_of)
+
+
+def _spoken_of(finding: Finding, earlier: Examination, grammar: Grammar) -> list[Finding]:
+    """Statements of the earlier record about the same thing, the closest alone where there is one."""
+    item = item_of(grammar, finding.item)
+    if item is not None and item.blanket and finding.status is Status.UNCHANGED:
+        return [
+            one
+            for one in earlier.findings
+            if (one.item in (finding.item, *item.covers) or (not item.covers and one.component is finding.component))
+            and (finding.side is None or finding.side is one.side)
+        ]
+    slot = slot_of(finding, finding.side)
+    same = [one for one in earlier.findings if one.item == finding.item]
+    exact = [one for one in same if slot_of(one, one.side) == slot]
+    wide = [one for one in same if covers_place(one, slot) or covers_place(finding, slot_of(one, one.side))]
+    if exact or wide:
+        return exact or wide
+    at = cover(slot, finding, earlier, grammar)
+    return [] if at is None else [earlier.findings[at]]
+
+
+def _text(one: Finding, about: Finding, grammar: Grammar) -> str:
+    """The earlier statement; with its item where "unchanged" spoke of many; what it was itself tied to."""
+    if one.status is Status.UNCHANGED and one.earlier is not None:
+        return one.earlier.said
+    if one.item != about.item:
+        return f"{item_name(grammar, one.item)} {phrase(one, grammar)}"
+    whole = slot_of(one, one.side) != slot_of(about, about.side)
+    return phrase(one, grammar) if whole else statement(one)
