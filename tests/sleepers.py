@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import hashlib
 import os
 import signal
 import sys
@@ -31,7 +32,9 @@ class Sleeper:
 
     def hear(self, path: Path, *, hints: Hints, progress: Callable[[float], None] | None = None) -> Transcript:
         """Words with times, half a second each."""
-        orders, _, words = path.read_text(encoding="utf-8").rpartition("|")
+        sound = path.read_bytes()
+        digest = hashlib.sha256(sound).hexdigest()
+        orders, _, words = sound.decode("utf-8").rpartition("|")
         time.sleep(self.seconds)
         if self.log:
             with open(self.log, "a", encoding="utf-8") as log:
@@ -42,7 +45,7 @@ class Sleeper:
             Word(text=text, start_s=at / 2, end_s=at / 2 + 0.4, probability=0.9)
             for at, text in enumerate(words.split())
         )
-        source = Source(name=path.name, kind="recording", sha256="0" * 64, duration_s=len(heard) / 2)
+        source = Source(name=path.name, kind="recording", sha256=digest, duration_s=len(heard) / 2)
         return Transcript(words=heard, sources=(source,), model=self.identity)
 
     def _follow(self, order: str, path: Path) -> None:
@@ -83,10 +86,11 @@ def version() -> str:
 def run(prepared: Setting, folder: Path, out: Path, **ways: Any) -> Tally:
     """A batch in this process, or with `workers` or `cluster` by Dask; other ways are find()'s."""
     dask = {name: ways.pop(name) for name in ("workers", "cluster") if name in ways}
+    keeping = ways.pop("keeping", None)
     found = find(str(folder), out=out, **ways)
     with Ledger(out) as ledger, open_crew(prepared, **dask) if dask else alone(prepared) as crew:
         ledger.forget_failed({one.source for one in found.candidates})
-        return Batch(prepared, crew, ledger, write=write_files).run(found.candidates)
+        return Batch(prepared, crew, ledger, write=write_files, keeping=keeping).run(found.candidates)
 
 
 def fill(folder: Path, **files: str) -> Path:

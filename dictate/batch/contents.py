@@ -42,6 +42,22 @@ def digest_of(path: str) -> str:
         raise InputError(f"{name}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
 
 
+def standing(paths: Sequence[Path]) -> list[tuple[int, int, int]]:
+    """How files of this machine stand: what changes when they are written to. Raises: InputError."""
+    try:
+        seen = [os.stat(path) for path in paths]
+    except OSError as fault:
+        raise InputError(f"{paths[0].name}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
+    return [(one.st_size, one.st_mtime_ns, one.st_ino) for one in seen]
+
+
+def must_stand(paths: Sequence[Path], before: Sequence[tuple[int, int, int]]) -> None:
+    """Raises: InputError when one was written to since."""
+    for path, was, now in zip(paths, before, standing(paths), strict=True):
+        if was != now:
+            raise InputError(f"{path.name}: {CHANGED}")
+
+
 @contextmanager
 def at_hand(paths: Sequence[str], sent: Sequence[bytes]) -> Iterator[list[Path]]:
     """The files as paths that can be opened here: in place, fetched, or as they were sent along; removed afterwards.

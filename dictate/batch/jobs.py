@@ -11,13 +11,14 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from dictate.model import Conventions, ModelIdentity
+from dictate.model import Conventions, Examination, ModelIdentity
 from dictate.model.base import Frozen
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.pipeline import Hearer
 
+Render = Callable[["Examination", "Grammar"], bytes]
 LONGEST_STEM = 60  # of a result's name
 CODE_DIGITS = 12  # of the digest that keeps two sources apart: one clash in ten thousand million pairs of one name
 
@@ -73,6 +74,7 @@ class Setting:
     asked: Asked
     conventions: Conventions
     make_engine: Callable[[], Hearer]
+    further: dict[str, Render] = field(default_factory=dict)  # ending → what writes that file, beside the usual five
     run: str = field(default_factory=lambda: uuid.uuid4().hex)  # tells batches apart that a worker serves
 
     @property
@@ -106,7 +108,7 @@ class Job:
 class Outcome:
     """What a worker made of a job: the texts of its files, and what batch.csv says of it."""
 
-    files: dict[str, str] = field(default_factory=dict)  # ending → content
+    files: dict[str, str | bytes] = field(default_factory=dict)  # ending → content
     findings: int = 0
     musts: int = 0
     looks: int = 0

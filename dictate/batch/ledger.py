@@ -16,7 +16,7 @@ from dictate.errors import MachineError
 from dictate.model.base import Frozen
 
 LOCK = ".batch.lock"
-Write = Callable[[Path, Mapping[str, str]], None]  # folder, name → content; whole or not at all
+Write = Callable[[Path, Mapping[str, str | bytes]], None]  # folder, name → content; whole or not at all
 
 
 class Entry(Frozen):
@@ -35,6 +35,9 @@ class Entry(Frozen):
     model: str = ""
     error: str = ""
     same_as: str = ""  # another source with the same recording
+    record: str = ""  # key of the record that it was saved as
+    revision: int = 0  # of that record
+    kept: str = ""  # `key` of what was saved there; another than `key`: what is here still has to be saved
 
     def with_outcome(self, outcome: Outcome) -> Entry:
         """What the worker made of it."""

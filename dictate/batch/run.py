@@ -8,14 +8,19 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from pydantic import ValidationError
+
 from dictate.batch.contents import CHANGED, content_of, digest_of
 from dictate.batch.crew import DIED, Crew, unforeseen
 from dictate.batch.found import URL
 from dictate.batch.jobs import Candidate, Job, Outcome, Setting, printable
+from dictate.batch.keeping import Keeping
 from dictate.batch.ledger import Entry, Ledger, Write
 from dictate.batch.table import batch_csv
-from dictate.errors import InputError, MachineError
+from dictate.errors import InputError, MachineError, RecordError
+from dictate.model import Examination
 
+Save = Callable[[Examination, Entry, Candidate], Entry]
 WAIT_S = 0.5
 TABLE_EVERY_S = 5.0
 TABLE_SHARE = 20  # batch.csv is written anew only after so many times what writing it took
@@ -47,11 +52,11 @@ class Batch:
 
     def __init__(
         self, setting: Setting, crew: Crew, ledger: Ledger, *, write: Write,
-        watch: Callable[[Tally], None] = lambda tally: None,
+        watch: Callable[[Tally], None] = lambda tally: None, keeping: Keeping | None = None,
     ) -> None:  # fmt: skip
         self.setting, self.crew, self.ledger = setting, crew, ledger
         self.tally = Tally()
-        self._write, self._watch = write, watch
+        self._write, self._watch, self._keeping = write, watch, keeping
         self._ended: queue.SimpleQueue[tuple[Job, Callable[[], Outcome]]] = queue.SimpleQueue()
         self._under_way: dict[str, tuple[Entry, Candidate]] = {}
         self._first = {entry.key: entry.source for entry in ledger.entries.values() if entry.state == "done"}
@@ -92,7 +97,7 @@ class Batch:
         return True
 
     def _take(self, candidate: Candidate) -> None:
-        entry = Entry(source=candidate.source, name=candidate.name, key="", state="failed", error=candidate.fault)
+        entry = self._entry(candidate)
         try:
             if candidate.fault:
                 raise InputError(f"{candidate.source}: {candidate.fault}")
@@ -116,6 +121,16 @@ class Batch:
         job = Job(entry.source, entry.name, tuple(place.path for place in candidate.places), contents, model)
         send = self._sends and not any(map(URL.match, job.paths))
         return self._send(job) if send else self.crew.submit(job, self._on_end)
+
+    def _entry(self, candidate: Candidate) -> Entry:
+        """To be filled in; it knows the record of an earlier reading."""
+        entry = Entry(source=candidate.source, name=candidate.name, key="", state="failed", error=candidate.fault)
+        before = self.ledger.entries.get(candidate.name)
+        if before is None:
+            return entry
+        return entry.model_copy(
+            update={"record": before.record, "revision": before.revision, "kept": before.kept}
+        )  # fmt: skip
 
     def _let_go(self, entry: Entry) -> None:
         """A source whose content changed no longer stands for its copies: the first of them does."""
@@ -160,7 +175,11 @@ class Batch:
             self._write(self.ledger.folder, {f"{job.name}.{end}": text for end, text in outcome.files.items()})
         elif self.ledger.has_files(job.name):
             outcome = replace(outcome, error=f"{outcome.error} (the files of that name are of an earlier reading)")
-        self._settle(entry.with_outcome(outcome), candidate)
+        entry = entry.with_outcome(outcome)
+        if self._keeping and entry.state == "done":
+            self.ledger.record(entry)  # its files stand: the next run saves what a kill leaves unsaved here
+            entry = self._save(self._keeping.save, entry, candidate)
+        self._settle(entry, candidate)
         if later := self._later.pop(job.name, None):
             self._take(later)
         return None
@@ -185,15 +204,47 @@ class Batch:
 
     def _passed_over(self, entry: Entry, candidate: Candidate) -> None:
         self._first.setdefault(entry.key, entry.source)
+        done = self._completed(self.ledger.entries[entry.name], candidate)
+        if done.error:
+            return self._settle(done, candidate)
         self.tally.before += 1
         self.tally.size_done += candidate.size
-        self._watch(self.tally)
+        return self._watch(self.tally)
+
+    def _completed(self, entry: Entry, candidate: Candidate) -> Entry:
+        """What is asked for now and was not when it was heard: further formats, a record."""
+        try:
+            for ending, write in self.setting.further.items():
+                name = f"{entry.name}.{ending}"
+                if not (self.ledger.folder / name).is_file():
+                    self._write(self.ledger.folder, {name: write(self._exam(entry.name), self.setting.grammar)})
+        except InputError as fault:
+            return entry.model_copy(update={"error": printable(str(fault))})
+        if self._keeping and entry.kept != entry.key:
+            entry = self._save(self._keeping.save_once, entry, candidate)
+            self.ledger.record(entry)
+        return entry
+
+    def _save(self, save: Save, entry: Entry, candidate: Candidate) -> Entry:
+        """Its entry with its record; saving is tried again in the next run where it fails."""
+        try:
+            return save(self._exam(entry.name), entry, candidate)
+        except (InputError, RecordError) as fault:
+            error = f"its files are written, but it is not in the records: {printable(str(fault))}"
+            return entry.model_copy(update={"error": error})
+
+    def _exam(self, name: str) -> Examination:
+        """Its examination, from the folder of results. Raises: InputError."""
+        try:
+            return Examination.model_validate_json((self.ledger.folder / f"{name}.exam.json").read_bytes())
+        except (OSError, ValidationError) as fault:
+            raise InputError(f"{name}.exam.json: cannot be read: remove it, and run again") from fault
 
     def _settle(self, entry: Entry, candidate: Candidate) -> None:
         self.ledger.record(entry)
         tally = self.tally
-        tally.done += entry.state == "done"
-        tally.failed += entry.state == "failed"
+        tally.done += entry.state == "done" and not entry.error
+        tally.failed += bool(entry.error)
         tally.same += entry.state == "same"
         tally.findings, tally.musts = tally.findings + entry.findings, tally.musts + entry.musts
         tally.looks, tally.sound_s = tally.looks + entry.looks, tally.sound_s + entry.sound_s

@@ -10,6 +10,7 @@ from dictate.batch.ledger import Entry
 
 COLUMNS = (
     "source", "name", "state", "findings", "must", "look", "sound_min", "seconds", "model", "error", "same_as",
+    "record",
 )  # fmt: skip
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
@@ -42,6 +43,7 @@ def _row(entry: Entry) -> tuple[str, ...]:
         entry.model,
         " ".join(entry.error.split()),
         entry.same_as,
+        entry.record,
     )
 
 

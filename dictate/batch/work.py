@@ -8,7 +8,7 @@ from importlib.metadata import version
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from dictate.batch.contents import CHANGED, at_hand, digest_of
+from dictate.batch.contents import at_hand, digest_of, must_stand, standing
 from dictate.batch.found import URL
 from dictate.batch.jobs import Job, Outcome, Setting, printable
 from dictate.errors import DictateError, InputError, MachineError
@@ -47,9 +47,9 @@ def do(run: str, job: Job) -> Outcome:
     try:
         with _one, at_hand(job.paths, job.sent) as paths:
             begin = time.perf_counter()
-            if _unseen(job):
+            exam = _meant(run, job, paths)
+            if exam is None:
                 return Outcome(unseen=True)
-            exam = _examined(run, job, paths)
             files = _files(run, exam)
     except DictateError as fault:
         return Outcome(error=printable(str(fault)), seconds=time.perf_counter() - begin)
@@ -65,14 +65,34 @@ def do(run: str, job: Job) -> Outcome:
     )
 
 
-def _unseen(job: Job) -> bool:
-    """Whether the files lie on another machine; a path that is there with other content counts as not seen, too."""
+def _meant(run: str, job: Job, paths: list[Path]) -> Examination | None:
+    """The examination; None: the files lie on another machine, also when other content has their paths here.
+
+    A recording is read through once for its digest, by the recogniser; it must be the one that the batch saw, and the
+    file must stand as it stood before. Raises: DictateError.
+    """
     if job.sent or any(map(URL.match, job.paths)):
-        return False
+        return _examined(run, job, paths)
     try:
-        return tuple(map(digest_of, job.paths)) != job.contents
+        before = standing(paths)
     except InputError:
-        return True
+        return None
+    try:
+        exam = _examined(run, job, paths)
+        contents = _contents(exam, paths)
+    except InputError:
+        must_stand(paths, before)
+        if tuple(digest_of(str(path)) for path in paths) != job.contents:
+            return None
+        raise
+    must_stand(paths, before)
+    return exam if contents == job.contents else None
+
+
+def _contents(exam: Examination, paths: list[Path]) -> tuple[str, ...]:
+    """Digest of each file; that of a typed source is of its words, so its file is asked."""
+    sources = zip(exam.transcript.sources, paths, strict=True)
+    return tuple(source.sha256 if source.kind == "recording" else digest_of(str(path)) for source, path in sources)
 
 
 def _examined(run: str, job: Job, paths: list[Path]) -> Examination:
@@ -87,15 +107,10 @@ def _examined(run: str, job: Job, paths: list[Path]) -> Examination:
         if (found := identify(run)).sha256 != job.model_sha256:
             raise MachineError(f"a worker hears with another model {found.name}: give every worker the same")
     asked = setting.asked
-    before = [digest_of(str(path)) for path in paths]
-    exam = examine(
+    return examine(
         paths, engine=engine, grammar=setting.grammar, scope=asked.scope, patient=asked.patient,
         examined_at=asked.examined_at, age=asked.age, height=asked.height, conventions=setting.conventions,
     )  # fmt: skip
-    for path, digest in zip(paths, before, strict=True):
-        if digest_of(str(path)) != digest:
-            raise InputError(f"{path.name}: {CHANGED}")
-    return exam
 
 
 def _engine(run: str) -> Hearer:
@@ -105,9 +120,10 @@ def _engine(run: str) -> Hearer:
     return _engines[run]
 
 
-def _files(run: str, exam: Examination) -> dict[str, str]:
+def _files(run: str, exam: Examination) -> dict[str, str | bytes]:
     from dictate.notes import FILES, write_note
 
     setting = _settings[run]
     note = write_note(exam, setting.grammar, brief=setting.asked.brief)
-    return {"note.txt": note, **{ending: write(exam) for ending, write in FILES.items()}}
+    usual = {ending: write(exam) for ending, write in FILES.items()}
+    return {"note.txt": note, **usual, **{end: write(exam, setting.grammar) for end, write in setting.further.items()}}

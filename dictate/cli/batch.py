@@ -6,7 +6,7 @@ import contextlib
 import functools
 import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -16,6 +16,7 @@ from dictate.cli.asked import (
     OPEN_QUERIES,
     Brief,
     Device,
+    KeepAudio,
     ModelName,
     OnDevice,
     OwnGrammar,
@@ -26,10 +27,12 @@ from dictate.cli.asked import (
     open_grammar,
     time_of,
 )
+from dictate.cli.export import Format, rendered
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
-    from dictate.batch import Found, Setting, Tally
+    from dictate.batch import Asked, Found, Keeping, Setting, Tally, Watched
+    from dictate.batch.jobs import Render
 
 FAULT = 1
 PAUSE_S = 10.0  # between two looks into a folder that fills
@@ -54,11 +57,14 @@ def batch(
     age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, the same for all.")] = None,
     height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, the same for all.")] = None,
     scope: ScopeName = "",
+    format: Annotated[list[Format] | None, typer.Option(help="Also write this, for each.")] = None,
     brief: Brief = False,
     model: ModelName = "",
     device: OnDevice = Device.auto,
     grammar: OwnGrammar = None,
     strict: Strict = False,
+    save: Annotated[bool, typer.Option("--save", help="Keep each in the records, as a draft.")] = False,
+    keep_audio: Annotated[KeepAudio, typer.Option(help="How long saved recordings stay.")] = KeepAudio.until_signed,
 ) -> None:
     """Turn a folder of dictated examinations into notes; started again, it does only what is missing.
 
@@ -71,30 +77,38 @@ def batch(
     if not folder or out is None:
         raise typer.BadParameter("name a FOLDER and --out DIR, or --report DIR")
     asked = Asked(patient=patient, examined_at=time_of(examined_at), age=age, height=height, scope=scope, brief=brief)
-    setting = _setting(asked, model, device, threads, grammar)
+    setting = _setting(asked, model, device, threads, grammar, further=_further(format or (), brief=brief))
     look = functools.partial(find, folder, only=only or (), skip=skip or (), together=together, out=out)
-    if cluster and not cluster.startswith(("tls://", "tcp://127.", "tcp://localhost")):
-        print("words and sound travel unencrypted: see Dask's TLS, and use a tls:// address", file=sys.stderr)
+    _warn_of_plain(cluster)
     found = look()
     watched = Watched(look, PAUSE_S) if arrivals else None
-    tally = _run(setting, found, watched, out, cluster=cluster, workers=workers or _workers(threads))
+    with _records(save, keep_audio) as keeping:
+        tally = _run(setting, found, watched, out, keeping, cluster=cluster, workers=workers or _workers(threads))
+    return _end(tally, strict=strict)
+
+
+def _end(tally: Tally, *, strict: bool) -> None:
     sys.stderr.flush()
     if tally.failed:
         raise typer.Exit(FAULT)
     if strict and tally.musts:
         raise typer.Exit(OPEN_QUERIES)
-    return None
 
 
-def _setting(asked: object, model: str, device: Device, threads: int, grammar: Path | None) -> Setting:
+def _warn_of_plain(cluster: str) -> None:
+    if cluster and not cluster.startswith(("tls://", "tcp://127.", "tcp://localhost")):
+        print("words and sound travel unencrypted: see Dask's TLS, and use a tls:// address", file=sys.stderr)
+
+
+def _setting(
+    asked: Asked, model: str, device: Device, threads: int, grammar: Path | None, *, further: dict[str, Render]
+) -> Setting:
     from importlib.metadata import version
 
-    from dictate.batch import Asked, Setting
+    from dictate.batch import Setting
     from dictate.hearing import Engine
     from dictate.settings import PROGRAM
 
-    if not isinstance(asked, Asked):
-        raise InputError("nothing asked")
     knowledge = open_grammar(grammar)
     known_scope(asked.scope, knowledge)
     return Setting(
@@ -103,20 +117,45 @@ def _setting(asked: object, model: str, device: Device, threads: int, grammar: P
         asked=asked,
         conventions=conventions(),
         make_engine=functools.partial(Engine, model or None, device=device.value, threads=threads),
+        further=further,
     )
 
 
-def _run(setting: Setting, found: Found, watched: object, out: Path, *, cluster: str, workers: int) -> Tally:
-    from dictate.batch import Batch, Ledger, Watched, open_crew
+def _further(formats: Iterable[Format], *, brief: bool) -> dict[str, Render]:
+    """Ending → what writes it, for the formats that are not among the files of every examination."""
+    endings = {Format.html: "note.html", Format.pdf: "note.pdf", Format.fhir: "fhir.json"}
+    return {
+        endings[form]: functools.partial(rendered, form=form, brief=brief) for form in formats if form in endings
+    }  # fmt: skip
+
+
+@contextlib.contextmanager
+def _records(save: bool, keep_audio: KeepAudio) -> Iterator[Keeping | None]:
+    """The records, opened before anything is heard; None without --save."""
+    if not save:
+        yield None
+        return
+    from dictate.batch import Keeping
+    from dictate.cli.saving import account, opened_records
+
+    with opened_records() as records:
+        yield Keeping(records, who=account(), keep_audio=keep_audio.value)
+
+
+def _run(
+    setting: Setting, found: Found, watched: Watched | None, out: Path, keeping: Keeping | None, *, cluster: str,
+    workers: int,
+) -> Tally:  # fmt: skip
+    from dictate.batch import Batch, Ledger, open_crew
     from dictate.cli.files import write_files
 
     with Ledger(out) as ledger, open_crew(setting, cluster=cluster, workers=workers) as crew:
         ledger.forget_failed({candidate.source for candidate in found.candidates})
         total = None if watched else sum(candidate.size for candidate in found.candidates)
         with _bar(total, len(found.candidates)) as watch:
-            run = Batch(setting, crew, ledger, write=write_files, watch=watch)
+            run = Batch(setting, crew, ledger, write=write_files, watch=watch, keeping=keeping)
             try:
-                run.run(watched if isinstance(watched, Watched) else found.candidates)
+                run.run(watched or found.candidates)
             except KeyboardInterrupt:
                 _summary(run.tally, found, out, stopped=True)
                 if not watched:

@@ -22,7 +22,7 @@ def file_name(wanted: str) -> str:
     return name or FALLBACK_NAME
 
 
-def write_files(folder: Path, files: Mapping[str, str]) -> None:
+def write_files(folder: Path, files: Mapping[str, str | bytes]) -> None:
     """Write all files under temporary names, then rename them; what stood there before stays until then.
 
     Raises: MachineError when the folder or a file cannot be written; nothing new is left then.
@@ -30,7 +30,8 @@ def write_files(folder: Path, files: Mapping[str, str]) -> None:
     with _all_or_nothing(folder, "folder") as written:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in files.items():
-            _write_aside(folder, folder / name, content.encode("utf-8"), written)
+            binary = content.encode("utf-8") if isinstance(content, str) else content
+            _write_aside(folder, folder / name, binary, written)
 
 
 def write_file(target: Path, content: bytes) -> None:

@@ -16,7 +16,7 @@ import numpy as np
 from dictate.errors import MachineError
 
 ADAPTER = Path(__file__).with_name("trade.npz")
-# Half of what was learnt: at full strength the decoder hears terms in ordinary talk, at half it hardly does.
+# Half of what is in the file, which was mixed for it: at full strength the decoder hears terms in ordinary talk.
 STRENGTH = 0.5
 RANK_SCALE = 2.0  # the factor the changes were learnt with
 RECORD = "made.json"  # digests of what the model was made from, and of what was made

@@ -7,6 +7,7 @@ import random
 import re
 from types import ModuleType
 
+import numpy as np
 import pytest
 from by_hand import ROOT
 
@@ -64,3 +65,14 @@ def test_what_is_kept_for_measuring_is_not_learnt(recipe: ModuleType, grammar: G
     assert not {recipe.bare(each) for part in maker._examples.values() for each in part} & withheld
     again = recipe.Dictator(grammar, random.Random(5), withheld)
     assert [maker.dictation(3) for _ in range(20)] == [again.dictation(3) for _ in range(20)]
+
+
+def test_mixed_adapters_add_their_shares(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The program adds half of what it finds, so a share of 0.3 and one of 0.2 are 0.3 and 0.2 of each change."""
+    monkeypatch.syspath_prepend(str(ROOT / "adaptation"))
+    mix = importlib.import_module("mix")
+    one = {"m|A": np.array([[1.0, 2.0]]), "m|B": np.array([[1.0], [0.0]])}
+    two = {"m|A": np.array([[0.0, 4.0]]), "m|B": np.array([[0.0], [1.0]])}
+    result = mix.mixed([(one, 0.3), (two, 0.2)])
+    change = 0.5 * result["m|B"].astype(float) @ result["m|A"].astype(float)
+    assert np.allclose(change, [[0.3, 0.6], [0.0, 0.8]], atol=1e-3)

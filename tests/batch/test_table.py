@@ -24,7 +24,7 @@ def test_a_line_each_in_the_order_of_sources() -> None:
     assert (first["state"], first["error"], first["findings"], first["must"]) == (
         "failed", "a.wav: damaged at 3 s", "", "",
     )  # fmt: skip
-    assert list(second.values()) == ["b.wav", "b-1", "done", "3", "1", "2", "1.50", "4.50", "base+trade", "", ""]
+    assert list(second.values()) == ["b.wav", "b-1", "done", "3", "1", "2", "1.50", "4.50", "base+trade", "", "", ""]
 
 
 def test_a_copy_has_no_results_of_its_own() -> None:

@@ -57,6 +57,33 @@ def test_results_and_a_table(folder: Path, tmp_path: Path) -> None:
     assert not {"roe", "doe", "ward"} & set(said.replace("/", " ").replace(".", " ").split())
 
 
+def test_saved_in_the_records_as_note_does(folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """--save: a draft each, which the records list and export hands on; what failed has none."""
+    monkeypatch.setenv("DICTATE_RECORDS", str(tmp_path / "records"))
+    monkeypatch.delenv("DICTATE_PASSPHRASE", raising=False)
+    (folder / "empty.wav").touch()
+    assert run(folder, "--out", tmp_path / "out", "--save").exit_code == 1
+    with (tmp_path / "out" / "batch.csv").open(encoding="utf-8", newline="") as file:
+        keys = {row["source"]: row["record"] for row in csv.DictReader(file)}
+    assert [source for source, key in keys.items() if key] == ["roe.txt", "ward/doe.txt"]
+    listed = CliRunner().invoke(app, ["records"]).stdout
+    assert all(key in listed for key in keys.values() if key)
+    (note,) = (tmp_path / "out").glob("roe-*.note.txt")
+    assert CliRunner().invoke(app, ["export", keys["roe.txt"]]).stdout == note.read_text(encoding="utf-8")
+
+
+def test_further_formats(folder: Path, tmp_path: Path) -> None:
+    """--format: beside the usual files; also for what an earlier run heard, without doing it again."""
+    out = tmp_path / "out"
+    run(folder, "--out", out, "--format", "html")
+    assert len(list(out.glob("*.note.html"))) == 2
+    result = run(folder, "--out", out, "--format", "html", "--format", "fhir")
+    assert "2 done before" in result.stderr
+    (found,) = out.glob("roe-*.fhir.json")
+    assert '"resourceType": "Bundle"' in found.read_text(encoding="utf-8")
+    assert stat.S_IMODE(found.stat().st_mode) == 0o600
+
+
 def test_exit_status(folder: Path, tmp_path: Path) -> None:
     """1 when any failed; 3 with --strict when queries must be settled; 0 otherwise."""
     assert run(folder, "--out", tmp_path / "out", "--strict").exit_code == 3
