@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from dictate.pipeline import Typed
 
 OPEN_QUERIES = 3  # exit status with --strict
+STANDARD_INPUT = "standard input"  # name of the source of what was typed there
 
 
 class KeepAudio(StrEnum):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import sys
 from datetime import UTC, datetime
 from enum import StrEnum
@@ -10,8 +11,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.asked import OwnGrammar, open_grammar
-from dictate.cli.opening import opened
+from dictate.cli.asked import STANDARD_INPUT, OwnGrammar, open_grammar
+from dictate.cli.opening import examination_in, opened
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -148,8 +149,35 @@ def _write(exam: Examination, grammar: Grammar, folder: Path, *, name: str, brie
     from dictate.cli.files import file_name, write_files
     from dictate.notes import FILES, write_note
 
-    first = file_name(name)
+    first = _free_name(folder, file_name(name), exam)
     files = {f"{first}.note.txt": write_note(exam, grammar, brief=brief)}
     files |= {f"{first}.{ending}": write(exam) for ending, write in FILES.items()}
     write_files(folder, files)
     print(f"{len(files)} files written to {folder}", file=sys.stderr)
+
+
+def _free_name(folder: Path, first: str, exam: Examination) -> str:
+    """The name, or with a number behind it where another examination, or one that was reviewed, would be lost."""
+    names = (first if number == 1 else f"{first}-{number}" for number in itertools.count(1))
+    name = next(name for name in names if _may_be_replaced(folder / f"{name}.exam.json", exam))
+    if name != first:
+        told = f"{folder}: {first}.exam.json holds another examination or decisions: it stays, this one is {name}"
+        print(told, file=sys.stderr)
+    return name
+
+
+def _may_be_replaced(path: Path, exam: Examination) -> bool:
+    """Nothing is there, or the same examination read before and not yet reviewed; a transcript may be corrected."""
+    if not path.exists():
+        return True
+    try:
+        old = examination_in(path)
+    except InputError:
+        return False
+    if old.decisions or old.signed_at or (old.patient, old.examined_at) != (exam.patient, exam.examined_at):
+        return False
+    was, now = old.transcript.sources, exam.transcript.sources
+    if [source.sha256 for source in was] == [source.sha256 for source in now]:
+        return True
+    files = all(source.kind == "text" and source.name != STANDARD_INPUT for source in (*was, *now))
+    return files and [source.name for source in was] == [source.name for source in now]

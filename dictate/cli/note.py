@@ -10,6 +10,7 @@ import typer
 
 from dictate.cli.asked import (
     OPEN_QUERIES,
+    STANDARD_INPUT,
     Age,
     Brief,
     Device,
@@ -68,6 +69,7 @@ def note(
     if record:
         must_take_more(record, patient)
     time = time_of(examined_at)
+    _each_once(sources)
     taken = [source_of(source) for source in sources]
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)
@@ -86,6 +88,16 @@ def note(
         raise typer.Exit(OPEN_QUERIES)
 
 
+def _each_once(sources: list[str]) -> None:
+    """Raises: InputError when a source is named twice: its words would stand in the transcript twice."""
+    seen: set[Path] = set()
+    for source in sources:
+        place = Path(source).resolve()
+        if place in seen:
+            raise InputError(f"{source}: is named twice: name each source once, in order of dictation")
+        seen.add(place)
+
+
 def source_of(source: str) -> Path | Typed:
     """A file, or the words on stdin for `-`. Raises: InputError."""
     from dictate.pipeline import Typed
@@ -93,6 +105,6 @@ def source_of(source: str) -> Path | Typed:
     if source != STDIN:
         return Path(source)
     try:
-        return Typed("standard input", sys.stdin.buffer.read().decode("utf-8-sig"))
+        return Typed(STANDARD_INPUT, sys.stdin.buffer.read().decode("utf-8-sig"))
     except UnicodeDecodeError as fault:
         raise InputError("standard input: is no UTF-8 text: name a recording as a file") from fault

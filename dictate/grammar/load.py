@@ -122,7 +122,7 @@ def _load(places: tuple[Path, ...], stamps: tuple[object, ...]) -> Grammar:
 
 def _read_folder(place: Path, faults: list[str], *, required: bool) -> Iterator[tuple[str, Any, str]]:
     if not place.is_dir():
-        faults.append(f"{place}: no such folder of grammar files")
+        faults.append(f"{place}: no such folder of grammar files: check the name")
         return
     known = set(FILES)
     for path in sorted(place.glob("*.y*ml")):

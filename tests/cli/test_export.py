@@ -17,7 +17,7 @@ from dictate.cli.app import app
 from dictate.cli.export import print_bytes
 from dictate.cli.opening import opened
 from dictate.errors import InputError
-from dictate.model import Examination, Side
+from dictate.model import Decision, Examination, Side
 from dictate.notes import exam_json, examination_of
 
 
@@ -123,3 +123,57 @@ def test_two_patients_are_not_compared(tmp_path: Path) -> None:
 def test_record_is_an_examination(record: str) -> None:
     """The one place where a RECORD becomes one."""
     assert isinstance(opened(str(record)).exam, Examination)
+
+
+def noted(source: Path, folder: Path, *more: str) -> str:
+    """Result files of a transcript in a folder; what was told."""
+    return run("note", str(source), "--out", str(folder), *more).stderr
+
+
+def values(folder: Path) -> dict[str, list[str]]:
+    """Name of each examination in a folder → grades of its findings."""
+    return {
+        path.name: [getattr(f.value, "grade", "") for f in opened(str(path)).exam.findings]
+        for path in folder.glob("*.exam.json")
+    }
+
+
+def test_second_visit_leaves_the_first(tmp_path: Path) -> None:
+    """Two visits under one reference in one folder: both are there, and the second's name is told."""
+    spring, autumn, out = tmp_path / "spring.txt", tmp_path / "autumn.txt", tmp_path / "notes"
+    spring.write_text("Biceps two plus on the right.")
+    autumn.write_text("Biceps three plus on the right.")
+    noted(spring, out, "--patient", "P-17")
+    assert "stays, this one is P-17-2" in noted(autumn, out, "--patient", "P-17")
+    assert values(out) == {"P-17.exam.json": ["2+"], "P-17-2.exam.json": ["3+"]}
+
+
+def test_references_with_one_file_name_are_kept_apart(tmp_path: Path) -> None:
+    """Another patient's reference that makes the same file name takes nothing away."""
+    source = tmp_path / "a.txt"
+    source.write_text("Biceps two plus on the right.")
+    noted(source, tmp_path, "--patient", "P/17")
+    noted(source, tmp_path, "--patient", "P-17")
+    assert {opened(str(path)).exam.patient for path in tmp_path.glob("*.exam.json")} == {"P/17", "P-17"}
+
+
+def test_same_dictation_again_is_written_over(tmp_path: Path) -> None:
+    """Read again, or its transcript corrected: one examination."""
+    source, out = tmp_path / "a.txt", tmp_path / "notes"
+    for said in ("Biceps two plus on the right.", "Biceps two plus on the right.", "Biceps three plus on the right."):
+        source.write_text(said)
+        assert "stays" not in noted(source, out)
+    assert values(out) == {"a.exam.json": ["3+"]}
+
+
+def test_decisions_of_a_review_are_not_written_over(tmp_path: Path) -> None:
+    """What was settled stays when the same dictation is read again."""
+    source, out = tmp_path / "a.txt", tmp_path / "notes"
+    source.write_text("Biceps two plus.")
+    noted(source, out)
+    path = out / "a.exam.json"
+    exam = opened(str(path)).exam
+    settled = exam.model_copy(update={"decisions": (Decision(query=0, answer="right"),)})
+    path.write_text(exam_json(settled), encoding="utf-8")
+    assert "a-2" in noted(source, out)
+    assert opened(str(path)).exam.decisions

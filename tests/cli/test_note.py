@@ -210,3 +210,11 @@ def test_choices_for_figures_are_a_file(monkeypatch: pytest.MonkeyPatch, tmp_pat
     result = run("note", "-", stdin=text)
     assert isinstance(result.exception, InputError)
     assert "vibration_norms" in str(result.exception)
+
+
+def test_source_named_twice(tmp_path: Path) -> None:
+    """The same words would stand in the transcript twice; another way to write the path changes nothing."""
+    path = tmp_path / "a.txt"
+    path.write_text(TEXT)
+    result = run("note", str(path), f"{tmp_path}/./a.txt")
+    assert "is named twice" in str(result.exception)

@@ -114,7 +114,9 @@ def test_an_item_at_two_components(folder: Path) -> None:
 
 def test_a_folder_that_is_not_there(folder: Path, tmp_path: Path) -> None:
     """Named in one line."""
-    assert faults(folder, tmp_path / "none") == [f"{tmp_path / 'none'}: no such folder of grammar files"]
+    assert faults(folder, tmp_path / "none") == [
+        f"{tmp_path / 'none'}: no such folder of grammar files: check the name"
+    ]
 
 
 def test_packaged_grammar_is_sound(grammar: Grammar) -> None:
