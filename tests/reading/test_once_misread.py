@@ -61,6 +61,8 @@ READ = [
         ["bradykinesia right present moderate", "bradykinesia left present mild"],
     ),
     ("Neck stiff, Kernig negative.", ["neck_stiffness present", "kernig absent"]),
+    ("He does not report diplopia.", ["diplopia absent"]),
+    ("She doesn't report any dizziness on standing.", ["orthostatic_symptoms absent"]),
     ("RASS minus two.", ["named_score measured -2 (RASS)"]),
     (
         "MMSE 28/30, modified Rankin 2.",
