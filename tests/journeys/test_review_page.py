@@ -164,7 +164,7 @@ def test_side_is_corrected_finding_added_and_both_taken_back(served: Served, pag
     page.wait_for_url("**/finding/*")
     page.keyboard.press("t")
     page.keyboard.type("left")
-    assert page.locator(".typing .comes").inner_text() == "reads: Pronator drift: left present (heard as Cronator)"
+    assert page.locator(".typing .comes").inner_text() == "reads: Pronator drift: left present"
     pressed(page, "Enter")
     drift = next(finding for finding in stored(path).findings if finding.item == "pronator_drift")
     assert (str(drift.side), drift.corrected) == ("left", ("right",))
