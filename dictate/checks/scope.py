@@ -11,7 +11,9 @@ from dictate.grammar import Grammar
 from dictate.model import Component, Evidence, Examination, RemarkKind, Status
 
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
-MEASURED_HISTORY = 6
+# So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
+# texts: a history with its vital signs measures up to five, talk tells of up to two).
+SET_ASIDE = {RemarkKind.HISTORY: (6, "history"), RemarkKind.TALK: (3, "talk")}
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 DIGITS = {
     word: str(digit)
@@ -68,8 +70,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """Words inside the examination that became nothing.
 
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
-    Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items asks
-    whether it is the examination, for then its findings were left out.
+    Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
+    talk that tells of three findings, asks whether it is the examination, for then its findings were left out.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -83,10 +85,11 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 item=remark.item,
                 evidence=remark.evidence,
             )
-        elif remark.kind is RemarkKind.HISTORY and len(remark.readings) >= MEASURED_HISTORY:
+        elif remark.kind in SET_ASIDE and len(remark.readings) >= SET_ASIDE[remark.kind][0]:
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
-            message = f"Kept as history, though it gives {names}: is it the examination?"
-            yield Doubt(None, message, ("leave as history",), severity="must", evidence=remark.evidence)
+            kept = SET_ASIDE[remark.kind][1]
+            message = f"Kept as {kept}, though it gives {names}: is it the examination?"
+            yield Doubt(None, message, (f"leave as {kept}",), severity="must", evidence=remark.evidence)
 
 
 @check("blanket-unbounded", severity="must")

@@ -158,4 +158,4 @@ class Remark(Frozen):
     evidence: Evidence
     component: Component | None = None
     item: str = ""  # the item the words name, when one is named
-    readings: tuple[str, ...] = ()  # terms that misheard words may have been; items a history names with numbers
+    readings: tuple[str, ...] = ()  # terms that misheard words may have been; items that words set aside tell of

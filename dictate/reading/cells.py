@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.model import Side
-from dictate.reading.comparisons import both_compared, compares, take_comparison
+from dictate.reading.comparisons import both_compared, compares, says_equal, take_comparison
 from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
     decides_name,
@@ -28,7 +28,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
-from dictate.reading.sharing import give_order, share, share_conditions, shared_side
+from dictate.reading.sharing import give_order, in_columns, share, share_conditions, shared_side
 from dictate.reading.walks import one_walk
 from dictate.reading.weights import Statement, Weigher
 
@@ -64,7 +64,10 @@ class CellBuilder:
                 parts.append([])
             else:
                 parts[-1].append((node, is_name))
-        cells = self._cells(parts[0], candidates, ())
+        paired = any(self.items[c].sided == "paired" for c in candidates)
+        columns = in_columns(parts[0]) if order and paired and not links else []
+        cells = [cell for column in columns for cell in self._cells(column, candidates, ())]
+        cells = cells or self._cells(parts[0], candidates, ())
         for link, part in zip(links, parts[1:], strict=True):
             cells = amend(cells, self._cells(part, candidates, cells), link)
         if order:
@@ -229,7 +232,7 @@ class CellBuilder:
         if node.mark.has("ability") and any(n.main in ("value", "number") for n in clause):
             cell.nodes.append(node)  # "able to walk on her heels with difficulty"
             return
-        if _says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
+        if says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
             owned = [c for c in candidates if node.value_roles(c)]
             if not owned or any(self.items[c].sided == "paired" for c in owned):
                 cell.side, cell.split = Side.BOTH, False
@@ -293,8 +296,3 @@ class CellBuilder:
                 after.main = "reason_word"
                 cell.nodes.append(after)
         cell.detail.append(" ".join(words))
-
-
-def _says_equal(node: Node) -> bool:
-    """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
-    return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")

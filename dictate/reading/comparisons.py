@@ -42,3 +42,8 @@ def both_compared(following: list[Node]) -> bool:
     if not following or following[0].main != "comparison":
         return False
     return any(n.main == "side" for n in following[1:3])
+
+
+def says_equal(node: Node) -> bool:
+    """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
+    return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")

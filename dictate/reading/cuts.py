@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 
 from dictate.reading.drafts import Cell
@@ -112,7 +113,8 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
         node.mark.number is not None and node.mark.number.op == "/"
     )  # "without glasses right 20/100, with them right"
     modified = not cell.values and cell.modifiers and cell.side is not None and (cell.split or not over)
-    if modified and any(n.main == "side" for n in following[:3]):
+    near = list(itertools.takewhile(lambda n: not n.is_break, following[:3]))
+    if modified and any(n.main == "side" for n in near):
         return True  # "sustained clonus right ankle, three beats left"
     counted = any(n.mark.number is not None for n in cell.values)
     if counted and node.mark.number is None and node.mark.has("absent"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dictate.model import Component, Side
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 
 _WHERE = ("in", "over", "on", "at", "of", "for")
 
@@ -34,6 +34,13 @@ def _limb_then_side(nodes: list[Node]) -> bool:
     return kinds in (["site", "side", "colon"], ["item", "side", "colon"]) and nodes[0].mark.has("site")
 
 
+def _limb_alone(nodes: list[Node]) -> bool:
+    """ "Arms, tone flaccid in both.": a limb alone in front of what was found in it."""
+    if [n.main for n in nodes[:3]] != ["site", "comma", "item"]:
+        return False
+    return limb_of(nodes[0].key("site")) in ("upper_limb", "lower_limb")
+
+
 def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, Node | None, list[Node]]:
     """The body part right before a place, its side in front of it, and the nodes before both.
 
@@ -49,11 +56,11 @@ def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, N
 
 
 def _repeated_title(nodes: list[Node]) -> list[Node]:
-    """ "Tremor: rest tremor of the right hand": the name in front is a title."""
-    if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main != "colon":
+    """ "Tremor: rest tremor of the right hand", "Cover test, there is no skew": the name in front is a title."""
+    if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main not in ("colon", "comma"):
         return []
-    again = any(n.main == "item" and n.candidates == nodes[0].candidates for n in nodes[2:])
-    if not again:
+    again = next((i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.candidates == nodes[0].candidates), 0)
+    if not again or (nodes[1].main == "comma" and nodes[again - 1].main != "negation"):
         return []
     nodes[0].main, nodes[0].candidates = "filler", ()
     return nodes[:1]
@@ -72,6 +79,8 @@ class HeadingReader:
             part = node.mark.role("heading_part")
             if part is not None:
                 context.component = part.key
+                if not place and nodes[1:] and nodes[1].main == "colon" and any(n.main == "item" for n in nodes):
+                    covered.append(node)
             role = node.mark.role("heading")
             if not place and self._titles(node, nodes[1:]):
                 covered.append(node)
@@ -148,7 +157,22 @@ class HeadingReader:
             for node in (one, slash, two):
                 node.main = "filler"
             return nodes[: place + 3]
-        return []
+        return self._column_line(nodes, context)
+
+    def _column_line(self, nodes: list[Node], context: Context) -> list[Node]:
+        """ "R   L" alone on its line, or behind a title ("Reflexes:  R  L"): the columns of the table below it."""
+        sides = nodes[-2:]
+        titles = nodes[:-2]
+        if [n.text for n in sides] not in (["r", "l"], ["l", "r"], ["right", "left"], ["left", "right"]):
+            return []
+        lettered = {n.text for n in sides} == {"r", "l"}  # "MRC  R  L"
+        plain = ("heading", "item", "colon", "filler", *(("word",) if lettered else ()))
+        if any(n.main not in plain for n in titles) or (titles and titles[-1].main != "colon" and not lettered):
+            return []
+        context.order = (Side(sides[0].key("side")), Side(sides[1].key("side")))
+        for node in sides:
+            node.main = "filler"
+        return nodes
 
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""
@@ -160,6 +184,7 @@ class HeadingReader:
             end, site, side, rest = 2, nodes[0], nodes[1], []
         else:
             opened = bool(nodes) and nodes[0].text in _WHERE
+            opened = opened or _limb_alone(nodes)
             ends = (
                 i
                 for i, n in enumerate(nodes)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Remark, RemarkKind, Transcript
 from dictate.reading.drafts import Draft
 from dictate.reading.marks import Mark
-from dictate.reading.sections import Kept, measured_in, sentences_of
+from dictate.reading.sections import Kept, found_in, sentences_of
 from dictate.reading.tokens import Token, evidence
 
 _CARRY_NOTHING = frozenset(
@@ -66,10 +66,17 @@ def leftovers(
         Remark(
             kind=kind,
             evidence=evidence(transcript, token_list, start, end - 1),
-            readings=measured_in([m for m in marks if start <= m.start < end]) if kind is RemarkKind.HISTORY else (),
+            readings=_found(kind, [m for m in marks if start <= m.start < end]),
         )
         for kind, start, end in sorted(remarks, key=lambda r: (r[1], r[2]))
     )
+
+
+def _found(kind: RemarkKind, marks: Sequence[Mark]) -> tuple[str, ...]:
+    """Items of an examination in words that were set aside: what a history measured, what talk tells of."""
+    if kind is RemarkKind.HISTORY:
+        return found_in(marks, measured=True)
+    return found_in(marks) if kind is RemarkKind.TALK else ()
 
 
 def _spoken(sentence: Sequence[Mark]) -> list[Mark]:

@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.forms import forms, words_of
+from dictate.reading.joints import shared_joints
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
-from dictate.reading.spans import dermatomes, fill, join, longest_first, with_inner
+from dictate.reading.spans import deny_by_minus, dermatomes, fill, join, longest_first, with_inner
 from dictate.reading.tokens import Token, make_doc, pipeline
 
 if TYPE_CHECKING:
@@ -227,10 +228,12 @@ class Lexicon:
                 spans.append(Mark(start, end, roles))
         spans.extend(dermatomes(tokens))
         spans.extend(self._shared_heads(tokens, spans))
+        spans.extend(shared_joints(tokens, spans, self.meanings))
         spans.sort(key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
-        joined = join(_without_codes(marks, tokens), tokens, self.items)
+        marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
+        joined = join(marks, tokens, self.items)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
     def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:

@@ -23,8 +23,19 @@ _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
+_OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
+
+
+def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
+    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
+    if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
+        return False
+    after = marks[place + 1]
+    article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
+    closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
+    return after.text.split(" ")[0] in _VERBS or (article and not closed)
 
 
 class Labeller:
@@ -52,9 +63,11 @@ class Labeller:
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
             after = marks[place + 1].text if place + 1 < len(marks) else ""
+            if not place and mark.text in _OPENERS and after == ",":
+                mark = marks[0] = Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)  # "Okay, sensory."
             if mark.text == "one" and after in _COUNTED:
                 mark = marks[place] = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)  # "on one side"
-            elif mark.text == "one" and place and marks[place - 1].has("side") and after.split(" ")[0] in _VERBS:
+            elif mark.text == "one" and _stands_for_name(marks, place):
                 mark = marks[place] = Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
             node = Node(mark, plain_part(mark))
             if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":

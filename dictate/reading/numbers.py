@@ -205,7 +205,10 @@ class _Reader(Cardinals):
     def _roman_of(self, i: int) -> tuple[Number, int] | None:
         """ "II/VI" of a murmur."""
         text = self.tokens[i].text
-        if text.isupper() and text.lower() in ROMAN and self.at(i + 1) == "/" and self.at(i + 2) in ROMAN:
+        listed = self.at(i + 3) in {"/", ":"} or (i > 0 and self.at(i - 1) == "/")  # nerves "III/IV/VI:"
+        if listed or not text.isupper() or text.lower() not in ROMAN:
+            return None
+        if self.at(i + 1) == "/" and self.at(i + 2) in ROMAN:
             return Number(a=float(ROMAN[text.lower()]), op="/", b=float(ROMAN[self.words[i + 2]])), i + 3
         return None
 

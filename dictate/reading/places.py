@@ -65,6 +65,8 @@ class SiteFinder:
         owner = next((name for name in active if self.items[name].sited), "")
         if not owner:
             return False
+        if self._told_of(marks[place + 1 : place + 4], owner, candidates):
+            return True  # "clonus, right ankle two beats": what follows is said of the clonus
         follows = marks[place + 1] if place + 1 < len(marks) else None
         grade_follows = follows is not None and (
             (follows.number is not None and bool(follows.number.a_sign))
@@ -89,6 +91,16 @@ class SiteFinder:
             n.main in ("side", "filler", "severity", "number", "colon") for n in nodes[nodes.index(own[0]) + 1 :]
         )
         return adjacent and not grade_follows
+
+    def _told_of(self, after: Sequence[Mark], owner: str, candidates: tuple[str, ...]) -> bool:
+        """Words behind the body part that only the item it would be a site of can be told by."""
+        for mark in after:
+            if mark.has("comma", "stop", "semicolon", "conj"):
+                return False
+            of = {r.item for r in mark.roles if r.kind in ("unit", "qualifier", "value")}
+            if owner in of and not of & set(candidates):
+                return True
+        return False
 
     def _number_before(self, nodes: list[Node], preposition: Node) -> bool:
         """ "2+ at the knees": a grade before the body part makes it a reflex, not a site."""

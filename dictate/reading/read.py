@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -16,6 +17,7 @@ from dictate.reading.occasion import is_examination
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
+from dictate.reading.talk import is_reply
 from dictate.reading.tokens import Token, evidence, tokenize
 from dictate.reading.walks import same_distance
 
@@ -77,8 +79,11 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     marks = lexicon.find(tokens)
     sentences, kept = split(marks, tokens)
     reader = SentenceReader(lexicon, tokens)
-    for sentence in sentences:
-        reader.read(sentence)
+    for before, sentence in itertools.pairwise([[], *sentences]):
+        if is_reply(sentence, before):
+            reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
+        else:
+            reader.read(sentence)
     drafts = merge_repeats(reader.drafts, lexicon.items)
     same_distance(drafts)
     heard = any(word.start_s is not None for word in transcript.words)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.model import RemarkKind
@@ -96,12 +97,14 @@ def _is_total(mark: Mark) -> bool:
     return any(role.kind == "item" and role.item.endswith("_total") for role in mark.roles)
 
 
-def measured_in(marks: Sequence[Mark]) -> tuple[str, ...]:
-    """Items named with a number behind them, in the order said, each once."""
+def found_in(marks: Sequence[Mark], *, measured: bool = False) -> tuple[str, ...]:
+    """Items named with a number behind them, or unless `measured` a word for what was found, each once."""
+    spoken = [mark for mark in marks if not mark.has("filler")]
     names = []
-    for mark, after in zip(marks, [*marks[1:], None], strict=True):
+    for mark, after in itertools.pairwise(spoken):
         role = mark.role("item") or mark.role("context")
-        if role is not None and after is not None and after.number is not None:
+        told = not measured and (mark.has("item") and after.has("normal", "abnormal", "value"))
+        if role is not None and (after.number is not None or told):
             names.append(role.item)
     return tuple(dict.fromkeys(names))
 

@@ -26,6 +26,7 @@ from dictate.reading.merging import (
     side_of_list,
 )
 from dictate.reading.naming import Labeller
+from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
 from dictate.reading.statements import Divider
@@ -69,6 +70,10 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
+        sentence = list(by_nerve(sentence, self.tokens))
+        numbered = sentence[0].role("heading_part")
+        if numbered is not None:
+            self.context.component, self.said = numbered.key, None
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return

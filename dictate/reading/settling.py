@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 
+_EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
+_I_DID = frozenset("did could would have i we".split())
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
 def settle(nodes: list[Node]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     give_units(nodes)
+    not_tested(nodes)
     deny_signs(nodes)
     quiet_negations(nodes)
 
@@ -26,6 +31,18 @@ def give_units(nodes: list[Node]) -> None:
             two.main = "unit"  # "vital capacity 4 L": no left
         if one.mark.number is not None and two.main == "unit":
             one.unit = two.mark
+
+
+def not_tested(nodes: list[Node]) -> None:
+    """ "did not formally test coordination": what is denied is the examining, not what would have been found."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or not node.text.endswith("not"):
+            continue
+        after = list(itertools.takewhile(lambda n: n.main in ("filler", "word"), nodes[place + 1 : place + 4]))
+        verb = next((n for n in after if n.text in _EXAMINING), None)
+        by_me = any(n.text.split()[-1] in _I_DID for n in nodes[max(0, place - 3) : place])
+        if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
 
 
 def deny_signs(nodes: list[Node]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell
@@ -79,6 +80,15 @@ def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
 
 def _conditions(cell: Cell) -> list[Node]:
     return [n for n in cell.modifiers if n.main == "qualifier"]
+
+
+def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, bool]]]:
+    """ "Plantar   mute   down": two bare values behind a name, each with the name, where columns were declared."""
+    names = [pair for pair in sequence if pair[1]]
+    told = [pair for pair in sequence if not pair[1]]
+    if not names or len(told) != 2 or any(node.main not in ("value", "number") for node, _ in told):
+        return []
+    return [[*names, one] for one in told]
 
 
 def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import itertools
 from bisect import bisect_left
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import replace
 
+from dictate.grammar import Item
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Number, Role
-from dictate.reading.numbers import ROMAN, find_numbers
+from dictate.reading.nerves import nerve_range
+from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import Token
 
 _PUNCTUATION = {
@@ -67,7 +70,7 @@ def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
 
 
 def longest_first(spans: list[Mark], length: int) -> list[Mark]:
-    """Marks that do not overlap: the longest first, then the earliest; equal spans are one mark."""
+    """Marks that do not overlap: the longest first, then names, then the earliest; equal spans are one mark."""
     by_span: dict[tuple[int, int], Mark] = {}
     for mark in spans:
         key = (mark.start, mark.end)
@@ -77,7 +80,7 @@ def longest_first(spans: list[Mark], length: int) -> list[Mark]:
         )
     taken = [False] * length
     chosen = []
-    for mark in sorted(by_span.values(), key=lambda m: (m.start - m.end, m.start)):
+    for mark in sorted(by_span.values(), key=lambda m: (m.start - m.end, not m.has("item", "number"), m.start)):
         if not any(taken[mark.start : mark.end]):
             taken[mark.start : mark.end] = [True] * (mark.end - mark.start)
             chosen.append(mark)
@@ -122,6 +125,26 @@ def fill(chosen: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
     return marks
 
 
+def deny_by_minus(
+    marks: list[Mark], tokens: Sequence[Token], items: Mapping[str, Item], negative: Collection[Role]
+) -> list[Mark]:
+    """ "Romberg +; Lhermitte -": behind a sign that is there or not, a minus that ends its phrase denies it."""
+    result = list(marks)
+    for place, mark in enumerate(marks[1:], start=1):
+        if mark.text != "-" or tokens[mark.start].glued or tokens[mark.start].hyphened:
+            continue
+        ends = tokens[mark.start].ends_sentence or place + 1 == len(marks)
+        after = marks[place + 1] if place + 1 < len(marks) else None
+        if ends and after is not None and not after.has("item", "sign", "heading", "section"):
+            continue  # "Tremor -" over a line that says of which hand
+        if not ends and after is not None and not after.has("comma", "semicolon", "stop"):
+            continue
+        signs = [items[r.item] for r in marks[place - 1].roles if r.kind in ("item", "sign", "alone")]
+        if signs and all(item.negated == "normal" or item.kind == "presence" for item in signs):
+            result[place] = replace(mark, roles=tuple(negative))
+    return result
+
+
 def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> Iterable[Mark]:
     """Join numbers to what makes them minutes, time spans or a range of cranial nerves."""
     place = 0
@@ -148,7 +171,7 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
             yield Mark(mark.start, after.end, after.roles, None, f"{mark.text} {after.text}")
             place += 2
             continue
-        if mark.role("heading") and (joined := _nerve_range(marks, place, tokens, items)):
+        if mark.role("heading") and (joined := nerve_range(marks, place, tokens, items)):
             yield joined[0]
             place = joined[1]
             continue
@@ -186,62 +209,3 @@ def _since_standing(marks: list[Mark], place: int, tokens: Sequence[Token]) -> b
 
 def _is_upright(mark: Mark) -> bool:
     return any(role.kind == "position" and role.key in ("standing", "tilted") for role in mark.roles)
-
-
-def _nerve_range(
-    marks: list[Mark], place: int, tokens: Sequence[Token], items: Collection[str]
-) -> tuple[Mark, int] | None:
-    """ "cranial nerves two to twelve", "CN II-XII" as the blanket of that range."""
-    mark = marks[place]
-    if not any(r.kind == "heading" and r.key == "cranial_nerves" for r in mark.roles):
-        return None
-    after = place + 1
-    after += after < len(marks) - 1 and marks[after].text == ","  # "cranial nerves, two to twelve, all fine"
-    pair: tuple[int, int] | None = None
-    if (
-        after < len(marks)
-        and (number := marks[after].number)
-        and number.b is not None
-        and number.op in {"to", "-", "->"}
-    ):
-        pair, end = (int(number.a), int(number.b)), after + 1
-    else:
-        found: list[int] = []
-        end = after
-        while end < len(marks) and len(found) < 2:
-            text, own = marks[end].text, marks[end].number
-            if own is not None and not own.op:
-                found.append(int(own.a))
-            elif text in ROMAN and tokens[marks[end].start].text.isupper():
-                found.append(ROMAN[text])
-            elif not (text in {"-", "through", "thru", "to"} and len(found) == 1):
-                break
-            end += 1
-        pair = (found[0], found[1]) if len(found) == 2 else None
-    if pair is None:
-        return _nerve_list(marks, place, tokens)
-    if not 1 <= pair[0] < pair[1] <= 12:
-        return None
-    name = f"cranial_nerves_{pair[0]}_{pair[1]}"
-    role = Role("item", name) if name in items else Role("heading_part", key="cranial_nerves")
-    text = " ".join(token.lower for token in tokens[mark.start : marks[end - 1].end])
-    if role.kind == "heading_part":
-        return Mark(mark.start, marks[end - 1].end, (role,), text=text), end
-    return Mark(mark.start, marks[end - 1].end, (role, *(r for r in mark.roles if r.kind == "heading")), text=text), end
-
-
-def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple[Mark, int] | None:
-    """ "cranial nerves V and VII": some nerves are not the whole component."""
-    end, last = place + 1, place
-    while end < len(marks):
-        mark = marks[end]
-        roman = mark.text in ROMAN and tokens[mark.start].text.isupper()
-        if roman or (mark.number is not None and not mark.number.op and 1 <= mark.number.a <= 12):
-            last = end
-        elif mark.text not in {",", "and", "/", "&"}:
-            break
-        end += 1
-    if last == place:
-        return None
-    text = " ".join(token.lower for token in tokens[marks[place].start : marks[last].end])
-    return Mark(marks[place].start, marks[last].end, (Role("heading_part", key="cranial_nerves"),), text=text), last + 1

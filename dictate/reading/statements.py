@@ -206,6 +206,8 @@ class Divider:
                     break  # "no skew, direction changing nystagmus"
                 if self._says_more(following) or any(n.main == "conj" and n.text == "with" for n in link):
                     break
+                if self.weights.says_normal(following):
+                    break  # "no ankle oedema, chest clear"
                 chain.append(following)
                 linked = linked or any(n.main in ("conj", "comma") for n in link) or len(following.names) > 1
                 end = following

@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.marks import Mark, Role
+from dictate.reading.sections import found_in
 
+_PRAISE = frozenset({"good", "okay", "ok", "fine", "perfect", "all right", "alright", "well done"})
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
+_FOUND = 2  # items with what was found: talk that comes behind them does not make them talk
+_UNMARKED = 12  # the same where the sentence has no mark at all
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
@@ -15,22 +19,36 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
     result = list(marks)
+    marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if marks[i].role("talk")]
-        stretches = [(start, end)] if talk and end - start <= _RUN_ON else [_reach(marks, i, start, end) for i in talk]
+        if talk and end - start <= (_RUN_ON if marked else _UNMARKED):
+            told = len(found_in(marks[start : talk[0]])) >= _FOUND
+            stretches = [(_reach(marks, talk[0], start, end)[0] if told else start, end)]
+        else:
+            stretches = [_reach(marks, i, start, end) for i in talk]
         for first, last in stretches:
             names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
             for i in range(first, last):
                 kind = "comma" if marks[i].has("comma") else "talk"
                 result[i] = Mark(marks[i].start, marks[i].end, (Role(kind),), None, marks[i].text)
-            if names:
+            if names and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:
+    """ "Can you look up? Good.": a word of praise alone behind a question or a request."""
+    asked = bool(before) and (before[-1].text == "?" or any(mark.role("talk") for mark in before))
+    said = [mark.text for mark in marks if not mark.has("stop", "comma")]
+    return asked and len(said) == 1 and said[0] in _PRAISE
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:
     """How far talk reaches in speech that runs on: back to the name before it, on to the next name."""
     first = place
+    if marks[place].text.split()[0] == "i":
+        start = place  # "affect appropriate I explained the diagnosis"
     while first > max(start, place - _BACK) and not marks[first - 1].has("item", "sign", "alone"):
         first -= 1
     if first > start and first == place and marks[first - 1].has("item"):

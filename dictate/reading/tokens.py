@@ -75,7 +75,7 @@ class _Piece:
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
-    text = re.sub(r"^(he|she|it)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
+    text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)['’]s\b", "", text)
     text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
@@ -121,9 +121,9 @@ def _pieces(text: str) -> list[_Piece]:
 
 
 def _in_words(arrows: str) -> str:
-    """ "↑" increased, "↓↓" markedly decreased."""
+    """ "↑" increased, "↓↓" markedly reduced."""
     degree = "markedly " if len(arrows) > 1 else ""
-    return f" {degree}{'increased' if arrows[0] in '↑⬆⇧' else 'decreased'} "
+    return f" {degree}{'increased' if arrows[0] in '↑⬆⇧' else 'reduced'} "
 
 
 def tokenize(

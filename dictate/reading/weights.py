@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
@@ -61,6 +62,15 @@ class Weigher:
         return self.satisfied_alone(statement) or all(
             self.items[n.candidates[0]].negated == "normal" or _NAMED_SIGN.search(n.text) for n in statement.names
         )
+
+    def says_normal(self, statement: Statement) -> bool:
+        """ "Chest clear": its names say normal by themselves, so that no list of things denied holds them."""
+        return all(n.sign and any(self._is_normal(r) for r in n.mark.roles) for n in statement.names)
+
+    def _is_normal(self, role: Role) -> bool:
+        if role.kind == "value":
+            return bool(role.item) and self.items[role.item].values[role.key].status == "normal"
+        return role.kind == "normal" and bool(role.item)
 
     def accepts(self, candidates: Sequence[str], node: Node) -> bool:
         """Whether the value can be of one of these items at all."""

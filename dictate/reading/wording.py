@@ -8,6 +8,8 @@ from dictate.reading.kinds import choice_value
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 
+_SIGNED = ("positive", "negative", "pos", "neg", "- ve", "-")
+
 
 class WordReader:
     """Reads words; numbers are read elsewhere."""
@@ -43,10 +45,12 @@ class WordReader:
         if mark.role("not_examined", "") or mark.role("not_assessable", ""):
             return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
         signed = item.kind == "choice" and node.text.startswith("+")  # "Babinski +"
-        if signed or node.text in ("positive", "negative", "pos", "neg"):
+        if signed or node.text in _SIGNED:
             positive = signed or node.text.startswith("pos")
             if item.kind == "presence":
                 return (Status.PRESENT if positive else Status.ABSENT), None, ""
+            if item.negated == "abnormal":  # "SVP +ve": what is there is normal
+                return (Status.NORMAL, None, "") if positive else (Status.ABNORMAL, Text(words="absent"), "")
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
         if node.text == "fine" and item.kind == "presence" and item.alone:
             return Status.PRESENT, None, "fine"  # a fine tremor is no normal one

@@ -78,6 +78,84 @@ READ = [
         "Disoriented to time, otherwise oriented.",
         ["orientation_time abnormal disoriented", "orientation_person normal", "orientation_place normal"],
     ),
+    (
+        "Reflexes:   R      L\nPatella     0      0\nPlantar     mute   down",
+        [
+            "reflex_patellar right measured 0",
+            "reflex_patellar left measured 0",
+            "plantar_response right abnormal mute",
+            "plantar_response left normal flexor",
+        ],
+    ),
+    (
+        "MRC        R     L\nDeltoid    5     4",
+        ["strength_deltoid right measured 5", "strength_deltoid left measured 4"],
+    ),
+    (
+        "mood low affect appropriate I explained the diagnosis at length",
+        ["mood abnormal low", "affect normal appropriate"],
+    ),
+    (
+        "gait is shuffling turning takes seven steps freezing on turning",
+        ["gait abnormal shuffling", "turning measured 7", "freezing present on turning"],
+    ),
+    ("Romberg +; Lhermitte −", ["romberg abnormal positive", "lhermitte absent"]),
+    (
+        "Romberg -ve. SVP +ve R, not seen L.",
+        ["romberg normal", "venous_pulsations right normal", "venous_pulsations left abnormal absent"],
+    ),
+    (
+        "NIHSS: LOC 0, L arm 0, R leg 1, ataxia 2, neglect 0 = 4",
+        [
+            "nihss_consciousness measured 0",
+            "nihss_arm_left measured 0",
+            "nihss_leg_right measured 1",
+            "nihss_ataxia measured 2",
+            "nihss_neglect measured 0",
+            "nihss_total measured 4",
+        ],
+    ),
+    (
+        "Romberg couldn't be done. Tandem could not be done. Vibration could not be done.",
+        ["romberg not_assessable", "tandem_gait abnormal could not be done", "vibration not_assessable"],
+    ),
+    (
+        "Clonus, right ankle unsustained, about five beats, left ankle two beats.",
+        ["clonus right ankle present unsustained 5 beats", "clonus left ankle present 2 beats"],
+    ),
+    (
+        "Biceps three plus bilaterally. Okay, sensory. Pinprick normal.",
+        ["reflex_biceps both measured 3+", "pinprick normal"],
+    ),
+    ("Voice soft. Can you look up? Good. Eye movements full.", ["voice abnormal soft", "eye_movements normal"]),
+    ("Arms, tone flaccid in both.", ["tone both arm abnormal flaccid"]),
+    ("Gait was normal with reduced left arm swing.", ["gait normal", "arm_swing left abnormal reduced"]),
+    ("VIII: hearing normal. I: not tested. IX, X: normal", ["hearing normal", "smell not_examined"]),
+    ("VII: no weakness.", ["facial_strength normal"]),
+    ("III/IV/VI: PERRL, no nystagmus", ["pupil_reaction both normal", "anisocoria absent", "nystagmus absent"]),
+    ("We did not formally test co-ordination.", ["coordination_all not_examined"]),
+    ("No ankle oedema, chest clear.", ["edema ankle absent", "lungs normal"]),
+    (
+        "Right hip flexion five, extension four, abduction 5; knee flexion 4.",
+        [
+            "strength_iliopsoas right measured 5",
+            "strength_gluteus_maximus right measured 4",
+            "strength_hip_abductors right measured 5",
+            "strength_hamstrings right measured 4",
+        ],
+    ),
+    (
+        "Carotids, the right one's full, the left one's weak.",
+        ["carotid_pulse right normal", "carotid_pulse left abnormal weak"],
+    ),
+    ("Cover test, there's no skew.", ["skew absent"]),
+    ("Monofilament not felt at either foot.", ["monofilament both foot abnormal not felt"]),
+    ("Romberg, she sways, I'd call that negative.", ["romberg normal"]),
+    (
+        "Tone and power normal in all four, reflexes 2+ and symmetric.",
+        ["tone normal", "strength_all normal", "reflex_all measured 2+"],
+    ),
+    ("Double vision when she looks left.", ["diplopia present looks left"]),
 ]
 
 

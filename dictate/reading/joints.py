@@ -1,0 +1,34 @@
+"""Movements said without their joint again: "hip flexion five, extension four, abduction five"."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.tokens import Token
+
+_JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
+_MOVEMENTS = frozenset(
+    "flexion extension abduction adduction flexors extensors abductors adductors inversion eversion".split()
+)
+
+
+def shared_joints(tokens: Sequence[Token], spans: Sequence[Mark], meanings: Callable[[str], set[Role]]) -> list[Mark]:
+    """A movement alone, where the same sentence named a joint with another movement before, as that of the joint.
+
+    meanings: everything that a phrase can be.
+    """
+    found: list[Mark] = []
+    named = {place for mark in spans if mark.has("item", "sign") for place in range(mark.start, mark.end)}
+    joint = ""
+    for place, token in enumerate(tokens):
+        before = tokens[place - 1].lower if place and not tokens[place - 1].ends_sentence else ""
+        if token.lower in _MOVEMENTS and before in _JOINTS:
+            joint = before
+        elif token.lower in _MOVEMENTS and joint and place not in named:
+            roles = tuple(r for r in meanings(f"{joint} {token.lower}") if r.kind == "item")
+            if roles:
+                found.append(Mark(place, place + 1, roles))
+        if token.ends_sentence:
+            joint = ""
+    return found

@@ -1,0 +1,93 @@
+"""Cranial nerves by number: ranges of them, lists of them, and a number as the title of what follows."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.numbers import ROMAN
+from dictate.reading.tokens import Token
+
+_LINKS = {",", "/", "-", "&", "and"}
+
+
+def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+    """ "VII: no weakness", "III/IV/VI: full", "I: not tested": numbers with a colon at the head of a sentence.
+
+    The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
+    """
+    end = 0
+    while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
+        end += 1
+    if not end or end >= len(marks) or marks[end].text != ":" or marks[end - 1].text in _LINKS:
+        return marks
+    first = marks[0]
+    if end == 1 and first.text == "i":
+        return [Mark(first.start, first.end, (Role("item", "smell"),), None, first.text), *marks[1:]]
+    text = " ".join(mark.text for mark in marks[:end])
+    roles = first.roles if end == 1 else ()
+    title = Role("heading_part", key="cranial_nerves")
+    return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *marks[end:]]
+
+
+def _is_roman(mark: Mark, tokens: Sequence[Token]) -> bool:
+    return mark.text in ROMAN and tokens[mark.start].text.isupper()
+
+
+def nerve_range(
+    marks: list[Mark], place: int, tokens: Sequence[Token], items: Collection[str]
+) -> tuple[Mark, int] | None:
+    """ "cranial nerves two to twelve", "CN II-XII" as the blanket of that range."""
+    mark = marks[place]
+    if not any(r.kind == "heading" and r.key == "cranial_nerves" for r in mark.roles):
+        return None
+    after = place + 1
+    after += after < len(marks) - 1 and marks[after].text == ","  # "cranial nerves, two to twelve, all fine"
+    pair: tuple[int, int] | None = None
+    if (
+        after < len(marks)
+        and (number := marks[after].number)
+        and number.b is not None
+        and number.op in {"to", "-", "->"}
+    ):
+        pair, end = (int(number.a), int(number.b)), after + 1
+    else:
+        found: list[int] = []
+        end = after
+        while end < len(marks) and len(found) < 2:
+            text, own = marks[end].text, marks[end].number
+            if own is not None and not own.op:
+                found.append(int(own.a))
+            elif text in ROMAN and tokens[marks[end].start].text.isupper():
+                found.append(ROMAN[text])
+            elif not (text in {"-", "through", "thru", "to"} and len(found) == 1):
+                break
+            end += 1
+        pair = (found[0], found[1]) if len(found) == 2 else None
+    if pair is None:
+        return _nerve_list(marks, place, tokens)
+    if not 1 <= pair[0] < pair[1] <= 12:
+        return None
+    name = f"cranial_nerves_{pair[0]}_{pair[1]}"
+    role = Role("item", name) if name in items else Role("heading_part", key="cranial_nerves")
+    text = " ".join(token.lower for token in tokens[mark.start : marks[end - 1].end])
+    if role.kind == "heading_part":
+        return Mark(mark.start, marks[end - 1].end, (role,), text=text), end
+    return Mark(mark.start, marks[end - 1].end, (role, *(r for r in mark.roles if r.kind == "heading")), text=text), end
+
+
+def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple[Mark, int] | None:
+    """ "cranial nerves V and VII": some nerves are not the whole component."""
+    end, last = place + 1, place
+    while end < len(marks):
+        mark = marks[end]
+        roman = mark.text in ROMAN and tokens[mark.start].text.isupper()
+        if roman or (mark.number is not None and not mark.number.op and 1 <= mark.number.a <= 12):
+            last = end
+        elif mark.text not in {",", "and", "/", "&"}:
+            break
+        end += 1
+    if last == place:
+        return None
+    text = " ".join(token.lower for token in tokens[marks[place].start : marks[last].end])
+    return Mark(marks[place].start, marks[last].end, (Role("heading_part", key="cranial_nerves"),), text=text), last + 1

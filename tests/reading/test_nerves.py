@@ -1,0 +1,40 @@
+"""Numbers of cranial nerves as titles, ranges and lists."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.grammar import Grammar
+from dictate.reading import transcript_of_text
+from dictate.reading.read import read
+
+
+def rows(grammar: Grammar, text: str) -> list[str]:
+    """Item and status of every finding."""
+    return [f"{f.item} {f.status.value}" for f in read(transcript_of_text(text), grammar).findings]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("VII: no weakness.", ["facial_strength normal"]),
+        ("XII: normal.", ["tongue normal"]),
+        ("I: not tested.", ["smell not_examined"]),
+        ("III, IV, VI: no nystagmus.", ["nystagmus absent"]),
+        ("Hearing normal. IX, X: normal.", ["hearing normal"]),
+    ],
+)
+def test_a_number_with_a_colon_is_the_title(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """What follows is of that nerve, and never of what was named before."""
+    assert rows(grammar, text) == wanted
+
+
+def test_a_range_is_a_blanket_and_a_list_is_not(grammar: Grammar) -> None:
+    """ "V and VII" are not all of them."""
+    assert rows(grammar, "CN II-XII intact.") == ["cranial_nerves_2_12 normal"]
+    assert rows(grammar, "Cranial nerves V and VII normal.") == []
+
+
+def test_a_murmur_keeps_its_grade(grammar: Grammar) -> None:
+    """The same letters are a grade elsewhere."""
+    assert rows(grammar, "Murmur II/VI.") == ["murmur present"]
