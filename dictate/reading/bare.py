@@ -32,6 +32,8 @@ class BareNumbers:
             return ()
         owners = [role.item for role in unit.roles if role.kind == "unit"]
         named = [name for name in owners if unit.text in self.items[name].bare_units]
+        told = marks[place + 2].roles if place + 2 < len(marks) else ()  # "97% on room air"
+        named = named or [role.item for role in told if role.kind == "qualifier" and role.item in owners]
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if len(unit.text) == 1 and last is None:
             return ()  # "45F": a woman of forty five

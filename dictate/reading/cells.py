@@ -20,11 +20,13 @@ from dictate.reading.cuts import (
     side_next,
     site_next,
     starts_anew,
+    take_reason,
     told_behind_side,
     value_next,
     value_side_order,
 )
 from dictate.reading.drafts import Cell
+from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
@@ -179,7 +181,7 @@ class CellBuilder:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
-            self._take_reason(cell, node, following)
+            take_reason(cell, node, following)
 
     def _take_side(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
@@ -263,6 +265,8 @@ class CellBuilder:
         if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
             of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
             return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
+        if last.text in INABILITY and node.mark.number is None and not cell.split:
+            return True  # "cannot rise from a low chair with her arms folded"
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
         if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
@@ -278,21 +282,3 @@ class CellBuilder:
         if cell.side is None and normal and not place_follows(following, sides=True):
             return True  # "slow, but with a normal base"
         return self.owners.sense(owner, last) == self.owners.sense(owner, node)
-
-    def _take_reason(self, cell: Cell, node: Node, following: list[Node]) -> None:
-        words = [node.text]
-        cell.nodes.append(node)
-        for place, after in enumerate(following):
-            if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in (
-                "so",
-                "therefore",
-                "hence",
-            ):
-                break
-            if after.main == "side" and not after.text.startswith("on ") and value_next(following[place + 1 :]):
-                break
-            words.append(after.text)
-            if after.main != "side":
-                after.main = "reason_word"
-                cell.nodes.append(after)
-        cell.detail.append(" ".join(words))

@@ -21,6 +21,7 @@ _ALWAYS_REASONS = frozenset(
         "for the same reason",
     }
 )
+_DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 _TRANSITIVE = frozenset(
     {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
 )
@@ -32,11 +33,17 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
-    if not (cell.split and (cell.values or cell.negated)):
+    told = cell.values or cell.negated or (cell.side is not None and _signed(cell) and node.text not in _DEGREES)
+    if not (cell.split and told):
         return False
     if node.main == "value" and node.mark.number is None and following:
         return _is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return _is_unknown(node)
+
+
+def _signed(cell: Cell) -> bool:
+    """Naming it was the finding ("a tremor of the right hand, and it stops when she taps with the left")."""
+    return any(n.main == "item" for n in cell.nodes)
 
 
 def _is_unknown(node: Node) -> bool:
@@ -190,3 +197,23 @@ def told_behind_side(cell: Cell) -> bool:
     """ "R moderate, L mild": how it was on this side stands behind the side."""
     side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
     return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)
+
+
+def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "because of pain in the hip": the words up to the next break say why something was not examined."""
+    words = [node.text]
+    cell.nodes.append(node)
+    for place, after in enumerate(following):
+        if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in (
+            "so",
+            "therefore",
+            "hence",
+        ):
+            break
+        if after.main == "side" and not after.text.startswith("on ") and value_next(following[place + 1 :]):
+            break
+        words.append(after.text)
+        if after.main != "side":
+            after.main = "reason_word"
+            cell.nodes.append(after)
+    cell.detail.append(" ".join(words))

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.bare import BareNumbers
+from dictate.reading.company import plain_word
 from dictate.reading.context import Context
 from dictate.reading.cuts import opens_reason
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
 from dictate.reading.places import SiteFinder
 from dictate.reading.remainder import Remainder
@@ -18,24 +19,12 @@ from dictate.reading.shortnames import ShortNames
 _SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"})
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
-_COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
-_VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
-_OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
+_STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
-
-
-def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
-    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
-    if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
-        return False
-    after = marks[place + 1]
-    article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
-    closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
-    return after.text.split(" ")[0] in _VERBS or (article and not closed)
 
 
 class Labeller:
@@ -62,16 +51,17 @@ class Labeller:
             while mark.inner and (in_reason or not self._concerns(marks, place, here, active, nodes)):
                 marks[place : place + 1] = mark.inner
                 mark = marks[place]
-            after = marks[place + 1].text if place + 1 < len(marks) else ""
-            if not place and mark.text in _OPENERS and after == ",":
-                mark = marks[0] = Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)  # "Okay, sensory."
-            if mark.text == "one" and after in _COUNTED:
-                mark = marks[place] = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)  # "on one side"
-            elif mark.text == "one" and _stands_for_name(marks, place):
-                mark = marks[place] = Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
+            mark = marks[place] = plain_word(marks, place)
             node = Node(mark, plain_part(mark))
             if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":
                 node.main = "contrast"  # what follows a "so" is not under the "not" before it
+            if (
+                in_reason
+                and place + 1 < len(marks)
+                and marks[place + 1].number is not None
+                and mark.has("item", "context")
+            ):
+                in_reason = False  # "not tested because of pain knee extension four plus"
             if node.is_break or node.main in ("number", "correction", "strike") or mark.text in _INFERENCES:
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
@@ -84,7 +74,7 @@ class Labeller:
             self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
             if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in _SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
-            if node.main == "item" and mark.text in _HEAD_NOUNS and nodes and nodes[-1].main == "item":
+            if node.main == "item" and nodes and nodes[-1].main == "item" and self._is_head_noun(mark, nodes[-1]):
                 node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
             if node.main == "item":
                 active = node.candidates
@@ -97,6 +87,13 @@ class Labeller:
             nodes.append(node)
         settle(nodes)
         return nodes
+
+    def _is_head_noun(self, mark: Mark, before: Node) -> bool:
+        """ "Sternomastoid power", "biceps reflex": a noun that says of what kind the name before it is."""
+        if mark.text in _HEAD_NOUNS:
+            return True
+        graded = {self.items[name].scale for name in before.candidates if not self.items[name].blanket}
+        return mark.text in _STRENGTHS and self.items["strength_all"].scale in graded
 
     def _concerns(
         self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]

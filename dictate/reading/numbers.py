@@ -23,6 +23,8 @@ _TALLEST_FT, _INCHES = 9, 12  # "25 feet 5.2 seconds" is no height
 _TIMES = {"seconds", "second", "sec", "secs", "s"}
 _METRE_LINES = {5, 6, 9, 12, 15, 18, 24, 36, 60}
 _EYES = {"acuity", "acuities", "va", "vas", "vision", "snellen", "bcva"}
+_HEAT = {"temperature", "temp"}
+_FEVER = (33, 43)
 _MOST_LETTERS = 4
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
@@ -91,6 +93,9 @@ class _Reader(Cardinals):
             if inches is not None and a < _TALLEST_FT and inches[0] < _INCHES and self.at(inches[1]) not in _TIMES:
                 stop = inches[1] + (1 if self.at(inches[1]) in {"inches", "inch", "in", '"', "”"} else 0)
                 return Number(a=a, op="ft", b=inches[0]), stop
+        tenths = self.cardinal(end) if _FEVER[0] <= a < _FEVER[1] and not sign and self._of_heat(i) else None
+        if tenths is not None and tenths[0] in range(10):
+            return Number(a=a + tenths[0] / 10), tenths[1]
         joined = self._joined(a, sign, end)
         if joined is not None:
             return self._going(*joined)
@@ -127,6 +132,10 @@ class _Reader(Cardinals):
         if letters is not None and letters[0] in range(1, _MOST_LETTERS + 1):
             b_sign, stop = f"{b_sign}{int(letters[0])}", letters[1]
         return Number(a=a, a_sign=sign, op=op, b=b, b_sign=b_sign), stop
+
+    def _of_heat(self, i: int) -> bool:
+        """ "temperature thirty seven two": tenths of a degree, said without their point."""
+        return any(self.at(place) in _HEAT for place in range(max(0, i - 2), i))
 
     def _of_eyes(self, end: int) -> bool:
         """Whether acuity is spoken of in this sentence: "six nine" is a line of the chart there, and nowhere else."""

@@ -15,10 +15,25 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 
 def settle(nodes: list[Node]) -> None:
     """Settle, in place, what only the whole sentence shows."""
+    place_titles(nodes)
     give_units(nodes)
     not_tested(nodes)
     deny_signs(nodes)
     quiet_negations(nodes)
+
+
+def place_titles(nodes: list[Node]) -> None:
+    """ "R arm - withdraws": a dash behind a place is a colon. "Tone, gait: normal": a colon for the whole list."""
+    dash = next((i for i, n in enumerate(nodes[:4]) if n.text == "-" and n.main == "comma"), 0)
+    if dash and all(n.main in ("side", "site") for n in nodes[:dash]):
+        nodes[dash].main = "colon"
+    colon = next((i for i, n in enumerate(nodes) if n.main == "colon"), 0)
+    items = [n for n in nodes[:colon] if n.main == "item"]
+    listed = all(n.main in ("item", "comma", "conj") for n in nodes[:colon])
+    if len(items) > 1 and listed and not any(n.main == "item" for n in nodes[colon:]):
+        nodes[colon].main = "filler"
+        for link in (n for n in nodes[:colon] if n.main == "comma"):
+            link.main, link.mark = "conj", replace(link.mark, text="and")
 
 
 def give_units(nodes: list[Node]) -> None:

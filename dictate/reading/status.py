@@ -9,14 +9,13 @@ from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
-from dictate.reading.kinds import Meaning
+from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.wording import WordReader
 
-_INABILITY = frozenset({"could not", "unable", "cannot", "can not", "could not do", "not possible", "impossible"})
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
@@ -99,6 +98,9 @@ class StatusReader:
             and not any(self._normal_sign(name, n) for n in named)
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
+        plain = [n for n in others if n.main != "item"]
+        if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
+            meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
@@ -123,6 +125,11 @@ class StatusReader:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""
         values = self.items[name].values
         return any(r.kind == "value" and r.item == name and values[r.key].status == "normal" for r in node.mark.roles)
+
+    def _only_seen(self, name: str, named: Sequence[Node], words: Sequence[Node]) -> bool:
+        """Words that only say that the sign was there."""
+        signs = bool(named) and all(n.sign and not self._normal_sign(name, n) for n in named)
+        return signs and all(n.mark.role("present", "") for n in words)
 
     def _refuses(self, others: Sequence[Node]) -> bool:
         return any(n.mark.has("not_examined", "not_assessable") for n in others)
@@ -200,7 +207,7 @@ class StatusReader:
             if held is not None:
                 return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
-        if said and all(n.text in _INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
+        if said and all(n.text in INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
             return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
         if not said:
             return self._unsaid(name, item, cell, others)

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.reading.kinds import read_number
+from dictate.reading.kinds import INABILITY, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
@@ -94,6 +94,8 @@ class Weigher:
     def weigh_orphan(self, nodes: list[Node], active: tuple[str, ...]) -> float:
         """Weight of words at the start of a sentence left to what was said before."""
         score = 0.0
+        if nodes and nodes[-1].main == "value" and nodes[-1].text in INABILITY:
+            score -= 2.0  # "she cannot get out of a low chair": what she cannot do is named behind it
         for node in nodes:
             if self.is_value(node):
                 score -= 1.2 if self.accepts(active, node) else 3.0

@@ -156,6 +156,30 @@ READ = [
         ["tone normal", "strength_all normal", "reflex_all measured 2+"],
     ),
     ("Double vision when she looks left.", ["diplopia present looks left"]),
+    (
+        "Wasting on the right, obvious in the left hand.",
+        ["bulk right abnormal wasting", "bulk left hand abnormal wasting"],
+    ),
+    (
+        "Temperature thirty seven two, heart rate one hundred and ten.",
+        ["temperature measured 37.2", "heart_rate measured 110"],
+    ),
+    ("Afebrile 36.6, 97% RA.", ["temperature measured 36.6", "oxygen_saturation measured 97 (ra)"]),
+    ("She cannot get out of a low chair with her arms folded.", ["chair_rise abnormal cannot"]),
+    (
+        "Sensation, coordination, gait: not assessable.",
+        ["sensory_all not_assessable", "coordination_all not_assessable", "gait not_assessable"],
+    ),
+    ("Sternomastoid power five on each side.", ["sternocleidomastoid both measured 5"]),
+    ("R arm - abnormal flexion", ["motor_response right arm abnormal flexes"]),
+    ("Severe weakness of the right side of the face.", ["facial_strength right abnormal severe weakness"]),
+    ("FNF L intention tremor, R N.", ["finger_nose left abnormal intention tremor", "finger_nose right normal"]),
+    ("There's a tremor of the right hand, and it stops when she taps with the left.", ["tremor right hand present"]),
+    (
+        "Right hip flexion not tested because of pain knee extension four plus.",
+        ["strength_iliopsoas right not_examined (because of pain)", "strength_quadriceps right measured 4+"],
+    ),
+    ("UPDRS motor part thirty eight.", ["named_score measured 38 (UPDRS motor part)"]),
 ]
 
 

@@ -1,0 +1,39 @@
+"""Words whose company shows that they say nothing of the examination: "one" that counts nothing, "okay" that opens."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.marks import Mark, Role
+
+_OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
+_VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
+_COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
+
+
+def plain_word(marks: Sequence[Mark], place: int) -> Mark:
+    """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
+    mark = marks[place]
+    after = marks[place + 1].text if place + 1 < len(marks) else ""
+    if not place and mark.text in _OPENERS and after == ",":
+        return Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
+    if mark.text == "one" and after in _COUNTED:
+        return Mark(mark.start, mark.end, (Role("word"),), None, mark.text)
+    if mark.text == "one" and _stands_for_name(marks, place):
+        return Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
+    return mark
+
+
+def measured(marks: Sequence[Mark], place: int) -> bool:
+    """ "not tested because of pain knee extension four plus": a name with its number ends the reason."""
+    return marks[place].has("item", "context") and any(m.number is not None for m in marks[place + 1 : place + 2])
+
+
+def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
+    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
+    if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
+        return False
+    after = marks[place + 1]
+    article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
+    closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
+    return after.text.split(" ")[0] in _VERBS or (article and not closed)
