@@ -20,7 +20,6 @@ def marks(lexicon: Lexicon, text: str) -> list[Mark]:
     [
         ("okay, sensory", "okay", "filler"),
         ("gait okay, tandem normal", "okay", "normal"),
-        ("on one side", "one", "word"),
         ("the right one fatigues", "one", "filler"),
         ("on the right one, on the left two", "one", "number"),
     ],
