@@ -9,6 +9,7 @@ import signal
 import sys
 import time
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
@@ -24,7 +25,7 @@ SMALL = "Gait normal."
 
 
 class Sleeper:
-    """Hears the words that stand in the file; orders stand before a bar: `sleep 1|`, `die|`, `die-once|`, `fail|`."""
+    """Hears the words that stand in the file, and follows orders before bars: `made DAY|`, `sleep 1|`, `die|`."""
 
     def __init__(self, seconds: float = 0.0, log: str = "", sha256: str = "1" * 64) -> None:
         self.seconds, self.log = seconds, log
@@ -45,7 +46,11 @@ class Sleeper:
             Word(text=text, start_s=at / 2, end_s=at / 2 + 0.4, probability=0.9)
             for at, text in enumerate(words.split())
         )
-        source = Source(name=path.name, kind="recording", sha256=digest, duration_s=len(heard) / 2)
+        made = next((order.split()[1] for order in orders.split("|") if order.startswith("made")), "")
+        source = Source(
+            name=path.name, kind="recording", sha256=digest, duration_s=len(heard) / 2,
+            created_at=datetime.fromisoformat(made) if made else None,
+        )  # fmt: skip
         return Transcript(words=heard, sources=(source,), model=self.identity)
 
     def _follow(self, order: str, path: Path) -> None:

@@ -42,6 +42,14 @@ def digest_of(path: str) -> str:
         raise InputError(f"{name}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
 
 
+def bytes_of(path: str) -> bytes:
+    """The whole of a file of this machine. Raises: InputError."""
+    try:
+        return Path(path).read_bytes()
+    except OSError as fault:
+        raise InputError(f"{printable(Path(path).name)}: cannot be read: {(fault.strerror or '').lower()}") from fault
+
+
 def standing(paths: Sequence[Path]) -> list[tuple[int, int, int]]:
     """How files of this machine stand: what changes when they are written to. Raises: InputError."""
     try:

@@ -50,15 +50,15 @@ def do(run: str, job: Job) -> Outcome:
             exam = _meant(run, job, paths)
             if exam is None:
                 return Outcome(unseen=True)
-            files = _files(run, exam)
+            files = files_of(_settings[run], exam)
     except DictateError as fault:
         return Outcome(error=printable(str(fault)), seconds=time.perf_counter() - begin)
-    queries = exam.open_queries
+    musts, looks = open_counts(exam)
     return Outcome(
         files=files,
         findings=len(exam.findings),
-        musts=sum(query.severity is Severity.MUST for query in queries),
-        looks=sum(query.severity is Severity.LOOK for query in queries),
+        musts=musts,
+        looks=looks,
         sound_s=sum(source.duration_s or 0.0 for source in exam.transcript.sources),
         seconds=time.perf_counter() - begin,
         model=exam.transcript.model,
@@ -120,10 +120,16 @@ def _engine(run: str) -> Hearer:
     return _engines[run]
 
 
-def _files(run: str, exam: Examination) -> dict[str, str | bytes]:
+def open_counts(exam: Examination) -> tuple[int, int]:
+    """How many queries must be settled, and how many are to be looked at."""
+    asked = [query.severity for query in exam.open_queries]
+    return asked.count(Severity.MUST), asked.count(Severity.LOOK)
+
+
+def files_of(setting: Setting, exam: Examination) -> dict[str, str | bytes]:
+    """Ending → content of each result file."""
     from dictate.notes import FILES, write_note
 
-    setting = _settings[run]
     note = write_note(exam, setting.grammar, brief=setting.asked.brief)
     usual = {ending: write(exam) for ending, write in FILES.items()}
     return {"note.txt": note, **usual, **{end: write(exam, setting.grammar) for end, write in setting.further.items()}}
