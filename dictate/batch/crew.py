@@ -124,16 +124,19 @@ class DaskCrew:
     def check(self) -> None:
         """Whether the scheduler is still there."""
         if self._client.status not in ("running", "connecting"):
-            raise MachineError("the scheduler is gone: what is done is kept: start it and run again")
+            raise MachineError(GONE)
 
 
 def _result(future: Any) -> Outcome:
-    """A job's outcome; a job that workers died of is an error of its own, as is what no one foresaw."""
+    """A job's outcome; a job that workers died of is an error of its own, as is what no one foresaw.
+
+    A result that was lost with its worker is waited for: the scheduler has the job done again.
+    """
     from distributed import KilledWorker
 
-    if future.status in ("cancelled", "lost"):
-        raise MachineError("the scheduler is gone: what is done is kept: start it and run again")
     fault = future.exception()
+    if isinstance(fault, CancelledError):
+        raise MachineError(GONE)
     if fault is None:
         outcome: Outcome = future.result()
         return outcome
@@ -144,6 +147,7 @@ def _result(future: Any) -> Outcome:
     return Outcome(error=unforeseen(fault))
 
 
+GONE = "the scheduler is gone: what is done is kept: start it and run again"
 DIED = f"{DEATHS + 1} workers ended while hearing it: memory, or a file that breaks the decoder: try it alone"
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 import builtins
 import csv
 import os
+import queue
 import signal
 import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from concurrent.futures import CancelledError
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -20,7 +22,10 @@ import sleepers
 from by_hand import ROOT
 from sleepers import SAID, SMALL, fill, run, setting
 
+from dictate.batch import crew
+from dictate.batch.contents import digest_of
 from dictate.batch.crew import open_crew
+from dictate.batch.jobs import Job, Outcome
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
 
@@ -91,6 +96,45 @@ def test_a_lost_worker_loses_nothing(grammar: Grammar, tmp_path: Path) -> None:
     pids = {pid for _, pid in heard(tmp_path / "log")}
     assert len(pids) >= 2
     assert str(os.getpid()) not in pids
+
+
+class Held:
+    """What Dask holds of a job that has ended."""
+
+    def __init__(self, outcome: Outcome | None = None, fault: BaseException | None = None) -> None:
+        self.outcome, self.fault, self.status = outcome, fault, "lost"
+
+    def exception(self) -> BaseException | None:
+        """As Dask says it, after waiting for a result that is made again."""
+        return self.fault
+
+    def result(self) -> Outcome | None:
+        """The same."""
+        return self.outcome
+
+
+def test_a_lost_result_is_no_lost_scheduler() -> None:
+    """A worker that dies once its job is done takes the result with it: it comes again, and the batch goes on."""
+    assert crew._result(Held(Outcome(findings=3))).findings == 3
+    with pytest.raises(MachineError, match="the scheduler is gone"):
+        crew._result(Held(fault=CancelledError("connection lost")))
+
+
+@pytest.mark.slow
+@pytest.mark.enable_socket
+def test_result_that_died_with_its_worker_comes_again(grammar: Grammar, tmp_path: Path) -> None:
+    """Real workers: the one that heard it is killed before the result was fetched."""
+    path = fill(tmp_path, a=SAID) / "a.wav"
+    ended: queue.SimpleQueue[Any] = queue.SimpleQueue()
+    prepared = setting(grammar, log=str(tmp_path / "log"))
+    with open_crew(prepared, workers=2) as dask:
+        job = Job("a.wav", "a", (str(path),), (digest_of(str(path)),), dask.identify().sha256)
+        dask.submit(job, lambda job, outcome: ended.put(outcome))
+        outcome = ended.get(timeout=60)
+        os.kill(int(heard(tmp_path / "log")[0][1]), signal.SIGKILL)
+        time.sleep(1.0)
+        assert outcome().findings == 2
+    assert len(heard(tmp_path / "log")) == 2
 
 
 @pytest.mark.enable_socket
