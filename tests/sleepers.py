@@ -9,11 +9,12 @@ import signal
 import sys
 import time
 from collections.abc import Callable
+from contextlib import nullcontext
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from dictate.batch import Asked, Batch, Ledger, Setting, Tally, find, open_crew
+from dictate.batch import Asked, Batch, Crew, Ledger, Setting, Tally, find, open_crew
 from dictate.batch.crew import alone
 from dictate.cli.files import write_files
 from dictate.errors import InputError
@@ -88,14 +89,15 @@ def version() -> str:
     return of("dictate")
 
 
-def run(prepared: Setting, folder: Path, out: Path, **ways: Any) -> Tally:
-    """A batch in this process, or with `workers` or `cluster` by Dask; other ways are find()'s."""
+def run(prepared: Setting, folder: Path | str, out: Path, *, crew: Crew | None = None, **ways: Any) -> Tally:
+    """A batch by a crew, in this process, or with `workers` or `cluster` by Dask; other ways are find()'s."""
     dask = {name: ways.pop(name) for name in ("workers", "cluster") if name in ways}
     keeping = ways.pop("keeping", None)
     found = find(str(folder), out=out, **ways)
-    with Ledger(out) as ledger, open_crew(prepared, **dask) if dask else alone(prepared) as crew:
+    by = nullcontext(crew) if crew else open_crew(prepared, **dask) if dask else alone(prepared)
+    with Ledger(out) as ledger, by as workers:
         ledger.forget_failed({one.source for one in found.candidates})
-        return Batch(prepared, crew, ledger, write=write_files, keeping=keeping).run(found.candidates)
+        return Batch(prepared, workers, ledger, write=write_files, keeping=keeping).run(found.candidates)
 
 
 def fill(folder: Path, **files: str) -> Path:

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from dictate.batch.contents import CHANGED, bytes_of, content_of
 from dictate.batch.crew import DIED, Crew, unforeseen
-from dictate.batch.found import URL
+from dictate.batch.found import of_address
 from dictate.batch.jobs import Candidate, Job, Outcome, Setting, printable
 from dictate.batch.keeping import Keeping, Waiting, unsaved
 from dictate.batch.ledger import Entry, Ledger, Write
@@ -123,9 +123,10 @@ class Batch:
         others = sorted({source for source in shared if source != entry.source})
         entry = entry.model_copy(update={"same_as": "; ".join(others)})  # a part of it: heard, and said
         self._under_way[entry.name] = (entry, candidate)
-        job = Job(entry.source, entry.name, tuple(place.path for place in candidate.places), contents, model)
-        send = self._sends and not any(map(URL.match, job.paths))
-        return self._send(job) if send else self.crew.submit(job, self._on_end)
+        places = candidate.places
+        paths, sizes = tuple(place.path for place in places), tuple(place.size for place in places)
+        job = Job(entry.source, entry.name, paths, contents, model, sizes)
+        return self._send(job) if self._sends else self.crew.submit(job, self._on_end)
 
     def _entry(self, candidate: Candidate) -> Entry:
         """To be filled in; it knows the record of an earlier reading."""
@@ -193,12 +194,12 @@ class Batch:
     def _send(self, job: Job) -> None:
         """The worker does not see the files: from now on they travel with the job."""
         try:
-            sent = tuple(map(bytes_of, job.paths))
-            if tuple(hashlib.sha256(one).hexdigest() for one in sent) != job.contents:
+            sent = tuple(map(bytes_of, job.paths, job.sizes))
+            if not of_address(job) and tuple(hashlib.sha256(one).hexdigest() for one in sent) != job.contents:
                 raise InputError(f"{job.source}: {CHANGED}")
         except InputError as fault:
             return self._close(replace(job, sent=(b"",)), Outcome(error=printable(str(fault))))
-        self._sends = True
+        self._sends = not of_address(job)
         return self.crew.submit(replace(job, sent=sent), self._on_end)
 
     def _try_alone(self) -> None:

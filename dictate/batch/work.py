@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import threading
 import time
+from contextlib import ExitStack
 from importlib.metadata import version
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dictate.batch.contents import at_hand, digest_of, must_stand, standing
-from dictate.batch.found import URL
+from dictate.batch.found import of_address
 from dictate.batch.jobs import Job, Outcome, Setting, printable
 from dictate.errors import DictateError, InputError, MachineError
 from dictate.model import Examination, ModelIdentity, Severity
@@ -45,7 +46,11 @@ def do(run: str, job: Job) -> Outcome:
     """Hear, read, check and write one examination. What is wrong with it comes back as its error."""
     begin = time.perf_counter()
     try:
-        with _one, at_hand(job.paths, job.sent) as paths:
+        with _one, ExitStack() as stack:
+            try:
+                paths = stack.enter_context(at_hand(job.paths, job.sent, job.sizes))
+            except InputError:  # an address that this machine cannot reach; or it is gone, and the batch will say so
+                return Outcome(unseen=True)
             begin = time.perf_counter()
             exam = _meant(run, job, paths)
             if exam is None:
@@ -71,7 +76,7 @@ def _meant(run: str, job: Job, paths: list[Path]) -> Examination | None:
     A recording is read through once for its digest, by the recogniser; it must be the one that the batch saw, and the
     file must stand as it stood before. Raises: DictateError.
     """
-    if job.sent or any(map(URL.match, job.paths)):
+    if job.sent or of_address(job):
         return _examined(run, job, paths)
     try:
         before = standing(paths)

@@ -20,6 +20,7 @@ import psutil
 import pytest
 import sleepers
 from by_hand import ROOT
+from fsspec.implementations.memory import MemoryFileSystem
 from sleepers import SAID, SMALL, fill, run, setting
 
 from dictate.batch import crew
@@ -86,10 +87,20 @@ def test_without_dask_this_process_does_it(grammar: Grammar, tmp_path: Path, mon
 
 @pytest.mark.enable_socket
 def test_a_lost_worker_loses_nothing(grammar: Grammar, tmp_path: Path) -> None:
-    """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results."""
+    """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results.
+
+    Then the same workers hear what only this process can reach: its sound is sent along.
+    """
     files = {f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(6)}
     folder = fill(tmp_path / "in", **files, last=f"die-once|{SMALL}", bad="break|")
-    tally = run(setting(grammar, seconds=0.02, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    prepared = setting(grammar, seconds=0.02, log=str(tmp_path / "log"))
+    with open_crew(prepared, workers=2) as dask:
+        tally = run(prepared, folder, tmp_path / "out", crew=dask)
+        only_here = MemoryFileSystem()
+        only_here.pipe({"/ward/a.wav": SAID.encode(), "/ward/b.wav": SMALL.encode()})
+        sent = run(prepared, "memory://ward", tmp_path / "sent", crew=dask)
+        only_here.rm("/ward", recursive=True)
+    assert (sent.done, sent.failed, sent.findings) == (2, 0, 3)
     assert (folder / "last.died").exists()
     assert (tally.done, tally.failed) == (7, 1)
     assert states(tmp_path / "out") == {f"{name}.wav": "done" for name in (*files, "last")} | {"bad.wav": "failed"}
@@ -189,14 +200,14 @@ def dask_workers(count: int) -> Iterator[tuple[str, list[subprocess.Popen[str]]]
 @pytest.mark.slow
 @pytest.mark.enable_socket
 def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar, tmp_path: Path) -> None:
-    """Dask's own scheduler and workers; sound is sent along, a worker is killed, all is done once."""
+    """Dask's own scheduler and workers, started elsewhere; a worker is killed, all is done once."""
     files = {f"f{number}": f"sleep 0.3|{SAID} Heart rate {60 + number}." for number in range(20)}
-    folder = fill(tmp_path / "in", **files)
+    fill(tmp_path / "in", **files)
     with dask_workers(2) as (address, (_, victim, _)):
-        os.chdir(folder)
+        os.chdir(tmp_path)  # the workers are not there, so for them no file has the path that it has here
         try:
             killer = subprocess.Popen(["sh", "-c", f"sleep 4; kill -9 {victim.pid}"])
-            tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", cluster=address)
+            tally = run(setting(grammar, log=str(tmp_path / "log")), Path("in"), tmp_path / "out", cluster=address)
             killer.wait()
         finally:
             os.chdir(ROOT)
