@@ -111,7 +111,12 @@ class DaskCrew:
 
     def identify(self) -> ModelIdentity:
         """A worker's model."""
-        found: ModelIdentity = _asked(self._client.submit(work.identify, self._setting.run, pure=False).result)
+        from distributed import KilledWorker
+
+        try:
+            found: ModelIdentity = _asked(self._client.submit(work.identify, self._setting.run, pure=False).result)
+        except KilledWorker as fault:
+            raise MachineError("workers end while they load the model: more memory, or a smaller --model") from fault
         return found
 
     def submit(self, job: Job, done: Callable[[Job, Callable[[], Outcome]], None]) -> None:

@@ -20,6 +20,7 @@ import psutil
 import pytest
 import sleepers
 from by_hand import ROOT
+from distributed import KilledWorker
 from fsspec.implementations.memory import MemoryFileSystem
 from sleepers import SAID, SMALL, fill, run, setting
 
@@ -129,6 +130,25 @@ def test_a_lost_result_is_no_lost_scheduler() -> None:
     assert crew._result(Held(Outcome(findings=3))).findings == 3
     with pytest.raises(MachineError, match="the scheduler is gone"):
         crew._result(Held(fault=CancelledError("connection lost")))
+
+
+def test_workers_that_the_model_is_too_large_for(grammar: Grammar) -> None:
+    """One line, for nothing can be heard."""
+
+    class Dying:
+        """Where every worker ends of it."""
+
+        def nthreads(self) -> dict[str, int]:
+            return {"a": 1}
+
+        def submit(self, *_: object, **__: object) -> Dying:
+            return self
+
+        def result(self) -> None:
+            raise KilledWorker("examination-1", None, 2)
+
+    with pytest.raises(MachineError, match="end while they load the model"):
+        crew.DaskCrew(Dying(), setting(grammar)).identify()
 
 
 @pytest.mark.slow
