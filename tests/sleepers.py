@@ -14,11 +14,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from by_hand import small_grammar
+
 from dictate.batch import Asked, Batch, Crew, Ledger, Setting, Tally, find, open_crew
 from dictate.batch.crew import alone
 from dictate.cli.files import write_files
 from dictate.errors import InputError
-from dictate.grammar import Grammar, load_grammar
+from dictate.grammar import Grammar
 from dictate.model import Conventions, Hints, ModelIdentity, Source, Transcript, Word
 
 SAID = "Reflexes. Biceps two plus on the right, three plus on the left."
@@ -111,7 +113,7 @@ def fill(folder: Path, **files: str) -> Path:
 
 if __name__ == "__main__":
     tally = run(
-        setting(load_grammar(), seconds=float(sys.argv[4]), log=sys.argv[3]), Path(sys.argv[1]), Path(sys.argv[2]),
+        setting(small_grammar(), seconds=float(sys.argv[4]), log=sys.argv[3]), Path(sys.argv[1]), Path(sys.argv[2]),
         **({"workers": int(sys.argv[5])} if len(sys.argv) > 5 else {}),
     )  # fmt: skip
     sys.exit(1 if tally.failed else 0)

@@ -75,33 +75,33 @@ def no_dask(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(builtins, "__import__", refuse)
 
 
-def test_without_dask_this_process_does_it(grammar: Grammar, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_dask_this_process_does_it(small: Grammar, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The same results; a cluster is refused with what to install."""
     no_dask(monkeypatch)
     folder = fill(tmp_path / "in", a=SAID, b="fail|")
-    tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    tally = run(setting(small, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
     assert (tally.done, tally.failed) == (1, 1)
     assert {pid for _, pid in heard(tmp_path / "log")} == {str(os.getpid())}
-    with pytest.raises(MachineError, match="pip install"), open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"):
+    with pytest.raises(MachineError, match="pip install"), open_crew(setting(small), cluster="tcp://127.0.0.1:1"):
         pass
 
 
 @pytest.mark.enable_socket
-def test_a_lost_worker_loses_nothing(grammar: Grammar, tmp_path: Path) -> None:
+def test_a_lost_worker_loses_nothing(small: Grammar, tmp_path: Path) -> None:
     """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results.
 
     Then the same workers hear what only this process can reach: its sound is sent along.
     """
     files = {f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(6)}
     folder = fill(tmp_path / "in", **files, last=f"die-once|{SMALL}", bad="break|")
-    prepared = setting(grammar, seconds=0.02, log=str(tmp_path / "log"))
+    prepared = setting(small, seconds=0.02, log=str(tmp_path / "log"))
     with open_crew(prepared, workers=2) as dask:
         tally = run(prepared, folder, tmp_path / "out", crew=dask)
         only_here = MemoryFileSystem()
         only_here.pipe({"/ward/a.wav": SAID.encode(), "/ward/b.wav": SMALL.encode()})
         sent = run(prepared, "memory://ward", tmp_path / "sent", crew=dask)
         only_here.rm("/ward", recursive=True)
-    assert (sent.done, sent.failed, sent.findings) == (2, 0, 3)
+    assert (sent.done, sent.failed) == (2, 0)
     assert (folder / "last.died").exists()
     assert (tally.done, tally.failed) == (7, 1)
     assert states(tmp_path / "out") == {f"{name}.wav": "done" for name in (*files, "last")} | {"bad.wav": "failed"}
@@ -132,7 +132,7 @@ def test_a_lost_result_is_no_lost_scheduler() -> None:
         crew._result(Held(fault=CancelledError("connection lost")))
 
 
-def test_workers_that_the_model_is_too_large_for(grammar: Grammar) -> None:
+def test_workers_that_the_model_is_too_large_for(small: Grammar) -> None:
     """One line, for nothing can be heard."""
 
     class Dying:
@@ -148,7 +148,7 @@ def test_workers_that_the_model_is_too_large_for(grammar: Grammar) -> None:
             raise KilledWorker("examination-1", None, 2)
 
     with pytest.raises(MachineError, match="end while they load the model"):
-        crew.DaskCrew(Dying(), setting(grammar)).identify()
+        crew.DaskCrew(Dying(), setting(small)).identify()
 
 
 @pytest.mark.slow
@@ -169,12 +169,12 @@ def test_result_that_died_with_its_worker_comes_again(grammar: Grammar, tmp_path
 
 
 @pytest.mark.enable_socket
-def test_no_scheduler_there(grammar: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_no_scheduler_there(small: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
     """One line with the address."""
     monkeypatch.setattr("dictate.batch.crew.PATIENCE_S", 1.0)
     with (
         pytest.raises(MachineError, match=r"--cluster tcp://127.0.0.1:1: no scheduler answers"),
-        open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"),
+        open_crew(setting(small), cluster="tcp://127.0.0.1:1"),
     ):
         pass
 
@@ -219,7 +219,7 @@ def dask_workers(count: int) -> Iterator[tuple[str, list[subprocess.Popen[str]]]
 
 @pytest.mark.slow
 @pytest.mark.enable_socket
-def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar, tmp_path: Path) -> None:
+def test_cluster_that_does_not_see_the_files_and_loses_a_worker(small: Grammar, tmp_path: Path) -> None:
     """Dask's own scheduler and workers, started elsewhere; a worker is killed, all is done once."""
     files = {f"f{number}": f"sleep 0.3|{SAID} Heart rate {60 + number}." for number in range(20)}
     fill(tmp_path / "in", **files)
@@ -227,7 +227,7 @@ def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar
         os.chdir(tmp_path)  # the workers are not there, so for them no file has the path that it has here
         try:
             killer = subprocess.Popen(["sh", "-c", f"sleep 4; kill -9 {victim.pid}"])
-            tally = run(setting(grammar, log=str(tmp_path / "log")), Path("in"), tmp_path / "out", cluster=address)
+            tally = run(setting(small, log=str(tmp_path / "log")), Path("in"), tmp_path / "out", cluster=address)
             killer.wait()
         finally:
             os.chdir(ROOT)
@@ -237,10 +237,10 @@ def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar
 
 @pytest.mark.slow
 @pytest.mark.enable_socket
-def test_file_that_workers_die_of_is_said(grammar: Grammar, tmp_path: Path) -> None:
+def test_file_that_workers_die_of_is_said(small: Grammar, tmp_path: Path) -> None:
     """Its neighbours are heard; it has a line of its own."""
     folder = fill(tmp_path / "in", a=SAID, b="die|", c=SMALL, d=f"{SAID} {SMALL}")
-    tally = run(setting(grammar, seconds=0.05), folder, tmp_path / "out", workers=2)
+    tally = run(setting(small, seconds=0.05), folder, tmp_path / "out", workers=2)
     assert (tally.done, tally.failed) == (3, 1)
     assert states(tmp_path / "out")["b.wav"] == "failed"
 
