@@ -23,7 +23,7 @@ def pytest_cmdline_main(config: pytest.Config) -> None:
     whole = config.args_source is not pytest.Config.ArgsSource.ARGS and not hasattr(config, "workerinput")
     quick = (config.option.markexpr, config.option.keyword, config.option.usepdb) == ("not slow", "", False)
     if whole and quick and getattr(config.option, "numprocesses", 0) is None:
-        config.option.numprocesses = min(PROCESSES, len(os.sched_getaffinity(0)))
+        config.option.numprocesses = min(PROCESSES, os.cpu_count() or 1)
         config.option.dist = "loadfile"
         config.option.loadscopereorder = False
 

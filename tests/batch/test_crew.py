@@ -42,6 +42,11 @@ def states(out: Path) -> dict[str, str]:
     return {row["source"]: row["state"] for row in rows}
 
 
+def written(out: Path) -> dict[str, bytes]:
+    """Result files of all examinations."""
+    return {path.name: path.read_bytes() for path in out.glob("*-*.*")}
+
+
 def heard(log: Path) -> list[tuple[str, str]]:
     """Name and process of each hearing."""
     return [(name, pid) for name, pid in map(str.split, log.read_text(encoding="utf-8").splitlines())]
@@ -108,6 +113,9 @@ def test_a_lost_worker_loses_nothing(small: Grammar, tmp_path: Path) -> None:
     pids = {pid for _, pid in heard(tmp_path / "log")}
     assert len(pids) >= 2
     assert str(os.getpid()) not in pids
+    run(setting(small), fill(tmp_path / "again", **files), tmp_path / "alone")
+    assert len(written(tmp_path / "alone")) == 5 * len(files)
+    assert written(tmp_path / "alone").items() <= written(tmp_path / "out").items(), "one process says the same"
 
 
 class Held:
