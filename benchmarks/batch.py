@@ -1,10 +1,12 @@
 """A batch against one `note` call after the other, Dask against plain processes, and what scheduling costs.
 
-Use: python benchmarks/batch.py [recordings|overhead|scheduling] [--count N] [--workers N]
+Use: python benchmarks/batch.py [recordings|workers|overhead|scheduling|ceiling] [--count N] [--workers N] [--sample N]
 
-`recordings` hears short recordings cut from the demonstrations (30; 300 take a while), in the same run by `dictate
-note` calls and by `dictate batch`. `overhead` and `scheduling` use recognisers that only sleep, so that the cost of
-dealing jobs out can be told. Ratios hold on any machine, seconds only on the one they were taken on.
+`recordings` hears short recordings cut from the demonstrations (30; 300 take a while) by `dictate batch`, and in the
+same run --sample of them by `dictate note`, half before and half after, so that a load that drifts weighs on both.
+`workers` hears them with one worker and with more. `overhead`, `scheduling` and `ceiling` use recognisers that only
+sleep, or do nothing, so that the cost of dealing jobs out can be told. Ratios hold on any machine, seconds only on
+the one they were taken on.
 """
 
 from __future__ import annotations
@@ -12,6 +14,7 @@ from __future__ import annotations
 import argparse
 import csv
 import os
+import resource
 import subprocess
 import sys
 import tempfile
@@ -39,41 +42,78 @@ def main() -> int:
     parser.add_argument("part", choices=sorted(PARTS), nargs="?", default="recordings")
     parser.add_argument("--count", type=int, help="recordings or files")
     parser.add_argument("--workers", type=int, default=len(os.sched_getaffinity(0)))
+    parser.add_argument("--sample", type=int, default=30, help="recordings that `note` hears")
     given = parser.parse_args()
+    print(f"load before: {os.getloadavg()[0]:.1f} on {len(os.sched_getaffinity(0))} cores", flush=True)
     with tempfile.TemporaryDirectory() as folder:
-        return PARTS[given.part](Path(folder), given.count, given.workers)
+        status = PARTS[given.part](Path(folder), given)
+    print(f"load after: {os.getloadavg()[0]:.1f}")
+    return status
 
 
-def recordings(folder: Path, count: int | None, workers: int) -> int:
+def recordings(folder: Path, given: argparse.Namespace) -> int:
     """Throughput of a batch over one-by-one `note` calls, real-time factor, memory of each process."""
-    paths = cut(folder / "in", count or 30)
-    program = [sys.executable, "-m", "dictate.cli.app"]
-    begin = time.perf_counter()
-    for path in paths:
-        subprocess.run([*program, "note", path, "--out", folder / "one"], check=True, stderr=subprocess.DEVNULL)
-    one_by_one = time.perf_counter() - begin
+    paths = cut(folder / "in", given.count or 30)
+    sample = paths[:: max(1, len(paths) // given.sample)][: given.sample]
+    half = len(sample) // 2
+    alone = spent_on_notes(sample[:half], folder)
     with PeakMemory() as peaks:
-        begin = time.perf_counter()
-        given = [*program, "batch", folder / "in", "--out", folder / "out", "--workers", str(workers)]
-        subprocess.run(given, check=True, stderr=subprocess.DEVNULL)
-        batch = time.perf_counter() - begin
+        batch = spent_on_batch(folder / "in", folder / "out", given.workers)
+    alone = [one + other for one, other in zip(alone, spent_on_notes(sample[half:], folder), strict=True)]
     with (folder / "out" / "batch.csv").open(newline="") as file:
         rows = [row for row in csv.DictReader(file) if row["state"] == "done"]
-    sound_s = sum(float(row["sound_min"]) for row in rows) * 60
-    ratio = one_by_one / batch
-    print(f"{len(rows)} recordings, {sound_s:.0f} s of sound, {workers} workers")
-    print(f"one by one   {one_by_one:8.1f} s, real-time factor {one_by_one / sound_s:.3f}")
-    print(f"batch        {batch:8.1f} s, real-time factor {batch / sound_s:.3f}")
-    print(f"ratio        {ratio:8.2f} (at least {LEAST_RATIO})")
-    print(f"peak memory  {max(peaks.values(), default=0) / 1e6:.0f} MB in the largest process, {len(peaks)} processes")
+    print(f"{len(rows)} recordings of {LENGTH_S:.0f} s, {given.workers} workers; {len(sample)} of them one by one")
+    for name, (clock, processor), number in (("one by one", alone, len(sample)), ("batch", batch, len(rows))):
+        print(
+            f"{name:12} {clock:8.1f} s, processor {processor:8.1f} s; each {clock / number:6.2f} s, processor"
+            f" {processor / number:6.2f} s, real-time factor {clock / number / LENGTH_S:.2f}"
+        )
+    ratios = [one / len(sample) / (other / len(rows)) for one, other in zip(alone, batch, strict=True)]
+    print(f"ratio        {ratios[0]:8.2f} (at least {LEAST_RATIO}); of processor time {ratios[1]:.2f}")
+    largest = sorted(peaks.values(), reverse=True)[: given.workers + 1]
+    print(f"peak memory  {', '.join(f'{size / 1e6:.0f}' for size in largest)} MB in the largest processes")
+    return int(ratios[0] < LEAST_RATIO)
+
+
+PROGRAM = (sys.executable, "-m", "dictate.cli.app")
+
+
+def spent_on_notes(paths: list[Path], folder: Path) -> tuple[float, float]:
+    """Seconds by the clock and of the processor, for `note` calls one after the other."""
+    return spent(*([*PROGRAM, "note", str(path), "--out", str(folder / "one")] for path in paths))
+
+
+def spent_on_batch(folder: Path, out: Path, workers: int) -> tuple[float, float]:
+    """The same for a batch."""
+    return spent([*PROGRAM, "batch", str(folder), "--out", str(out), "--workers", str(workers)])
+
+
+def spent(*commands: list[str]) -> tuple[float, float]:
+    """Seconds by the clock, and of the processor in all their processes."""
+    before, begin = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
+    for command in commands:
+        subprocess.run(command, check=True, stderr=subprocess.DEVNULL)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return time.perf_counter() - begin, after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def more_workers(folder: Path, given: argparse.Namespace) -> int:
+    """A batch with one worker of one thread and with more, in the same run; needs as many cores that are free."""
+    cut(folder / "in", given.count or 16)
+    shapes = (1, given.workers, 1, given.workers)
+    took = [spent_on_batch(folder / "in", folder / f"out{at}", number) for at, number in enumerate(shapes)]
+    for number, (clock, processor) in zip(shapes, took, strict=True):
+        print(f"{number} workers: {clock:.1f} s, processor {processor:.1f} s", flush=True)
+    ratio = (took[0][0] + took[2][0]) / (took[1][0] + took[3][0])
+    print(f"ratio {ratio:.2f} (at least {LEAST_RATIO} for two, where cores allow)")
     return int(ratio < LEAST_RATIO)
 
 
-def overhead(folder: Path, count: int | None, workers: int) -> int:
+def overhead(folder: Path, given: argparse.Namespace) -> int:
     """The same jobs, that sleep, dealt out by Dask and by a plain pool of processes; starting is not counted."""
     from dictate.batch.crew import local_workers
 
-    count, workers, seconds = count or 120, workers * 2, 1.0
+    count, workers, seconds = given.count or 120, given.workers * 2, 1.0
     with ProcessPoolExecutor(workers) as pool:
         list(pool.map(time.sleep, [0.5] * workers))
         begin = time.perf_counter()
@@ -89,7 +129,7 @@ def overhead(folder: Path, count: int | None, workers: int) -> int:
     return int(share > MOST_OVERHEAD)
 
 
-def scheduling(folder: Path, count: int | None, workers: int) -> int:
+def scheduling(folder: Path, given: argparse.Namespace) -> int:
     """Jobs a second with ever more workers that only sleep; result files are written as always.
 
     All workers live in one process, beside scheduler and client, so the cost is that of all of them on one core.
@@ -97,10 +137,10 @@ def scheduling(folder: Path, count: int | None, workers: int) -> int:
     from dictate.batch.crew import local_workers
     from dictate.cli.files import write_files
 
-    for number in SHAPES if count is None else SHAPES[-1:]:
+    for number in SHAPES if given.count is None else SHAPES[-1:]:
         with local_workers(number, processes=False) as client:
             client.wait_for_workers(number)
-            files = count or number * 12
+            files = given.count or number * 12
             seconds = 1.0
             took = dealt_out(folder / str(number), client, files, seconds, write=write_files)
         ideal = seconds * files / number
@@ -110,6 +150,26 @@ def scheduling(folder: Path, count: int | None, workers: int) -> int:
             end="",
         )
         print(f", {rate:6.1f} files/s, {extra:6.2f} ms a file", flush=True)
+    return 0
+
+
+def ceiling(folder: Path, given: argparse.Namespace) -> int:
+    """Files a second when hearing takes no time, for more and more files and workers: what dealing out costs alone."""
+    from dictate.batch.crew import local_workers
+    from dictate.cli.files import write_files
+
+    most = given.count or 10_000
+    for number, files in ((4, most // 10), (4, most // 2), (4, most), (64, most // 10)):
+        with local_workers(number, processes=False) as client:
+            client.wait_for_workers(number)
+            before = time.process_time()
+            took = dealt_out(folder / f"{number}-{files}", client, files, 0.0, write=write_files)
+            used = time.process_time() - before
+        print(
+            f"{number:3} workers, {files:6} files: {files / took:6.1f} files/s, {1000 * took / files:6.2f} ms a file,"
+            f" processor {1000 * used / files:6.2f} ms",
+            flush=True,
+        )
     return 0
 
 
@@ -199,8 +259,10 @@ class PeakMemory:
         self.thread.join()
 
 
-PARTS: dict[str, Callable[[Path, int | None, int], int]] = {
+PARTS: dict[str, Callable[[Path, argparse.Namespace], int]] = {
     "recordings": recordings,
+    "workers": more_workers,
+    "ceiling": ceiling,
     "overhead": overhead,
     "scheduling": scheduling,
 }

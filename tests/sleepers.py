@@ -9,14 +9,18 @@ import signal
 import sys
 import time
 from collections.abc import Callable
+from contextlib import nullcontext
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from dictate.batch import Asked, Batch, Ledger, Setting, Tally, find, open_crew
+from by_hand import small_grammar
+
+from dictate.batch import Asked, Batch, Crew, Ledger, Setting, Tally, find, open_crew
 from dictate.batch.crew import alone
 from dictate.cli.files import write_files
 from dictate.errors import InputError
-from dictate.grammar import Grammar, load_grammar
+from dictate.grammar import Grammar
 from dictate.model import Conventions, Hints, ModelIdentity, Source, Transcript, Word
 
 SAID = "Reflexes. Biceps two plus on the right, three plus on the left."
@@ -24,7 +28,7 @@ SMALL = "Gait normal."
 
 
 class Sleeper:
-    """Hears the words that stand in the file; orders stand before a bar: `sleep 1|`, `die|`, `die-once|`, `fail|`."""
+    """Hears the words that stand in the file, and follows orders before bars: `made DAY|`, `sleep 1|`, `die|`."""
 
     def __init__(self, seconds: float = 0.0, log: str = "", sha256: str = "1" * 64) -> None:
         self.seconds, self.log = seconds, log
@@ -45,7 +49,11 @@ class Sleeper:
             Word(text=text, start_s=at / 2, end_s=at / 2 + 0.4, probability=0.9)
             for at, text in enumerate(words.split())
         )
-        source = Source(name=path.name, kind="recording", sha256=digest, duration_s=len(heard) / 2)
+        made = next((order.split()[1] for order in orders.split("|") if order.startswith("made")), "")
+        source = Source(
+            name=path.name, kind="recording", sha256=digest, duration_s=len(heard) / 2,
+            created_at=datetime.fromisoformat(made) if made else None,
+        )  # fmt: skip
         return Transcript(words=heard, sources=(source,), model=self.identity)
 
     def _follow(self, order: str, path: Path) -> None:
@@ -83,14 +91,15 @@ def version() -> str:
     return of("dictate")
 
 
-def run(prepared: Setting, folder: Path, out: Path, **ways: Any) -> Tally:
-    """A batch in this process, or with `workers` or `cluster` by Dask; other ways are find()'s."""
+def run(prepared: Setting, folder: Path | str, out: Path, *, crew: Crew | None = None, **ways: Any) -> Tally:
+    """A batch by a crew, in this process, or with `workers` or `cluster` by Dask; other ways are find()'s."""
     dask = {name: ways.pop(name) for name in ("workers", "cluster") if name in ways}
     keeping = ways.pop("keeping", None)
     found = find(str(folder), out=out, **ways)
-    with Ledger(out) as ledger, open_crew(prepared, **dask) if dask else alone(prepared) as crew:
+    by = nullcontext(crew) if crew else open_crew(prepared, **dask) if dask else alone(prepared)
+    with Ledger(out) as ledger, by as workers:
         ledger.forget_failed({one.source for one in found.candidates})
-        return Batch(prepared, crew, ledger, write=write_files, keeping=keeping).run(found.candidates)
+        return Batch(prepared, workers, ledger, write=write_files, keeping=keeping).run(found.candidates)
 
 
 def fill(folder: Path, **files: str) -> Path:
@@ -104,7 +113,7 @@ def fill(folder: Path, **files: str) -> Path:
 
 if __name__ == "__main__":
     tally = run(
-        setting(load_grammar(), seconds=float(sys.argv[4]), log=sys.argv[3]), Path(sys.argv[1]), Path(sys.argv[2]),
+        setting(small_grammar(), seconds=float(sys.argv[4]), log=sys.argv[3]), Path(sys.argv[1]), Path(sys.argv[2]),
         **({"workers": int(sys.argv[5])} if len(sys.argv) > 5 else {}),
     )  # fmt: skip
     sys.exit(1 if tally.failed else 0)

@@ -42,6 +42,17 @@ def digest_of(path: str) -> str:
         raise InputError(f"{name}: cannot be read: {(fault.strerror or str(fault)).lower()}") from fault
 
 
+def bytes_of(path: str, size: int) -> bytes:
+    """The whole of a file of this machine, or of an address. size: as it was seen. Raises: InputError."""
+    if URL.match(path):
+        with at_hand([path], (), [size]) as (fetched,):
+            return fetched.read_bytes()
+    try:
+        return Path(path).read_bytes()
+    except OSError as fault:
+        raise InputError(f"{printable(Path(path).name)}: cannot be read: {(fault.strerror or '').lower()}") from fault
+
+
 def standing(paths: Sequence[Path]) -> list[tuple[int, int, int]]:
     """How files of this machine stand: what changes when they are written to. Raises: InputError."""
     try:
@@ -59,10 +70,10 @@ def must_stand(paths: Sequence[Path], before: Sequence[tuple[int, int, int]]) ->
 
 
 @contextmanager
-def at_hand(paths: Sequence[str], sent: Sequence[bytes]) -> Iterator[list[Path]]:
+def at_hand(paths: Sequence[str], sent: Sequence[bytes], sizes: Sequence[int] = ()) -> Iterator[list[Path]]:
     """The files as paths that can be opened here: in place, fetched, or as they were sent along; removed afterwards.
 
-    Raises: InputError.
+    sizes: bytes of each as it was seen; what is fetched must have as many. Raises: InputError.
     """
     with tempfile.TemporaryDirectory(prefix="dictate-", ignore_cleanup_errors=True) as folder:
         ready = []
@@ -74,7 +85,7 @@ def at_hand(paths: Sequence[str], sent: Sequence[bytes]) -> Iterator[list[Path]]
                 target.write_bytes(sent[number])
             elif URL.match(path):
                 target.parent.mkdir()
-                _fetch(path, target)
+                _fetch(path, target, sizes[number] if sizes else 0)
             elif clean != os.path.basename(path):  # a name that no text can hold
                 target.parent.mkdir()
                 target.symlink_to(os.path.abspath(path))
@@ -84,10 +95,12 @@ def at_hand(paths: Sequence[str], sent: Sequence[bytes]) -> Iterator[list[Path]]
         yield ready
 
 
-def _fetch(url: str, target: Path) -> None:
+def _fetch(url: str, target: Path, size: int) -> None:
     files, path = file_system(url)
     try:
         with files.open(path, "rb") as there, target.open("wb") as here:
             shutil.copyfileobj(there, here, 1 << 20)
     except (OSError, ValueError) as fault:
         raise InputError(f"{target.name}: cannot be fetched: {str(fault)[:120]}") from fault
+    if size and target.stat().st_size != size:  # a storage that tells no size says 0
+        raise InputError(f"{target.name}: {CHANGED}")

@@ -111,7 +111,12 @@ class DaskCrew:
 
     def identify(self) -> ModelIdentity:
         """A worker's model."""
-        found: ModelIdentity = _asked(self._client.submit(work.identify, self._setting.run, pure=False).result)
+        from distributed import KilledWorker
+
+        try:
+            found: ModelIdentity = _asked(self._client.submit(work.identify, self._setting.run, pure=False).result)
+        except KilledWorker as fault:
+            raise MachineError("workers end while they load the model: more memory, or a smaller --model") from fault
         return found
 
     def submit(self, job: Job, done: Callable[[Job, Callable[[], Outcome]], None]) -> None:
@@ -124,16 +129,19 @@ class DaskCrew:
     def check(self) -> None:
         """Whether the scheduler is still there."""
         if self._client.status not in ("running", "connecting"):
-            raise MachineError("the scheduler is gone: what is done is kept: start it and run again")
+            raise MachineError(GONE)
 
 
 def _result(future: Any) -> Outcome:
-    """A job's outcome; a job that workers died of is an error of its own, as is what no one foresaw."""
+    """A job's outcome; a job that workers died of is an error of its own, as is what no one foresaw.
+
+    A result that was lost with its worker is waited for: the scheduler has the job done again.
+    """
     from distributed import KilledWorker
 
-    if future.status in ("cancelled", "lost"):
-        raise MachineError("the scheduler is gone: what is done is kept: start it and run again")
     fault = future.exception()
+    if isinstance(fault, CancelledError):
+        raise MachineError(GONE)
     if fault is None:
         outcome: Outcome = future.result()
         return outcome
@@ -144,6 +152,7 @@ def _result(future: Any) -> Outcome:
     return Outcome(error=unforeseen(fault))
 
 
+GONE = "the scheduler is gone: what is done is kept: start it and run again"
 DIED = f"{DEATHS + 1} workers ended while hearing it: memory, or a file that breaks the decoder: try it alone"
 
 

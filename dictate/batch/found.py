@@ -12,7 +12,7 @@ from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
-from dictate.batch.jobs import Candidate, Place, printable
+from dictate.batch.jobs import Candidate, Job, Place, printable
 from dictate.errors import InputError, MachineError
 
 ENDINGS = (".wav", ".flac", ".mp3", ".m4a", ".aac", ".ogg", ".opus", ".webm", ".txt")
@@ -127,6 +127,11 @@ def _of_url(url: str) -> Iterator[tuple[str, Place]]:
             yield path.removeprefix(root).lstrip("/"), Place(files.unstrip_protocol(path), size, stamp)
     except (OSError, ValueError) as fault:
         raise InputError(f"{url}: cannot be listed: {str(fault)[:120]}: check address and permissions") from fault
+
+
+def of_address(job: Job) -> bool:
+    """Whether its files stand at an address, and not in a folder."""
+    return any(map(URL.match, job.paths))
 
 
 def file_system(url: str) -> tuple[Any, str]:

@@ -97,6 +97,7 @@ class Job:
     paths: tuple[str, ...]
     contents: tuple[str, ...]
     model_sha256: str = ""  # the model that the batch hears with; empty: only text
+    sizes: tuple[int, ...] = ()  # bytes of each file as it was seen
     sent: tuple[bytes, ...] = ()
 
     def __repr__(self) -> str:

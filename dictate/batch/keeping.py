@@ -4,26 +4,53 @@ from __future__ import annotations
 
 import contextlib
 from collections import defaultdict
-from typing import TYPE_CHECKING, Literal
+from collections.abc import Collection, Iterable
+from datetime import datetime
+from typing import TYPE_CHECKING, Literal, NamedTuple, Protocol
 
 from dictate.batch.contents import at_hand
-from dictate.batch.jobs import Candidate
+from dictate.batch.jobs import Candidate, printable
 from dictate.batch.ledger import Entry
 from dictate.errors import Damaged, RecordError
 from dictate.model import Examination
+from dictate.notes.tying import claims_unchanged
 from dictate.pipeline import is_text
 
 if TYPE_CHECKING:
+    from dictate.grammar import Grammar
     from dictate.records import Records, Stored
 
 KeepAudio = Literal["no", "until-signed", "always"]
 
 
+class Waiting(NamedTuple):
+    """One that is saved when all others are. anew: it was heard in this run."""
+
+    exam: Examination
+    entry: Entry
+    candidate: Candidate
+    anew: bool
+
+    def order(self) -> tuple[datetime, str]:
+        """By time of examination, those without one at the end."""
+        time = self.exam.examined_at
+        return (time or datetime.max).replace(tzinfo=None), self.entry.source
+
+
+class Tie(Protocol):
+    """Ties what an examination calls unchanged to the patient's last record before it."""
+
+    def __call__(
+        self, exam: Examination, grammar: Grammar, records: Records, *, apart_from: Collection[str]
+    ) -> Examination:
+        """apart_from: keys of records that do not count."""
+
+
 class Keeping:
     """The records that a batch saves to, and how long they keep the recordings."""
 
-    def __init__(self, records: Records, *, who: str, keep_audio: KeepAudio) -> None:
-        self._records, self._who, self._audio = records, who, keep_audio
+    def __init__(self, records: Records, *, who: str, keep_audio: KeepAudio, tie: Tie) -> None:
+        self._records, self._who, self._audio, self._tie = records, who, keep_audio, tie
         self._known: dict[tuple[str, ...], list[str]] | None = None  # keys of records by digests of their sources
 
     def save(self, exam: Examination, entry: Entry, candidate: Candidate) -> Entry:
@@ -54,6 +81,23 @@ class Keeping:
         found = self._find(exam)
         return _kept(entry, found) if found else self.save(exam, entry, candidate)
 
+    def waits(self, exam: Examination, grammar: Grammar) -> bool:
+        """Whether it is saved last: what it calls unchanged may stand in a record that the batch has yet to save."""
+        return bool(exam.patient) and any(claims_unchanged(finding, grammar) for finding in exam.findings)
+
+    def tied(self, exam: Examination, grammar: Grammar, *, own: str, batch: Iterable[str]) -> Examination:
+        """The examination tied to the patient's last record. own: key of its own record. batch: those of the folder.
+
+        Two of one folder are earlier and later by their times alone: in which order they were saved says nothing.
+        """
+        here = set(batch)
+        unordered = {
+            listed.key
+            for listed in self._records.find(patient=exam.patient)
+            if listed.key in here and None in (listed.examined_at, exam.examined_at)
+        }
+        return self._tie(exam, grammar, self._records, apart_from=unordered | {own})
+
     def _find(self, exam: Examination) -> Stored | None:
         """A record of the same reading, whatever was decided about it since."""
         if self._known is None:
@@ -65,6 +109,12 @@ class Keeping:
                     self._known[_sources(self._records.open(listed.key).exam)].append(listed.key)
         stored = map(self._records.open, self._known.get(_sources(exam), ()))
         return next((one for one in stored if _reading(one.exam) == _reading(exam)), None)
+
+
+def unsaved(entry: Entry, fault: Exception) -> Entry:
+    """What batch.csv says of one whose files stand, and that could not be saved."""
+    error = f"its files are written, but it is not in the records: {printable(str(fault))}"
+    return entry.model_copy(update={"error": error})
 
 
 def _kept(entry: Entry, one: Stored) -> Entry:

@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
+import hashlib
 import queue
 import time
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from pydantic import ValidationError
 
-from dictate.batch.contents import CHANGED, content_of, digest_of
+from dictate.batch.contents import CHANGED, bytes_of, content_of
 from dictate.batch.crew import DIED, Crew, unforeseen
-from dictate.batch.found import URL
+from dictate.batch.found import of_address
 from dictate.batch.jobs import Candidate, Job, Outcome, Setting, printable
-from dictate.batch.keeping import Keeping
+from dictate.batch.keeping import Keeping, Waiting, unsaved
 from dictate.batch.ledger import Entry, Ledger, Write
 from dictate.batch.table import batch_csv
+from dictate.batch.work import files_of, open_counts
 from dictate.errors import InputError, MachineError, RecordError
 from dictate.model import Examination
 
-Save = Callable[[Examination, Entry, Candidate], Entry]
 WAIT_S = 0.5
 TABLE_EVERY_S = 5.0
 TABLE_SHARE = 20  # batch.csv is written anew only after so many times what writing it took
@@ -64,6 +64,7 @@ class Batch:
         self._deadly: list[Job] = []  # jobs that workers died of: once more, alone, at the end
         self._copies: dict[str, list[Candidate]] = {}  # by key: said to be the same as another source
         self._later: dict[str, Candidate] = {}
+        self._last: dict[str, Waiting] = {}  # heard, and saved when all others are
         self._sends = False
         self._model = ""
         self._table_due = time.monotonic() + TABLE_EVERY_S
@@ -77,6 +78,7 @@ class Batch:
                 more = more and self._feed(waiting)
                 self._collect()
             self._try_alone()
+            self._save_last()
         finally:
             self._write_table()
         return self.tally
@@ -89,6 +91,8 @@ class Batch:
             except StopIteration:
                 return False
             if candidate is None:
+                if not self._under_way:
+                    self._save_last()
                 return True
             if candidate.name in self._under_way:  # changed meanwhile: taken again when that has ended
                 self._later[candidate.name] = candidate
@@ -97,6 +101,7 @@ class Batch:
         return True
 
     def _take(self, candidate: Candidate) -> None:
+        self._last.pop(candidate.name, None)
         entry = self._entry(candidate)
         try:
             if candidate.fault:
@@ -118,9 +123,10 @@ class Batch:
         others = sorted({source for source in shared if source != entry.source})
         entry = entry.model_copy(update={"same_as": "; ".join(others)})  # a part of it: heard, and said
         self._under_way[entry.name] = (entry, candidate)
-        job = Job(entry.source, entry.name, tuple(place.path for place in candidate.places), contents, model)
-        send = self._sends and not any(map(URL.match, job.paths))
-        return self._send(job) if send else self.crew.submit(job, self._on_end)
+        places = candidate.places
+        paths, sizes = tuple(place.path for place in places), tuple(place.size for place in places)
+        job = Job(entry.source, entry.name, paths, contents, model, sizes)
+        return self._send(job) if self._sends else self.crew.submit(job, self._on_end)
 
     def _entry(self, candidate: Candidate) -> Entry:
         """To be filled in; it knows the record of an earlier reading."""
@@ -178,8 +184,9 @@ class Batch:
         entry = entry.with_outcome(outcome)
         if self._keeping and entry.state == "done":
             self.ledger.record(entry)  # its files stand: the next run saves what a kill leaves unsaved here
-            entry = self._save(self._keeping.save, entry, candidate)
-        self._settle(entry, candidate)
+            self._save(self._keeping, entry, candidate, anew=True)
+        else:
+            self._settle(entry, candidate)
         if later := self._later.pop(job.name, None):
             self._take(later)
         return None
@@ -187,12 +194,12 @@ class Batch:
     def _send(self, job: Job) -> None:
         """The worker does not see the files: from now on they travel with the job."""
         try:
-            sent = tuple(_bytes(path) for path in job.paths)
-            if tuple(map(digest_of, job.paths)) != job.contents:
+            sent = tuple(map(bytes_of, job.paths, job.sizes))
+            if not of_address(job) and tuple(hashlib.sha256(one).hexdigest() for one in sent) != job.contents:
                 raise InputError(f"{job.source}: {CHANGED}")
         except InputError as fault:
             return self._close(replace(job, sent=(b"",)), Outcome(error=printable(str(fault))))
-        self._sends = True
+        self._sends = not of_address(job)
         return self.crew.submit(replace(job, sent=sent), self._on_end)
 
     def _try_alone(self) -> None:
@@ -203,35 +210,48 @@ class Batch:
                 self._collect()
 
     def _passed_over(self, entry: Entry, candidate: Candidate) -> None:
+        """Done in an earlier run; what is asked for now and was not then is added: further formats, a record."""
         self._first.setdefault(entry.key, entry.source)
-        done = self._completed(self.ledger.entries[entry.name], candidate)
-        if done.error:
-            return self._settle(done, candidate)
-        self.tally.before += 1
-        self.tally.size_done += candidate.size
-        return self._watch(self.tally)
-
-    def _completed(self, entry: Entry, candidate: Candidate) -> Entry:
-        """What is asked for now and was not when it was heard: further formats, a record."""
+        before = self.ledger.entries[entry.name]
         try:
             for ending, write in self.setting.further.items():
-                name = f"{entry.name}.{ending}"
+                name = f"{before.name}.{ending}"
                 if not (self.ledger.folder / name).is_file():
-                    self._write(self.ledger.folder, {name: write(self._exam(entry.name), self.setting.grammar)})
+                    self._write(self.ledger.folder, {name: write(self._exam(before.name), self.setting.grammar)})
         except InputError as fault:
-            return entry.model_copy(update={"error": printable(str(fault))})
-        if self._keeping and entry.kept != entry.key:
-            entry = self._save(self._keeping.save_once, entry, candidate)
-            self.ledger.record(entry)
-        return entry
+            return self._end(before.model_copy(update={"error": printable(str(fault))}), candidate, anew=False)
+        if self._keeping and before.kept != before.key:
+            return self._save(self._keeping, before, candidate, anew=False)
+        return self._end(before, candidate, anew=False)
 
-    def _save(self, save: Save, entry: Entry, candidate: Candidate) -> Entry:
-        """Its entry with its record; saving is tried again in the next run where it fails."""
+    def _save(self, keeping: Keeping, entry: Entry, candidate: Candidate, *, anew: bool) -> None:
+        """Into the records now, or when all others are; tried again in the next run where it fails."""
         try:
-            return save(self._exam(entry.name), entry, candidate)
+            exam = self._exam(entry.name)
+            if keeping.waits(exam, self.setting.grammar):
+                self._last[entry.name] = Waiting(exam, entry, candidate, anew)
+                return
+            entry = (keeping.save if anew else keeping.save_once)(exam, entry, candidate)
         except (InputError, RecordError) as fault:
-            error = f"its files are written, but it is not in the records: {printable(str(fault))}"
-            return entry.model_copy(update={"error": error})
+            entry = unsaved(entry, fault)
+        self._end(entry, candidate, anew=anew)
+
+    def _save_last(self) -> None:
+        """Tie what was called unchanged to the visit before, as far as it is known, and save that."""
+        if self._keeping is None:
+            return
+        waiting, self._last = sorted(self._last.values(), key=Waiting.order), {}
+        for exam, entry, candidate, anew in waiting:
+            batch = [one.record for one in self.ledger.entries.values()]
+            try:
+                exam = self._keeping.tied(exam, self.setting.grammar, own=entry.record, batch=batch)
+                files = files_of(self.setting, exam)
+                self._write(self.ledger.folder, {f"{entry.name}.{end}": text for end, text in files.items()})
+                entry = entry.model_copy(update=dict(zip(("musts", "looks"), open_counts(exam), strict=True)))
+                entry = (self._keeping.save if anew else self._keeping.save_once)(exam, entry, candidate)
+            except (InputError, RecordError) as fault:
+                entry = unsaved(entry, fault)
+            self._end(entry, candidate, anew=anew)
 
     def _exam(self, name: str) -> Examination:
         """Its examination, from the folder of results. Raises: InputError."""
@@ -239,6 +259,16 @@ class Batch:
             return Examination.model_validate_json((self.ledger.folder / f"{name}.exam.json").read_bytes())
         except (OSError, ValidationError) as fault:
             raise InputError(f"{name}.exam.json: cannot be read: remove it, and run again") from fault
+
+    def _end(self, entry: Entry, candidate: Candidate, *, anew: bool) -> None:
+        """Settle one that stands in the folder of results. anew: it was heard in this run."""
+        if anew or entry.error:
+            return self._settle(entry, candidate)
+        if entry != self.ledger.entries[entry.name]:
+            self.ledger.record(entry)
+        self.tally.before += 1
+        self.tally.size_done += candidate.size
+        return self._watch(self.tally)
 
     def _settle(self, entry: Entry, candidate: Candidate) -> None:
         self.ledger.record(entry)
@@ -266,10 +296,3 @@ def _outcome(ended: Callable[[], Outcome]) -> Outcome:
         raise
     except (ArithmeticError, AttributeError, LookupError, OSError, RuntimeError, TypeError, ValueError) as fault:
         return Outcome(error=unforeseen(fault))
-
-
-def _bytes(path: str) -> bytes:
-    try:
-        return Path(path).read_bytes()
-    except OSError as fault:
-        raise InputError(f"{printable(Path(path).name)}: cannot be read: {(fault.strerror or '').lower()}") from fault

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import threading
 import time
+from contextlib import ExitStack
 from importlib.metadata import version
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dictate.batch.contents import at_hand, digest_of, must_stand, standing
-from dictate.batch.found import URL
+from dictate.batch.found import of_address
 from dictate.batch.jobs import Job, Outcome, Setting, printable
 from dictate.errors import DictateError, InputError, MachineError
 from dictate.model import Examination, ModelIdentity, Severity
@@ -45,20 +46,24 @@ def do(run: str, job: Job) -> Outcome:
     """Hear, read, check and write one examination. What is wrong with it comes back as its error."""
     begin = time.perf_counter()
     try:
-        with _one, at_hand(job.paths, job.sent) as paths:
+        with _one, ExitStack() as stack:
+            try:
+                paths = stack.enter_context(at_hand(job.paths, job.sent, job.sizes))
+            except InputError:  # an address that this machine cannot reach; or it is gone, and the batch will say so
+                return Outcome(unseen=True)
             begin = time.perf_counter()
             exam = _meant(run, job, paths)
             if exam is None:
                 return Outcome(unseen=True)
-            files = _files(run, exam)
+            files = files_of(_settings[run], exam)
     except DictateError as fault:
         return Outcome(error=printable(str(fault)), seconds=time.perf_counter() - begin)
-    queries = exam.open_queries
+    musts, looks = open_counts(exam)
     return Outcome(
         files=files,
         findings=len(exam.findings),
-        musts=sum(query.severity is Severity.MUST for query in queries),
-        looks=sum(query.severity is Severity.LOOK for query in queries),
+        musts=musts,
+        looks=looks,
         sound_s=sum(source.duration_s or 0.0 for source in exam.transcript.sources),
         seconds=time.perf_counter() - begin,
         model=exam.transcript.model,
@@ -71,7 +76,7 @@ def _meant(run: str, job: Job, paths: list[Path]) -> Examination | None:
     A recording is read through once for its digest, by the recogniser; it must be the one that the batch saw, and the
     file must stand as it stood before. Raises: DictateError.
     """
-    if job.sent or any(map(URL.match, job.paths)):
+    if job.sent or of_address(job):
         return _examined(run, job, paths)
     try:
         before = standing(paths)
@@ -120,10 +125,16 @@ def _engine(run: str) -> Hearer:
     return _engines[run]
 
 
-def _files(run: str, exam: Examination) -> dict[str, str | bytes]:
+def open_counts(exam: Examination) -> tuple[int, int]:
+    """How many queries must be settled, and how many are to be looked at."""
+    asked = [query.severity for query in exam.open_queries]
+    return asked.count(Severity.MUST), asked.count(Severity.LOOK)
+
+
+def files_of(setting: Setting, exam: Examination) -> dict[str, str | bytes]:
+    """Ending → content of each result file."""
     from dictate.notes import FILES, write_note
 
-    setting = _settings[run]
     note = write_note(exam, setting.grammar, brief=setting.asked.brief)
     usual = {ending: write(exam) for ending, write in FILES.items()}
     return {"note.txt": note, **usual, **{end: write(exam, setting.grammar) for end, write in setting.further.items()}}

@@ -136,10 +136,11 @@ def _records(save: bool, keep_audio: KeepAudio) -> Iterator[Keeping | None]:
         yield None
         return
     from dictate.batch import Keeping
+    from dictate.cli.earlier import tied_to_last
     from dictate.cli.saving import account, opened_records
 
     with opened_records() as records:
-        yield Keeping(records, who=account(), keep_audio=keep_audio.value)
+        yield Keeping(records, who=account(), keep_audio=keep_audio.value, tie=tied_to_last)
 
 
 def _run(

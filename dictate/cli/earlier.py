@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Collection
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -34,8 +35,10 @@ def tied_to_record(exam: Examination, grammar: Grammar) -> Examination:
         return exam
 
 
-def tied_to_last(exam: Examination, grammar: Grammar, records: Records, *, apart_from: str = "") -> Examination:
-    """The same in records that are open. apart_from: key of the record that this examination is being added to."""
+def tied_to_last(
+    exam: Examination, grammar: Grammar, records: Records, *, apart_from: Collection[str] = ()
+) -> Examination:
+    """The same in records that are open. apart_from: keys of records that may not be of an earlier visit."""
     from dictate.notes.tying import tie
     from dictate.pipeline import reconsider
 
@@ -46,11 +49,11 @@ def tied_to_last(exam: Examination, grammar: Grammar, records: Records, *, apart
     return reconsider(tied, grammar)
 
 
-def _last(records: Records, exam: Examination, apart_from: str) -> Stored | None:
+def _last(records: Records, exam: Examination, apart_from: Collection[str]) -> Stored | None:
     """The newest record of the patient that is earlier, and not of the same dictation."""
     heard = {source.sha256 for source in exam.transcript.sources}
     for listed in records.find(patient=exam.patient):
-        if listed.key == apart_from or listed.state in UNUSABLE or not _is_earlier(listed, exam.examined_at):
+        if listed.key in apart_from or listed.state in UNUSABLE or not _is_earlier(listed, exam.examined_at):
             continue
         one = records.open(listed.key)
         if not heard & {source.sha256 for source in one.exam.transcript.sources}:

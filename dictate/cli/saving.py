@@ -75,7 +75,7 @@ def keep(
             before = records.open(record)
             exam = joined(
                 before.exam, exam.transcript, grammar, age=age,
-                tied=lambda fresh: tied_to_last(fresh, grammar, records, apart_from=record),
+                tied=lambda fresh: tied_to_last(fresh, grammar, records, apart_from=(record,)),
             )  # fmt: skip
             one = records.save(
                 exam, who=account(), why="further dictation", base=before.revision, key=record, audio=audio,

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from dictate.batch.contents import at_hand, content_of, digest_of
+from dictate.batch.contents import at_hand, bytes_of, content_of, digest_of
 from dictate.batch.jobs import Place
 from dictate.errors import InputError
 
@@ -43,10 +43,24 @@ def test_in_place_fetched_or_sent(tmp_path: Path) -> None:
         assert [one.read_bytes() for one in fetched] == [b"sound", b"sound"]
         assert {one.name for one in fetched} == {"a.wav"}
     assert not fetched[0].exists()
+    with at_hand([f"file://{path}"], (), [5]) as fetched, at_hand([f"file://{path}"], (), [0]) as unknown:
+        assert fetched[0].read_bytes() == unknown[0].read_bytes()
+    with pytest.raises(InputError, match="changed while it was read"), at_hand([f"file://{path}"], (), [4]):
+        pass
     with at_hand(["/elsewhere/b.wav"], (b"other",)) as sent:
         assert (sent[0].name, sent[0].read_bytes()) == ("b.wav", b"other")
         assert sent[0].parent.parent.stat().st_mode & 0o077 == 0
     assert not sent[0].exists()
+
+
+def test_bytes_to_be_sent_along(tmp_path: Path) -> None:
+    """Of a file and of an address."""
+    path = tmp_path / "a.wav"
+    path.write_bytes(b"sound")
+    assert bytes_of(str(path), 5) == bytes_of(f"file://{path}", 5) == b"sound"
+    for there in (tmp_path / "none.wav", f"file://{tmp_path}/none.wav"):
+        with pytest.raises(InputError, match=r"^none\.wav: cannot be"):
+            bytes_of(str(there), 5)
 
 
 def test_name_that_no_text_can_hold(tmp_path: Path) -> None:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import builtins
 import csv
 import os
+import queue
 import signal
 import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from concurrent.futures import CancelledError
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -18,9 +20,14 @@ import psutil
 import pytest
 import sleepers
 from by_hand import ROOT
+from distributed import KilledWorker
+from fsspec.implementations.memory import MemoryFileSystem
 from sleepers import SAID, SMALL, fill, run, setting
 
+from dictate.batch import crew
+from dictate.batch.contents import digest_of
 from dictate.batch.crew import open_crew
+from dictate.batch.jobs import Job, Outcome
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
 
@@ -33,6 +40,11 @@ def states(out: Path) -> dict[str, str]:
         rows = list(csv.DictReader(file))
     assert len({row["source"] for row in rows}) == len(rows)
     return {row["source"]: row["state"] for row in rows}
+
+
+def written(out: Path) -> dict[str, bytes]:
+    """Result files of all examinations."""
+    return {path.name: path.read_bytes() for path in out.glob("*-*.*")}
 
 
 def heard(log: Path) -> list[tuple[str, str]]:
@@ -68,38 +80,109 @@ def no_dask(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(builtins, "__import__", refuse)
 
 
-def test_without_dask_this_process_does_it(grammar: Grammar, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_dask_this_process_does_it(small: Grammar, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The same results; a cluster is refused with what to install."""
     no_dask(monkeypatch)
     folder = fill(tmp_path / "in", a=SAID, b="fail|")
-    tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    tally = run(setting(small, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
     assert (tally.done, tally.failed) == (1, 1)
     assert {pid for _, pid in heard(tmp_path / "log")} == {str(os.getpid())}
-    with pytest.raises(MachineError, match="pip install"), open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"):
+    with pytest.raises(MachineError, match="pip install"), open_crew(setting(small), cluster="tcp://127.0.0.1:1"):
         pass
 
 
 @pytest.mark.enable_socket
-def test_a_lost_worker_loses_nothing(grammar: Grammar, tmp_path: Path) -> None:
-    """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results."""
+def test_a_lost_worker_loses_nothing(small: Grammar, tmp_path: Path) -> None:
+    """One dies of kill -9 while hearing: its job is done by another, nothing twice in the results.
+
+    Then the same workers hear what only this process can reach: its sound is sent along.
+    """
     files = {f"f{number}": f"{SAID} Heart rate {60 + number}." for number in range(6)}
     folder = fill(tmp_path / "in", **files, last=f"die-once|{SMALL}", bad="break|")
-    tally = run(setting(grammar, seconds=0.02, log=str(tmp_path / "log")), folder, tmp_path / "out", workers=2)
+    prepared = setting(small, seconds=0.02, log=str(tmp_path / "log"))
+    with open_crew(prepared, workers=2) as dask:
+        tally = run(prepared, folder, tmp_path / "out", crew=dask)
+        only_here = MemoryFileSystem()
+        only_here.pipe({"/ward/a.wav": SAID.encode(), "/ward/b.wav": SMALL.encode()})
+        sent = run(prepared, "memory://ward", tmp_path / "sent", crew=dask)
+        only_here.rm("/ward", recursive=True)
+    assert (sent.done, sent.failed) == (2, 0)
     assert (folder / "last.died").exists()
     assert (tally.done, tally.failed) == (7, 1)
     assert states(tmp_path / "out") == {f"{name}.wav": "done" for name in (*files, "last")} | {"bad.wav": "failed"}
     pids = {pid for _, pid in heard(tmp_path / "log")}
     assert len(pids) >= 2
     assert str(os.getpid()) not in pids
+    run(setting(small), fill(tmp_path / "again", **files), tmp_path / "alone")
+    assert len(written(tmp_path / "alone")) == 5 * len(files)
+    assert written(tmp_path / "alone").items() <= written(tmp_path / "out").items(), "one process says the same"
+
+
+class Held:
+    """What Dask holds of a job that has ended."""
+
+    def __init__(self, outcome: Outcome | None = None, fault: BaseException | None = None) -> None:
+        self.outcome, self.fault, self.status = outcome, fault, "lost"
+
+    def exception(self) -> BaseException | None:
+        """As Dask says it, after waiting for a result that is made again."""
+        return self.fault
+
+    def result(self) -> Outcome | None:
+        """The same."""
+        return self.outcome
+
+
+def test_a_lost_result_is_no_lost_scheduler() -> None:
+    """A worker that dies once its job is done takes the result with it: it comes again, and the batch goes on."""
+    assert crew._result(Held(Outcome(findings=3))).findings == 3
+    with pytest.raises(MachineError, match="the scheduler is gone"):
+        crew._result(Held(fault=CancelledError("connection lost")))
+
+
+def test_workers_that_the_model_is_too_large_for(small: Grammar) -> None:
+    """One line, for nothing can be heard."""
+
+    class Dying:
+        """Where every worker ends of it."""
+
+        def nthreads(self) -> dict[str, int]:
+            return {"a": 1}
+
+        def submit(self, *_: object, **__: object) -> Dying:
+            return self
+
+        def result(self) -> None:
+            raise KilledWorker("examination-1", None, 2)
+
+    with pytest.raises(MachineError, match="end while they load the model"):
+        crew.DaskCrew(Dying(), setting(small)).identify()
+
+
+@pytest.mark.slow
+@pytest.mark.enable_socket
+def test_result_that_died_with_its_worker_comes_again(grammar: Grammar, tmp_path: Path) -> None:
+    """Real workers: the one that heard it is killed before the result was fetched."""
+    path = fill(tmp_path, a=SAID) / "a.wav"
+    ended: queue.SimpleQueue[Any] = queue.SimpleQueue()
+    prepared = setting(grammar, log=str(tmp_path / "log"))
+    with open_crew(prepared, workers=2) as dask:
+        job = Job("a.wav", "a", (str(path),), (digest_of(str(path)),), dask.identify().sha256)
+        dask.submit(job, lambda job, outcome: ended.put(outcome))
+        outcome = ended.get(timeout=60)
+        os.kill(int(heard(tmp_path / "log")[0][1]), signal.SIGKILL)
+        time.sleep(1.0)
+        assert outcome().findings == 2
+    assert len(heard(tmp_path / "log")) == 2
 
 
 @pytest.mark.enable_socket
-def test_no_scheduler_there(grammar: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_no_scheduler_there(small: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
     """One line with the address."""
     monkeypatch.setattr("dictate.batch.crew.PATIENCE_S", 1.0)
     with (
         pytest.raises(MachineError, match=r"--cluster tcp://127.0.0.1:1: no scheduler answers"),
-        open_crew(setting(grammar), cluster="tcp://127.0.0.1:1"),
+        open_crew(setting(small), cluster="tcp://127.0.0.1:1"),
     ):
         pass
 
@@ -144,15 +227,15 @@ def dask_workers(count: int) -> Iterator[tuple[str, list[subprocess.Popen[str]]]
 
 @pytest.mark.slow
 @pytest.mark.enable_socket
-def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar, tmp_path: Path) -> None:
-    """Dask's own scheduler and workers; sound is sent along, a worker is killed, all is done once."""
+def test_cluster_that_does_not_see_the_files_and_loses_a_worker(small: Grammar, tmp_path: Path) -> None:
+    """Dask's own scheduler and workers, started elsewhere; a worker is killed, all is done once."""
     files = {f"f{number}": f"sleep 0.3|{SAID} Heart rate {60 + number}." for number in range(20)}
-    folder = fill(tmp_path / "in", **files)
+    fill(tmp_path / "in", **files)
     with dask_workers(2) as (address, (_, victim, _)):
-        os.chdir(folder)
+        os.chdir(tmp_path)  # the workers are not there, so for them no file has the path that it has here
         try:
             killer = subprocess.Popen(["sh", "-c", f"sleep 4; kill -9 {victim.pid}"])
-            tally = run(setting(grammar, log=str(tmp_path / "log")), folder, tmp_path / "out", cluster=address)
+            tally = run(setting(small, log=str(tmp_path / "log")), Path("in"), tmp_path / "out", cluster=address)
             killer.wait()
         finally:
             os.chdir(ROOT)
@@ -162,10 +245,10 @@ def test_cluster_that_does_not_see_the_files_and_loses_a_worker(grammar: Grammar
 
 @pytest.mark.slow
 @pytest.mark.enable_socket
-def test_file_that_workers_die_of_is_said(grammar: Grammar, tmp_path: Path) -> None:
+def test_file_that_workers_die_of_is_said(small: Grammar, tmp_path: Path) -> None:
     """Its neighbours are heard; it has a line of its own."""
     folder = fill(tmp_path / "in", a=SAID, b="die|", c=SMALL, d=f"{SAID} {SMALL}")
-    tally = run(setting(grammar, seconds=0.05), folder, tmp_path / "out", workers=2)
+    tally = run(setting(small, seconds=0.05), folder, tmp_path / "out", workers=2)
     assert (tally.done, tally.failed) == (3, 1)
     assert states(tmp_path / "out")["b.wav"] == "failed"
 

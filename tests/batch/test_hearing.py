@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import csv
 import functools
+import random
 import wave
 from dataclasses import replace
 from pathlib import Path
@@ -30,6 +32,17 @@ def cut(folder: Path, name: str, start_s: float, end_s: float) -> None:
         file.writeframes((samples * 32767).astype(np.int16).tobytes())
 
 
+WHY = ("empty", "not a recording", "cut short")
+
+
+def spoil(folder: Path) -> None:
+    """Recordings that are none."""
+    (folder / "empty.wav").touch()
+    (folder / "noise.mp3").write_bytes(random.Random(1).randbytes(50_000))
+    (folder / "short.flac").write_bytes((DEMOS / "noisy-queries.flac").read_bytes()[:60_000])
+    (folder / "text.wav").write_text("Gait normal.", encoding="utf-8")
+
+
 def same(one: Examination, other: Examination) -> None:
     """Findings and queries are the same, times within 0.02 s."""
 
@@ -49,9 +62,15 @@ def compared(grammar: Grammar, tmp_path: Path, pieces: list[tuple[str, float, fl
     for name, start_s, end_s in pieces:
         cut(tmp_path / "in", name, start_s, end_s)
     make = functools.partial(Engine, threads=1, offline=True)
+    spoil(tmp_path / "in")
     prepared = replace(setting(grammar), make_engine=make)
     tally = run(prepared, tmp_path / "in", tmp_path / "out", **ways)
-    assert (tally.done, tally.failed) == (len(pieces), 0)
+    assert (tally.done, tally.failed) == (len(pieces), 4)
+    with (tmp_path / "out" / "batch.csv").open(encoding="utf-8", newline="") as file:
+        said = {row["source"]: row["error"] for row in csv.DictReader(file) if row["error"]}
+    assert {source: next((why for why in WHY if why in said[source]), said[source]) for source in said} == {
+        "empty.wav": "empty", "noise.mp3": "not a recording", "short.flac": "cut short", "text.wav": "not a recording",
+    }  # fmt: skip
     engine = make()
     found = 0
     for path in sorted((tmp_path / "out").glob("*.exam.json")):
@@ -63,7 +82,7 @@ def compared(grammar: Grammar, tmp_path: Path, pieces: list[tuple[str, float, fl
 
 
 def test_batch_hears_what_note_hears(grammar: Grammar, tmp_path: Path) -> None:
-    """Two recordings, one after the other."""
+    """Two recordings, one after the other, and files that no decoder can read beside them."""
     compared(grammar, tmp_path, [("clinic-examination", 11, 20), ("stroke-corrections", 20, 30)])
 
 

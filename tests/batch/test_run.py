@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import os
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -34,11 +35,12 @@ def test_one_bad_file_never_stops_the_rest(grammar: Grammar, tmp_path: Path) -> 
     """Each has its line: what is broken, empty, no file, or what the program itself stumbles over."""
     folder = fill(tmp_path / "in", a=SAID, b="fail|", c="break|", d="grow|" + SAID, e=SAID + " Gait normal.")
     (folder / "none.wav").symlink_to(tmp_path / "nowhere.wav")
+    (folder / "sick.wav").symlink_to("/proc/self/mem")  # opens, and gives an error when it is read
     (folder / "empty.txt").touch()
     os.mkfifo(folder / "pipe.wav")
     tally = run(setting(grammar), folder, tmp_path / "out")
     rows = table(tmp_path / "out")
-    assert (tally.done, tally.failed, tally.settled) == (2, 6, 8)
+    assert (tally.done, tally.failed, tally.settled) == (2, 7, 9)
     assert {source: row["error"].partition(": ")[2] for source, row in rows.items() if row["state"] == "failed"} == {
         "b.wav": "damaged",
         "c.wav": "please report it, without the recording",
@@ -46,6 +48,7 @@ def test_one_bad_file_never_stops_the_rest(grammar: Grammar, tmp_path: Path) -> 
         "empty.txt": "the text is empty: give the words of the dictation",
         "none.wav": "no such file, or a link to nothing: check it",
         "pipe.wav": "not a regular file: name a recording",
+        "sick.wav": "cannot be read: input/output error",
     }
     assert "a message that must not get out" not in rows["c.wav"]["error"]
     assert [rows[name]["findings"] for name in ("a.wav", "e.wav")] == ["2", "3"]
@@ -169,15 +172,15 @@ class Direct:
 
 
 @pytest.fixture
-def direct(grammar: Grammar) -> Iterator[Callable[..., tuple[Direct, Callable[[Path, Path], Batch]]]]:
+def direct(grammar: Grammar) -> Iterator[Callable[..., tuple[Direct, Callable[[Path | str, Path], Batch]]]]:
     """A crew that works at once, and what starts a batch with it."""
     one = setting(grammar)
     work.prepare(one)
 
-    def make(**how: Callable[[Job], Outcome | None]) -> tuple[Direct, Callable[[Path, Path], Batch]]:
+    def make(**how: Callable[[Job], Outcome | None]) -> tuple[Direct, Callable[[Path | str, Path], Batch]]:
         crew = Direct(one.run, **how)
 
-        def go(folder: Path, out: Path) -> Batch:
+        def go(folder: Path | str, out: Path) -> Batch:
             with Ledger(out) as ledger:
                 batch = Batch(one, crew, ledger, write=write_files)
                 batch.run(find(str(folder)).candidates)
@@ -189,7 +192,7 @@ def direct(grammar: Grammar) -> Iterator[Callable[..., tuple[Direct, Callable[[P
     work.release(one.run)
 
 
-Make = Callable[..., tuple[Direct, Callable[[Path, Path], Batch]]]
+Make = Callable[..., tuple[Direct, Callable[[Path | str, Path], Batch]]]
 
 
 def test_sound_is_sent_along_where_a_worker_does_not_see_it(direct: Make, tmp_path: Path) -> None:
@@ -199,6 +202,30 @@ def test_sound_is_sent_along_where_a_worker_does_not_see_it(direct: Make, tmp_pa
     assert batch.tally.done == 3
     assert sum(not job.sent for job in crew.jobs) <= crew.room()
     assert {job.source: job.sent for job in crew.jobs if job.sent}["b.wav"] == (SMALL.encode(),)
+
+
+def test_address_that_only_the_batch_reaches(direct: Make, tmp_path: Path) -> None:
+    """A worker fetches what it can; the rest is sent along, and what is gone or has grown since is said."""
+    folder = fill(tmp_path / "in", a=SAID, b=SMALL, c="Clonus absent.", gone=SAID + SMALL)
+
+    def first(job: Job) -> Outcome | None:
+        if job.source == "a.wav":
+            (folder / "gone.wav").unlink()
+            fill(folder, c="Clonus absent. And so on")
+        away = replace(job, paths=tuple(path.replace("file://", "file:///elsewhere") for path in job.paths))
+        return None if job.sent else work.do(crew.key, away if job.source == "b.wav" else job)
+
+    crew, go = direct(first=first)
+    batch = go(f"file://{folder}", tmp_path / "out")
+    said = {source: row["error"] or row["findings"] for source, row in table(tmp_path / "out").items()}
+    assert said.pop("gone.wav").startswith("gone.wav: cannot be fetched")
+    assert said == {
+        "a.wav": "2",
+        "b.wav": "1",
+        "c.wav": "c.wav: changed while it was read: run again when it is complete",
+    }
+    assert [job.sent for job in crew.jobs if job.sent] == [(SMALL.encode(),)]
+    assert (batch.tally.done, batch.tally.failed) == (2, 2)
 
 
 def test_job_that_workers_die_of_is_tried_alone_and_then_said(direct: Make, tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""The engine, loaded once, and a piece of real speech."""
+"""A piece of real speech."""
 
 from __future__ import annotations
 
@@ -9,13 +9,6 @@ from by_hand import DEMOS
 from hearing.sounds import Sound
 
 from dictate.hearing.audio import RATE_HZ, Recording
-from dictate.hearing.engine import Engine
-
-
-@pytest.fixture(scope="session")
-def engine() -> Engine:
-    """The default model; nothing is fetched."""
-    return Engine(offline=True)
 
 
 @pytest.fixture(scope="session")

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from by_hand import DEMOS
+from hearing.sounds import Sound, write_sound
 
 from dictate.hearing.engine import Engine
 from dictate.model import Hints
 
 
-def test_what_was_said_outweighs_what_was_not(engine: Engine, tmp_path: Path) -> None:
+def test_what_was_said_outweighs_what_was_not(engine: Engine, postural: Sound, tmp_path: Path) -> None:
     """In a demonstration the words of its transcript fit better than other numbers, and texts come out in order."""
-    path = DEMOS / "postural-series.flac"
+    path = write_sound(tmp_path / "postural.wav", postural)
     transcript = engine.hear(path, hints=Hints())
     at = next(place for place, word in enumerate(transcript.words) if word.text.startswith("148"))
     words = transcript.words[at - 2 : at + 3]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import fcntl
+import io
 import os
 import subprocess
 import sys
@@ -10,6 +12,8 @@ from pathlib import Path
 
 import pytest
 from by_hand import DEMOS
+
+from dictate.cli.app import main
 
 CUT_OFF = """
 import socket
@@ -56,17 +60,38 @@ def dictate(cut_off: Path, tmp_path_factory: pytest.TempPathFactory) -> Run:
     return run
 
 
+@pytest.fixture
+def here(monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]) -> Run:
+    """The same in this process, for what a process of its own would not show better."""
+
+    def run(*arguments: str, stdin: str = "") -> subprocess.CompletedProcess[str]:
+        monkeypatch.setattr(sys, "argv", ["dictate", *arguments])
+        monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(stdin.encode("utf-8")), encoding="utf-8"))
+        capfd.readouterr()
+        try:
+            main()
+            status = 0
+        except SystemExit as end:
+            status = int(end.code or 0)
+        return subprocess.CompletedProcess(arguments, status, *capfd.readouterr())
+
+    return run
+
+
 @pytest.fixture(scope="session")
 def heard(dictate: Run, tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Path]:
-    """The files that a demonstration recording gives; each is heard once."""
-    done: dict[str, Path] = {}
+    """The files that a demonstration recording gives; each is heard once, however many processes run the tests."""
+    base = tmp_path_factory.getbasetemp()
+    shared = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / "heard"
 
     def files(name: str) -> Path:
-        if name not in done:
-            folder = tmp_path_factory.mktemp(name)
-            result = dictate("note", str(DEMOS / f"{name}.flac"), "--out", str(folder))
-            assert result.returncode == 0, result.stderr
-            done[name] = folder
-        return done[name]
+        folder = shared / name
+        folder.mkdir(parents=True, exist_ok=True)
+        with (shared / f"{name}.lock").open("w") as lock:
+            fcntl.flock(lock, fcntl.LOCK_EX)
+            if not any(folder.iterdir()):
+                result = dictate("note", str(DEMOS / f"{name}.flac"), "--out", str(folder))
+                assert result.returncode == 0, result.stderr
+        return folder
 
     return files

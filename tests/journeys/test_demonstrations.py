@@ -66,9 +66,9 @@ def test_recording_gives_most_findings(name: str, heard: Callable[[str], Path]) 
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_typed_transcript_gives_every_finding(name: str, dictate: Callable[..., object], tmp_path: Path) -> None:
+def test_typed_transcript_gives_every_finding(name: str, here: Callable[..., object], tmp_path: Path) -> None:
     """Where nothing has to be heard, nothing is missing and nothing is wrong."""
-    dictate("note", str(DEMOS / f"{name}.txt"), "--out", str(tmp_path))
+    here("note", str(DEMOS / f"{name}.txt"), "--out", str(tmp_path))
     got = rows(tmp_path / f"{name}.findings.csv")
     due = rows(DEMOS / f"{name}.expected.csv")
     wrong = silently_wrong(got, due, [])
@@ -77,10 +77,10 @@ def test_typed_transcript_gives_every_finding(name: str, dictate: Callable[..., 
 
 
 @pytest.mark.parametrize("path", sorted(DEMOS.glob("*.must-query.csv")), ids=lambda path: path.name)
-def test_transcript_with_faults_is_asked_about(path: Path, dictate: Callable[..., object], tmp_path: Path) -> None:
+def test_transcript_with_faults_is_asked_about(path: Path, here: Callable[..., object], tmp_path: Path) -> None:
     """Every fault that was put into the dictation becomes a query that must be settled."""
     name = path.name.removesuffix(".must-query.csv")
-    dictate("note", str(DEMOS / f"{name}.txt"), "--out", str(tmp_path))
+    here("note", str(DEMOS / f"{name}.txt"), "--out", str(tmp_path))
     got = {(row["code"], row["item"]) for row in rows(tmp_path / f"{name}.queries.csv")}
     assert not {(row["code"], row["item"]) for row in rows(path)} - got
 

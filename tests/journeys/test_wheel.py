@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 import subprocess
 import sys
 import sysconfig
@@ -12,8 +11,6 @@ from pathlib import Path
 
 import pytest
 from by_hand import ROOT
-
-from dictate.model import Component
 
 TEXT = "Reflexes. Biceps two plus on the right, three plus on the left."
 
@@ -48,6 +45,7 @@ def test_wheel_holds_all_that_is_needed(program: Path, tmp_path: Path) -> None:
     where = subprocess.run(
         [str(program.with_name("python")), "-c", "import dictate; print(dictate.__file__)"],
         capture_output=True, text=True, cwd=tmp_path, check=True,
+        env={name: value for name, value in os.environ.items() if name != "PYTHONPATH"},
     )  # fmt: skip
     assert Path(where.stdout.strip()).is_relative_to(program.parent.parent)
     path = tmp_path / "visit.txt"
@@ -57,16 +55,15 @@ def test_wheel_holds_all_that_is_needed(program: Path, tmp_path: Path) -> None:
     assert "Biceps reflex: right 2+, left 3+" in result.stdout
 
 
-def test_wheel_checks_its_grammar(program: Path, tmp_path: Path) -> None:
+def test_wheel_holds_the_grammar(program: Path, tmp_path: Path) -> None:
     """The grammar files travel in the wheel, and a user's own are read beside them."""
-    (tmp_path / "reflexes.yaml").write_text(
-        "items:\n  reflex_biceps:\n    terms: [elbow tap]\n    examples:\n"
-        '      - {say: "elbow tap two plus on the right", find: [{side: right, value: "2+"}]}\n',
-        encoding="utf-8",
-    )
-    result = run(program, "grammar", "check", str(tmp_path), cwd=tmp_path)
-    assert result.returncode == 0, result.stdout
-    assert len(re.findall(r"\.yaml: (\d+) of \1 examples as expected", result.stdout)) == len(Component)
+    packaged = next(program.parent.parent.glob("lib/python*/site-packages/dictate/grammars"))
+    held, here = ({path.name: path.read_bytes() for path in at.iterdir()} for at in (packaged, ROOT / "grammars"))
+    assert held == here  # whose examples are run elsewhere
+    (tmp_path / "reflexes.yaml").write_text("items:\n  reflex_biceps:\n    terms: [elbow tap]\n", encoding="utf-8")
+    said = "Reflexes. Elbow tap two plus on the right."
+    result = run(program, "note", "-", "--grammar", str(tmp_path), cwd=tmp_path, stdin=said)
+    assert "Biceps reflex: right 2+" in result.stdout
 
 
 def test_wheel_holds_the_page(program: Path, tmp_path: Path) -> None:

@@ -50,9 +50,8 @@ def test_voice_is_kept_where_tones_are_taken_out() -> None:
     assert np.square(left).sum() > 0.9 * np.square(speech.astype(float)).sum()
 
 
-def test_recogniser_hears_no_tone_and_the_speech_under_it() -> None:
+def test_recogniser_hears_no_tone_and_the_speech_under_it(engine: Engine) -> None:
     """The real recogniser: tones alone are no voice; a number spoken under tones is heard as without them."""
-    engine = Engine(offline=True)
     tones = np.concatenate([np.concatenate([render("doubtful"), np.zeros(8000, np.int16)]) for _ in range(4)])
     assert engine.spans(to_samples(cleaned(tones.tobytes(), ["own tone"]))) == []
     (block,) = Recording(DEMOS / "postural-series.flac").blocks()
