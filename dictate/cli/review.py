@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import getpass
 import sys
 import webbrowser
 from datetime import datetime
@@ -44,7 +43,7 @@ def review(
     device: OnDevice = Device.auto,
     grammar: OwnGrammar = None,
 ) -> None:
-    """Settle the queries of a note and correct its values.
+    """Settle the queries of a note and correct its values; read a signed one, add to it, or withdraw it.
 
     Example: dictate review notes/P-17.exam.json
     """
@@ -64,7 +63,7 @@ def review(
         sitting = Sitting(
             shelf,
             knowledge,
-            who=who or _login(),
+            who=who or account(unknown=""),
             now=lambda: datetime.now().astimezone(),
             own_folder=grammar or user_grammar_folder(),
         )
@@ -75,6 +74,10 @@ def review(
 
 def _ask(sitting: Sitting, *, terminal: bool, port: int, opens: bool) -> None:
     if terminal:
+        if sitting.state != "draft":
+            raise RecordError(
+                f"{sitting.shelf.name}: is {sitting.state}, no draft: `dictate amend` adds to a signed one"
+            )
         from dictate.review.terminal import Terminal
 
         Terminal(sitting).run()
@@ -83,11 +86,9 @@ def _ask(sitting: Sitting, *, terminal: bool, port: int, opens: bool) -> None:
 
 
 def _kept(records: Records, key: str, grammar: Grammar) -> Shelf:
-    """A draft of the records. Raises: RecordError when it is none."""
+    """A record: a draft to be settled, or what was signed to be read and added to."""
     from dictate.review.kept import RecordShelf
 
-    if (state := records.open(key).state) != "draft":
-        raise RecordError(f"record {key}: is {state}, no draft: `dictate amend` adds to a signed one")
     return RecordShelf(records, key, grammar, account=account())
 
 
@@ -119,10 +120,3 @@ def _shelf(
         raise InputError(f"{path.name}: was read before: review {kept.name}, which stands beside it")
     exam = tied_to_record(examined([path], grammar, patient=patient, model=model, device=device), grammar)
     return FileShelf(kept, grammar, write=write_files, recordings=[path, *recordings], fresh=exam)
-
-
-def _login() -> str:
-    """The name the user is logged in with; empty where the machine has none."""
-    with contextlib.suppress(OSError, KeyError, ImportError):
-        return getpass.getuser()
-    return ""

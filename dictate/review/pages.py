@@ -31,9 +31,12 @@ class Pages:
         self._sitting, self._templates = sitting, templates
         self._said = ""  # shown once, on the next page
         self._refused = False
+        self._typed: dict[str, str] = {}  # of a form about a signed note that was refused: nobody types it twice
 
     async def ask(self, request: Request) -> Response:
         """The question asked for, else the most dangerous one that is open."""
+        if self._closed():
+            return self._shown("signed.html")
         order = self._sitting.open_places()
         if not order:
             return self._shown("done.html", can_teach=self._sitting.can_teach())
@@ -47,6 +50,8 @@ class Pages:
 
     async def finding(self, request: Request) -> Response:
         """One finding of the note."""
+        if self._closed():
+            return self._shown("signed.html")
         try:
             question = self._sitting.card(request.path_params["at"])
         except Refused as refusal:
@@ -55,6 +60,8 @@ class Pages:
 
     async def note(self, request: Request) -> Response:
         """The whole note, every value in reach."""
+        if self._closed():
+            return self._shown("signed.html")
         exam, grammar = self._sitting.exam, self._sitting.grammar
         groups = []
         for component, lines in note_lines(exam, grammar).items():
@@ -65,7 +72,7 @@ class Pages:
             for at in exam.queries[query].findings:
                 asked.setdefault(at, []).append(query)
         remarks = [(r.kind.value.replace("-", " "), r.evidence.quote) for r in exam.remarks]
-        return self._shown("note.html", groups=groups, asked=asked, remarks=remarks, text=self._sitting.note())
+        return self._shown("note.html", groups=groups, asked=asked, remarks=remarks, draft=self._sitting.note())
 
     def _label(self, line: Any) -> str:
         """What stands in front of a line's values: the item, or the position of a series."""
@@ -98,6 +105,8 @@ class Pages:
 
     async def read_so(self, request: Request) -> Response:
         """Phrases that are always read so: what the last decision offers, and all that were learnt."""
+        if self._closed():
+            return self._shown("signed.html")
         return self._shown("read_so.html", offered=self._sitting.lessons(), known=self._sitting.learnt())
 
     async def decide(self, request: Request) -> Response:
@@ -134,10 +143,31 @@ class Pages:
         """Close the note."""
 
         def signed(form: dict[str, str]) -> str:
-            self._sitting.sign()
+            self._sitting.sign(by=form.get("by", ""), countersign=form.get("countersign", ""))
             return "Signed."
 
         return await self._changed(request, signed)
+
+    async def amend(self, request: Request) -> Response:
+        """Add to a signed note."""
+
+        def amended(form: dict[str, str]) -> str:
+            self._sitting.amend(form.get("text", ""), by=form.get("by", ""), why=form.get("reason", ""))
+            return "Added."
+
+        return await self._changed(request, amended)
+
+    async def withdraw(self, request: Request) -> Response:
+        """Mark a signed note as entered in error."""
+
+        def withdrawn(form: dict[str, str]) -> str:
+            self._sitting.withdraw(by=form.get("by", ""), why=form.get("reason", ""))
+            return "Withdrawn."
+
+        return await self._changed(request, withdrawn)
+
+    def _closed(self) -> bool:
+        return self._sitting.state != "draft"
 
     async def _changed(self, request: Request, change: Callable[[dict[str, str]], str]) -> Response:
         """Carry a change out and go where the form says; a view that is no longer true changes nothing."""
@@ -151,10 +181,12 @@ class Pages:
             return _plain("This is no answer of this page.", 400)
         back = form.get("back", "/")
         back = back if back in ("/", "/note", "/read-so") or _is_finding(back) else "/"
+        self._typed = {name: form[name] for name in ("by", "countersign", "reason", "text") if name in form}
         if form.get("revision") != str(self._sitting.revision):
             return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
         try:
             self._said, self._refused = change(form), False
+            self._typed = {}
         except MovedOn as fault:
             return self._shown("moved.html", message=str(fault), status=409)
         except DictateError as fault:
@@ -190,10 +222,13 @@ class Pages:
         sitting, exam = self._sitting, self._sitting.exam
         musts = len(exam.open_musts)
         said, self._said = self._said, ""
+        typed, self._typed = self._typed, {}
         page = self._templates.get_template(name).render(
             exam=exam, revision=sitting.revision, musts=musts, looks=len(exam.open_queries) - musts, said=said,
             refused=self._refused, sound=sitting.has_sound(), can_sign=sitting.can_sign(), components=list(Component),
-            span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, **more,
+            span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, state=sitting.state,
+            who=sitting.who, text=sitting.note() if self._closed() else "", typed=typed,
+            **more,
         )  # fmt: skip
         return HTMLResponse(page, status)
 

@@ -109,9 +109,25 @@ class MemoryShelf:
 class SigningShelf(MemoryShelf):
     """One that can close a note."""
 
-    def sign(self, exam: Examination, *, who: str) -> None:
+    state = "draft"
+    printed = ""
+
+    def sign(self, exam: Examination, *, who: str, countersign: str = "") -> None:
         """Close it."""
-        self.exam = exam.model_copy(update={"signed_by": who})
+        self.exam = exam.model_copy(update={"signed_by": who, "countersigned_by": countersign})
+        self.state, self.printed = "signed", f"Signed by {who}, countersigned by {countersign}\n"
+
+    def text(self) -> str:
+        """What was signed and added."""
+        return self.printed
+
+    def amend(self, text: str, *, who: str, why: str) -> None:
+        """Add to it."""
+        self.state, self.printed = "amended", f"{self.printed}{who} ({why}): {text}\n"
+
+    def withdraw(self, *, who: str, why: str) -> None:
+        """Entered in error."""
+        self.state, self.printed = "withdrawn", f"WITHDRAWN by {who} ({why})\n{self.printed}"
 
 
 @pytest.fixture

@@ -229,6 +229,49 @@ def test_signing_is_offered_where_the_record_can_be_signed(browse: Open) -> None
     assert 'action="/sign"' not in browser.get("/").text
     assert "still open" in browser.post("/sign").text
     browser.post("/decide", query=0, action="seen")
-    assert 'action="/sign"' in browser.get("/").text
-    assert "Signed by Dr A" in browser.post("/sign").text
+    text = browser.get("/").text
+    assert 'action="/sign"' in text
+    assert 'name="by" value="Dr A"' in text
+    refused = browser.post("/sign", by=" ", countersign="Dr C").text
+    assert "your name is missing" in refused
+    assert 'name="countersign" value="Dr C"' in refused
+    assert "Signed by Dr B, countersigned by Dr C" in browser.post("/sign", by="Dr B", countersign="Dr C").text
     assert 'action="/sign"' not in browse("Gait normal.").get("/").text
+
+
+@pytest.fixture
+def signed(browse: Open) -> Browser:
+    """A browser on a note that was just signed there."""
+    browser = browse("Gait normal.", signing=True)
+    browser.post("/decide", query=0, action="seen")
+    browser.post("/sign", by="Dr A")
+    return browser
+
+
+@pytest.mark.parametrize("path", ["/", "/note", "/finding/0", "/read-so", "/?q=0"])
+def test_signed_note_is_shown_and_cannot_be_edited(signed: Browser, path: str) -> None:
+    """On every address: its text, and two forms that add to it; nothing else to send, no value to go to."""
+    text = signed.get(path).text
+    assert "Signed by Dr A, countersigned by" in text
+    assert set(re.findall(r'action="(.*?)"', text)) == {"/amend", "/withdraw"}
+    assert set(re.findall(r'href="(.*?)"', text)) == {"/page/review.css", "#main"}
+    assert signed.get("/note.txt").text.startswith("Signed by Dr A")
+    assert "never changes" in signed.post("/undo").text
+
+
+def test_signed_note_is_amended_then_withdrawn(signed: Browser) -> None:
+    """A refused form keeps what was typed; of a withdrawn note nothing is left to do."""
+    refused = signed.post("/amend", by="Dr A", reason=" ", text="Jaw jerk normal.").text
+    assert "the reason is missing" in refused
+    assert "Jaw jerk normal.</textarea>" in refused
+    older = signed.post("/amend", by="Dr A", reason="forgotten", text="Jaw jerk normal.", revision=0).text
+    assert "changed in another window" in older
+    assert "Jaw jerk normal.</textarea>" in older
+    assert "Dr B (forgotten): Jaw jerk normal." in signed.post(
+        "/amend", by="Dr B", reason="forgotten", text="Jaw jerk normal."
+    ).text  # fmt: skip
+    assert "the reason is missing" in signed.post("/withdraw", by="Dr B", reason="").text
+    text = signed.post("/withdraw", by="Dr B", reason="another patient's").text
+    assert "WITHDRAWN by Dr B (another patient&#39;s)" in text
+    assert "<form" not in text
+    assert "only a signed note" in signed.post("/withdraw", by="Dr B", reason="again").text

@@ -27,7 +27,7 @@ document.addEventListener("submit", (event) => {
 window.addEventListener("pageshow", () => { sent = false; });
 
 document.addEventListener("keydown", (event) => {
-  if (event.key === "Escape" && event.target.matches("input, select")) {
+  if (event.key === "Escape" && event.target.matches("input, select, textarea")) {
     event.target.blur();
     return;
   }
