@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -44,3 +46,19 @@ def test_choices_for_figures_are_read_from_a_file(monkeypatch: pytest.MonkeyPatc
     path.write_text("vibration_norms =\n", encoding="utf-8")
     with pytest.raises(InputError, match=r"figures\.toml: cannot be read as TOML"):
         settings.figures_settings()
+
+
+def test_temporary_folders_of_dead_processes_go(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Those of a running one, rescued sound and what is not ours stay."""
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    ended = subprocess.Popen([sys.executable, "-c", ""])
+    ended.wait()
+    dead = tmp_path / f"dictate-{ended.pid}-x"
+    dead.mkdir()
+    (tmp_path / "dictate-notes").mkdir()
+    rescued = settings.rescue_folder()
+    with settings.temporary_folder() as running:
+        assert settings.clear_temporary_folders() == [rescued]
+        assert not dead.exists()
+        assert {one.name for one in tmp_path.iterdir()} == {rescued.name, "dictate-notes", Path(running).name}
+        assert Path(running).stat().st_mode & 0o777 == rescued.stat().st_mode & 0o777 == 0o700
