@@ -66,7 +66,11 @@ def packaged_grammar_folder() -> Path:
 
 
 def temporary_folder() -> tempfile.TemporaryDirectory[str]:
-    """A folder only the user can open (0700), removed when done; its name tells which process it belongs to."""
+    """A folder only the user can open (0700), removed when done; its name tells which process it belongs to.
+
+    Those that dead processes left are removed first: a worker of a batch has nobody else to do it.
+    """
+    clear_temporary_folders()
     return tempfile.TemporaryDirectory(prefix=f"{PROGRAM}-{os.getpid()}-", ignore_cleanup_errors=True)
 
 

@@ -58,6 +58,8 @@ def test_temporary_folders_of_dead_processes_go(tmp_path: Path, monkeypatch: pyt
     (tmp_path / "dictate-notes").mkdir()
     rescued = settings.rescue_folder()
     with settings.temporary_folder() as running:
+        assert not dead.exists()
+        dead.mkdir()
         assert settings.clear_temporary_folders() == [rescued]
         assert not dead.exists()
         assert {one.name for one in tmp_path.iterdir()} == {rescued.name, "dictate-notes", Path(running).name}

@@ -54,6 +54,14 @@ OwnGrammar = Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your ow
 Strict = Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")]
 
 
+def cleared_up() -> None:
+    """Remove temporary folders that a crash left, sound and all; what a full disk refused stays, and is named."""
+    from dictate.settings import clear_temporary_folders
+
+    for folder in clear_temporary_folders():
+        print(f"sound rescued from a full disk is still in {folder}: move it, or delete it", file=sys.stderr)
+
+
 def time_of(text: str) -> datetime | None:
     """The time given with --examined-at; None without. Raises: InputError."""
     if not text:

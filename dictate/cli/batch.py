@@ -22,6 +22,7 @@ from dictate.cli.asked import (
     OwnGrammar,
     ScopeName,
     Strict,
+    cleared_up,
     conventions,
     known_scope,
     open_grammar,
@@ -76,6 +77,7 @@ def batch(
         return _report(report)
     if not folder or out is None:
         raise typer.BadParameter("name a FOLDER and --out DIR, or --report DIR")
+    cleared_up()
     asked = Asked(patient=patient, examined_at=time_of(examined_at), age=age, height=height, scope=scope, brief=brief)
     setting = _setting(asked, model, device, threads, grammar, further=_further(format or (), brief=brief))
     look = functools.partial(find, folder, only=only or (), skip=skip or (), together=together, out=out)

@@ -27,6 +27,7 @@ from dictate.cli.asked import (
     Patient,
     ScopeName,
     Strict,
+    cleared_up,
     conventions,
     known_scope,
     open_grammar,
@@ -35,7 +36,6 @@ from dictate.cli.asked import (
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
 from dictate.errors import InputError, MachineError
-from dictate.settings import clear_temporary_folders
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
@@ -83,8 +83,7 @@ def listen(
 
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
-    for folder in clear_temporary_folders():
-        print(f"sound rescued from a full disk is still in {folder}: move it, or delete it", file=sys.stderr)
+    cleared_up()
     time = time_of(examined_at)
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)

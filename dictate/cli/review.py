@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.asked import Device, OnDevice, OwnGrammar, examined, open_grammar
+from dictate.cli.asked import Device, OnDevice, OwnGrammar, cleared_up, examined, open_grammar
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.opening import is_file, key_of
 from dictate.cli.saving import account, opened_records
@@ -50,6 +50,7 @@ def review(
     from dictate.review.sitting import Sitting
     from dictate.settings import user_grammar_folder
 
+    cleared_up()
     knowledge = open_grammar(grammar)
     if terminal and not sys.stdin.isatty():
         raise InputError("--terminal: needs a terminal to ask in: leave it out for the page")
