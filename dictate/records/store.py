@@ -131,7 +131,7 @@ class Records:
     ) -> Stored:  # fmt: skip
         """Add a dated addendum to a signed record. exam: of the further dictation, when it was not typed."""
         by, why = signing.must_be_said(by, "--by"), signing.must_be_said(why, "--reason")
-        text = signing.must_be_said(text, "addendum")
+        text = "\n".join(signing.must_be_said(text, "addendum").splitlines())  # a form sends its lines with \r\n
         with changing(self._ledger, key, base) as change:
             signing.must_be(change.one, signing.SIGNED_STATES, "amended")
             if exam is not None:

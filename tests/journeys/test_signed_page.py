@@ -3,25 +3,30 @@
 from __future__ import annotations
 
 import os
-import re
-import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
-from journeys.test_review_page import browser, page, pressed  # noqa: F401  fixtures
+from by_hand import DEMOS
+from journeys.browsing import look_at, settle_all
 from records.visits import doubtful, visit
 
-from dictate.model import Severity
-from dictate.records import open_records
+from dictate.cli.opening import examination_in
+from dictate.grammar import Grammar
+from dictate.model import Examination, Severity
+from dictate.records import Records, open_records
+from dictate.review.kept import RecordShelf
+from dictate.review.sitting import Sitting
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
 
-pytestmark = pytest.mark.enable_socket
 PROGRAM = Path(sys.executable).with_name("dictate")
+VIEWS = [(1280, "light"), (400, "dark")]
+OTHER_VIEWS = [(1280, "dark"), (400, "light")]
+Serve = Callable[[Sitting], str]
 
 
 @pytest.fixture
@@ -31,66 +36,82 @@ def folder(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def key(folder: Path) -> str:
-    """A draft with something to settle."""
-    from dictate.grammar import load_grammar
-    from dictate.pipeline import examine_transcript
-    from dictate.reading import transcript_of_text
-
-    words = transcript_of_text("Biceps reflex two plus. Gait normal.")
-    exam = examine_transcript(words, grammar=load_grammar(), patient="P-1")
-    with open_records(folder) as records:
-        return records.save(exam, who="A", why="dictated").key
+def records(folder: Path) -> Iterator[Records]:
+    """Opened as `dictate review` does, for as long as the page is served."""
+    with open_records(folder) as one:
+        yield one
 
 
 @pytest.fixture
-def address(folder: Path, key: str, tmp_path: Path) -> Iterator[str]:
-    """`dictate review` on it."""
-    env = {**os.environ, "DICTATE_GRAMMAR": str(tmp_path / "own"), "DICTATE_RECORDS": str(folder)}
-    command = [str(PROGRAM), "review", key, "--no-open", "--who", "A. Examiner"]
-    process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True, env=env, cwd=tmp_path)
-    assert process.stderr
-    found = re.search(r"http://127\.0\.0\.1:\d+/open\?token=\S+", process.stderr.readline())
-    assert found
-    yield found.group()
-    process.terminate()
-    process.communicate(timeout=30)
+def noisy(heard: Callable[[str], Path]) -> Examination:
+    """The demonstration that holds a doubt of nearly every kind, with a reference."""
+    exam = examination_in(heard("noisy-queries") / "noisy-queries.exam.json")
+    return exam.model_copy(update={"patient": "P-1"})
 
 
-def test_settled_signed_amended_withdrawn(address: str, page: Page, folder: Path, key: str) -> None:  # noqa: F811
-    """What the page shows is what the records hold; after signing nothing of it can be edited."""
-    page.goto(address)
-    while page.locator('[action="/decide"]').count():
-        pressed(page, "1" if page.locator('[data-key="1"]').count() else "p")
-    assert page.get_by_label("Your name").input_value() == "A. Examiner"
-    page.get_by_label("Your name").fill("")
-    page.get_by_role("button", name="Sign the note of P-1").click()
+def typed(page: Page, label: str, words: str) -> None:
+    """Go to a field by keyboard and type into it."""
+    page.get_by_label(label, exact=True).first.focus()
+    page.keyboard.type(words)
+
+
+@pytest.mark.enable_socket
+@pytest.mark.parametrize("views", [VIEWS, pytest.param(OTHER_VIEWS, marks=pytest.mark.slow)])
+def test_saved_record_from_review_to_withdrawal(
+    records: Records, folder: Path, noisy: Examination, grammar: Grammar, served: Serve, page: Page, tmp_path: Path,
+    views: list[tuple[int, str]],
+) -> None:  # fmt: skip
+    """By keyboard alone. What the page shows is what the records hold; after signing nothing of it can be edited."""
+
+    def seen(name: str) -> None:
+        for width, scheme in views:
+            page.set_viewport_size({"width": width, "height": 800})
+            page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            look_at(page, name, width, scheme, tmp_path)
+
+    audio = [DEMOS / "noisy-queries.flac"]
+    key = records.save(noisy, who="A", why="dictated", audio=audio, keep="until-signed").key
+    page.goto(served(Sitting(RecordShelf(records, key, grammar, account="A"), grammar, who="A. Examiner")))
+    with page.expect_response(lambda reply: "/clip" in reply.url) as clip:
+        page.keyboard.press("h")
+    assert clip.value.status in (200, 206)
+    settle_all(page)
+    assert records.open(key).exam.open_queries == ()
+    seen("settled")
+    page.get_by_label("Your name").focus()
+    page.keyboard.press("Control+A")
+    page.keyboard.press("Delete")
+    page.keyboard.press("Enter")
     page.wait_for_selector("#said.refusal >> text=your name is missing")
-    page.get_by_label("Your name").fill("C. Trainee")
-    page.get_by_label("Who countersigns").fill("A. Examiner")
-    page.get_by_role("button", name="Sign the note of P-1").click()
+    seen("refused")
+    typed(page, "Your name", "C. Trainee")
+    typed(page, "Who countersigns, if anybody", "A. Examiner")
+    page.keyboard.press("Escape")
+    page.keyboard.press("s")
     page.wait_for_selector("pre.signed >> text=Signed by C. Trainee")
 
     page.reload()
-    with open_records(folder) as records:
-        signed = records.open(key)
-    assert (signed.state, signed.exam.countersigned_by) == ("signed", "A. Examiner")
+    signed = records.open(key)
+    assert (signed.state, signed.exam.countersigned_by, signed.sounds) == ("signed", "A. Examiner", ())
     assert page.locator("pre.signed").text_content() == signed.note
     assert page.get_by_role("button", name="Undo").count() == page.locator("main a").count() == 0
+    seen("signed")
 
-    page.get_by_label("What to add").fill("Jaw jerk normal.")
-    page.locator("#amend-reason").fill("forgotten")
-    page.get_by_role("button", name="Add to the note of P-1").click()
+    typed(page, "What to add", "Jaw jerk normal.\nGag reflex normal.")
+    typed(page, "Reason", "forgotten")
+    page.keyboard.press("Enter")
     page.wait_for_selector("pre.signed >> text=Jaw jerk normal.")
-    page.locator("#withdraw-reason").fill("another patient's")
-    page.get_by_role("button", name="Withdraw the note of P-1").click()
+    seen("amended")
+    page.locator("#withdraw-reason").focus()
+    page.keyboard.type("another patient's")
+    page.keyboard.press("Enter")
     page.wait_for_selector("text=WITHDRAWN")
+    seen("withdrawn")
     assert page.locator("form").count() == 0
-    with open_records(folder) as records:
-        one = records.open(key)
-        assert records.verify() == []
+    one = records.open(key)
+    assert records.verify() == []
     added = [(a.by, a.why, a.text) for a in one.addenda]
-    assert (one.state, added) == ("withdrawn", [("A. Examiner", "forgotten", "Jaw jerk normal.")])
+    assert (one.state, added) == ("withdrawn", [("A. Examiner", "forgotten", "Jaw jerk normal.\nGag reflex normal.")])
     assert page.locator("pre.signed").text_content() == one.note
 
 
