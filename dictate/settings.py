@@ -8,6 +8,7 @@ import re
 import shutil
 import tempfile
 import tomllib
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import platformdirs
@@ -16,6 +17,7 @@ from dictate.errors import InputError
 
 PROGRAM = "dictate"
 DEFAULT_MODEL = "base"
+CLOCKS_DIFFER = timedelta(minutes=10)
 
 
 def cache_folder() -> Path:
@@ -63,6 +65,12 @@ def packaged_grammar_folder() -> Path:
     """The grammar that came with the program: in the wheel, else at the top of the checkout."""
     inside = Path(__file__).parent / "grammars"
     return inside if inside.is_dir() else Path(__file__).parent.parent / "grammars"
+
+
+def is_to_come(moment: datetime, now: datetime) -> bool:
+    """Whether a time lies ahead by more than clocks differ. now: with a zone, which moment has, too, if it names none."""
+    latest = now + CLOCKS_DIFFER
+    return moment > (latest.replace(tzinfo=None) if moment.tzinfo is None else latest)
 
 
 def temporary_folder() -> tempfile.TemporaryDirectory[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from datetime import datetime
 from pathlib import Path
 
 import pytest
@@ -46,6 +47,21 @@ def test_choices_for_figures_are_read_from_a_file(monkeypatch: pytest.MonkeyPatc
     path.write_text("vibration_norms =\n", encoding="utf-8")
     with pytest.raises(InputError, match=r"figures\.toml: cannot be read as TOML"):
         settings.figures_settings()
+
+
+NOW = datetime.fromisoformat("2026-03-04T14:30+01:00")
+
+
+@pytest.mark.parametrize(
+    ("moment", "ahead"),
+    [
+        ("2026-03-04T14:39", False), ("2026-03-04T14:41", True), ("2026-03-04T13:39+00:00", False),
+        ("2026-03-04T13:41+00:00", True), ("0001-01-01", False), ("9999-12-31T23:59-12:00", True), ("2999-01-01", True),
+    ],
+)  # fmt: skip
+def test_time_to_come(moment: str, ahead: bool) -> None:
+    """Ten minutes are left to clocks that differ, with a zone or without."""
+    assert settings.is_to_come(datetime.fromisoformat(moment), NOW) is ahead
 
 
 def test_temporary_folders_of_dead_processes_go(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

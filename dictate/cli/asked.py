@@ -63,13 +63,18 @@ def cleared_up() -> None:
 
 
 def time_of(text: str) -> datetime | None:
-    """The time given with --examined-at; None without. Raises: InputError."""
+    """The time given with --examined-at; None without. Raises: InputError, also for one that is still to come."""
+    from dictate.settings import is_to_come
+
     if not text:
         return None
     try:
-        return datetime.fromisoformat(text)
+        moment = datetime.fromisoformat(text)
     except ValueError as fault:
         raise InputError(f"--examined-at {text}: is no time: write it as 2026-03-04T14:30") from fault
+    if is_to_come(moment, datetime.now().astimezone()):
+        raise InputError(f"--examined-at {text}: is still to come: give the time at which the patient was examined")
+    return moment
 
 
 def open_grammar(folder: Path | None) -> Grammar:

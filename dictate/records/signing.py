@@ -45,6 +45,15 @@ def must_be_said(text: str, what: str) -> str:
     return text.strip()
 
 
+def must_be_another(name: str, one: Stored | None, by: str) -> str:
+    """Who countersigns. Raises: InputError for the one who signed; RecordError when it was done before."""
+    if " ".join(name.lower().split()) == " ".join(by.lower().split()):
+        raise InputError(f"{name} signed the note: somebody else countersigns it")
+    if one is not None and one.exam.countersigned_by:
+        raise RecordError(f"record {one.key}: was countersigned by {one.exam.countersigned_by} before")
+    return name
+
+
 def must_be_draft(exam: Examination) -> None:
     """Raises: InputError for an examination that says it is signed already: only `sign` signs."""
     if exam.signed_by or exam.signed_at or exam.countersigned_by:

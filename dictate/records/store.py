@@ -112,6 +112,7 @@ class Records:
         signing go. Raises: OpenQueries, MovedOn, RecordError.
         """
         by = signing.must_be_said(by, "--by")
+        countersign = signing.must_be_another(countersign.strip(), None, by)
         with changing(self._ledger, key, base) as change:
             one = change.one
             signing.must_be(one, ("draft",), "signed")
@@ -123,6 +124,15 @@ class Records:
             )  # fmt: skip
             change.add("sign", by, Leaf(why="signed", exam=exam, text=note(exam), sounds=change.sounds))
             change.drop([sound for sound in one.sounds if sound.keep == "until-signed"], by, "kept until signed")
+        return change.result
+
+    def countersign(self, key: str, *, by: str, base: int | None = None) -> Stored:
+        """A second name under a signed note, of somebody else; the text stays. Raises: InputError, RecordError."""
+        by = signing.must_be_said(by, "--countersign")
+        with changing(self._ledger, key, base) as change:
+            signing.must_be(change.one, signing.SIGNED_STATES, "countersigned")
+            signing.must_be_another(by, change.one, change.one.exam.signed_by)
+            change.add("countersign", by, Leaf(why="countersigned"))
         return change.result
 
     def amend(

@@ -60,6 +60,10 @@ class RecordShelf:
         )  # fmt: skip
         self._take(one)
 
+    def countersign(self, *, who: str) -> None:
+        """A second name under the signed note. Raises: InputError, MovedOn, RecordError."""
+        self._take(self._records.countersign(self._key, by=who, base=self._revision))
+
     def amend(self, text: str, *, who: str, why: str) -> None:
         """Add to the signed note. Raises: InputError, MovedOn, RecordError."""
         self._take(self._records.amend(self._key, by=who, why=why, text=text, base=self._revision))

@@ -148,6 +148,15 @@ class Pages:
 
         return await self._changed(request, signed)
 
+    async def countersign(self, request: Request) -> Response:
+        """A second name under a signed note."""
+
+        def countersigned(form: dict[str, str]) -> str:
+            self._sitting.countersign(by=form.get("second", ""))
+            return "Countersigned."
+
+        return await self._changed(request, countersigned)
+
     async def amend(self, request: Request) -> Response:
         """Add to a signed note."""
 
@@ -181,7 +190,7 @@ class Pages:
             return _plain("This is no answer of this page.", 400)
         back = form.get("back", "/")
         back = back if back in ("/", "/note", "/read-so") or _is_finding(back) else "/"
-        self._typed = {name: form[name] for name in ("by", "countersign", "reason", "text") if name in form}
+        self._typed = {name: form[name] for name in ("by", "countersign", "second", "reason", "text") if name in form}
         if form.get("revision") != str(self._sitting.revision):
             return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
         try:

@@ -77,6 +77,7 @@ def door_to(sitting: Sitting, *, port: int, token: str) -> Door:
         Route("/learn", page.learn, methods=["POST"]),
         Route("/forget", page.forget, methods=["POST"]),
         Route("/sign", page.sign, methods=["POST"]),
+        Route("/countersign", page.countersign, methods=["POST"]),
         Route("/amend", page.amend, methods=["POST"]),
         Route("/withdraw", page.withdraw, methods=["POST"]),
         Mount("/page", StaticFiles(directory=PAGE / "static")),

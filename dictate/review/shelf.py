@@ -48,6 +48,9 @@ class Signing(Protocol):
     def sign(self, exam: Examination, *, who: str, countersign: str = "") -> None:
         """Sign the note. Raises DictateError while it cannot be signed."""
 
+    def countersign(self, *, who: str) -> None:
+        """Put a second name under the signed note. Raises DictateError."""
+
     def text(self) -> str:
         """The note as it was signed, with all that was added; empty for a draft."""
 

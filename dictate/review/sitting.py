@@ -17,6 +17,7 @@ from dictate.review.learning import Lesson, forget, learn, learnt, lessons_of
 from dictate.review.questions import Question, card_of, question_of, raised
 from dictate.review.shelf import MOVED_ON, Shelf, Signing
 from dictate.review.typed import Refused
+from dictate.settings import is_to_come
 
 
 class Sitting:
@@ -55,17 +56,25 @@ class Sitting:
 
     def preview(self, decision: Decision) -> tuple[Difference, tuple[str, ...]]:
         """What the decision would change, and the doubts it would bring. Raises Refused."""
-        after = apply(self.exam, decision, self.grammar)
+        after = self._after(decision)
         return difference(self.exam, after, self.grammar), raised(self.exam, after)
 
     def decide(self, decision: Decision) -> Difference:
         """Carry the decision out and save it. Raises Refused, MovedOn, MachineError; then nothing has changed."""
         self._must_be_open()
         stamped = decision.model_copy(update={"who": self.who, "at": self._now() if self._now else None})
-        after = apply(self.exam, stamped, self.grammar)
+        after = self._after(stamped)
         change = difference(self.exam, after, self.grammar)
         self._keep(after, why=stamped.answer)
         return change
+
+    def _after(self, decision: Decision) -> Examination:
+        """Raises Refused."""
+        after = apply(self.exam, decision, self.grammar)
+        moment = after.examined_at
+        if moment is not None and moment != self.exam.examined_at and self._now and is_to_come(moment, self._now()):
+            raise Refused(f"{moment:%Y-%m-%d %H:%M} is still to come: type when the patient was examined")
+        return after
 
     def undo(self, *, everything: bool = False) -> Difference:
         """Take the last decision back, or all of them. Raises Refused, MovedOn."""
@@ -151,10 +160,15 @@ class Sitting:
         """Close the note. Raises Refused while queries are open or no name is given; DictateError from the shelf."""
         self._must_be_open()
         if not isinstance(self.shelf, Signing):
-            raise Refused("an examination in a file cannot be signed: keep it in the records first")
+            raise Refused("a file is signed by `dictate sign FILE --by NAME`, which keeps it in the records")
         if self.exam.open_queries:
             raise Refused(f"{len(self.exam.open_queries)} still open: settle each, and pass over each to look at once")
         self.shelf.sign(self.exam, who=_given(by, "your name"), countersign=countersign)
+        self._look_again()
+
+    def countersign(self, *, by: str) -> None:
+        """Put a second name under the signed note. Raises Refused, MovedOn, DictateError from the shelf."""
+        self._closed().countersign(who=_given(by, "your name"))
         self._look_again()
 
     def amend(self, text: str, *, by: str, why: str) -> None:

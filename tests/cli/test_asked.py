@@ -30,6 +30,8 @@ def test_time_given_or_not() -> None:
     assert asked.time_of("") is None
     with pytest.raises(InputError, match="is no time"):
         asked.time_of("yesterday")
+    with pytest.raises(InputError, match="2999-01-01: is still to come"):
+        asked.time_of("2999-01-01")
 
 
 @pytest.mark.parametrize("command", ["listen --source none.wav", "review none.txt", "batch none --out out"])

@@ -121,6 +121,11 @@ class SigningShelf(MemoryShelf):
         """What was signed and added."""
         return self.printed
 
+    def countersign(self, *, who: str) -> None:
+        """A second name."""
+        self.exam = self.exam.model_copy(update={"countersigned_by": who})
+        self.printed = f"{self.printed}COUNTERSIGNED by {who}\n"
+
     def amend(self, text: str, *, who: str, why: str) -> None:
         """Add to it."""
         self.state, self.printed = "amended", f"{self.printed}{who} ({why}): {text}\n"

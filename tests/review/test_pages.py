@@ -250,13 +250,20 @@ def signed(browse: Open) -> Browser:
 
 @pytest.mark.parametrize("path", ["/", "/note", "/finding/0", "/read-so", "/?q=0"])
 def test_signed_note_is_shown_and_cannot_be_edited(signed: Browser, path: str) -> None:
-    """On every address: its text, and two forms that add to it; nothing else to send, no value to go to."""
+    """On every address: its text, and forms that add to it; nothing else to send, no value to go to."""
     text = signed.get(path).text
     assert "Signed by Dr A, countersigned by" in text
-    assert set(re.findall(r'action="(.*?)"', text)) == {"/amend", "/withdraw"}
+    assert set(re.findall(r'action="(.*?)"', text)) == {"/countersign", "/amend", "/withdraw"}
     assert set(re.findall(r'href="(.*?)"', text)) == {"/page/review.css", "#main"}
     assert signed.get("/note.txt").text.startswith("Signed by Dr A")
     assert "never changes" in signed.post("/undo").text
+
+
+def test_signed_note_is_countersigned_once(signed: Browser) -> None:
+    """A trainee's note, by a name that is typed; then the form is gone."""
+    assert "your name is missing" in signed.post("/countersign", second=" ").text
+    assert 'action="/countersign"' not in signed.post("/countersign", second="Dr B").text
+    assert "COUNTERSIGNED by Dr B" in signed.get("/").text
 
 
 def test_signed_note_is_amended_then_withdrawn(signed: Browser) -> None:

@@ -23,6 +23,16 @@ def take(sitting: Sitting, answer: str = "left") -> None:
     sitting.decide(Decision(query=sitting.open_places()[0], answer=answer))
 
 
+def test_examination_of_a_day_to_come_is_refused(sitting_of: Callable[..., Sitting]) -> None:
+    """Where the time was not said and is typed; the clock is the sitting's."""
+    sitting = sitting_of("Gait normal.")
+    for act in (sitting.decide, sitting.preview):
+        with pytest.raises(Refused, match="2026-03-05 10:00 is still to come"):
+            act(Decision(query=0, answer="2026-03-05 10:00"))
+    assert sitting.decide(Decision(query=0, answer="2026-03-04 10:00")).after
+    assert sitting.exam.examined_at == datetime(2026, 3, 4, 10, 0)
+
+
 def test_decision_is_saved_with_who_and_when(sitting_of: Open) -> None:
     """The shelf has it before the next question is asked."""
     sitting = sitting_of(BICEPS)
