@@ -68,7 +68,7 @@ def packaged_grammar_folder() -> Path:
 
 
 def is_to_come(moment: datetime, now: datetime) -> bool:
-    """Whether a time lies ahead by more than clocks differ. now: with a zone, which moment has, too, if it names none."""
+    """Whether a time lies ahead by more than clocks differ. now: with a zone, which moment has if it names none."""
     latest = now + CLOCKS_DIFFER
     return moment > (latest.replace(tzinfo=None) if moment.tzinfo is None else latest)
 
