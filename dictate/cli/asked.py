@@ -41,9 +41,16 @@ class Device(StrEnum):
     cuda = "cuda"
 
 
+def on_one_line(reference: str | None) -> str | None:
+    """A reference without line ends and letters that steer a terminal; None: not given."""
+    if reference is None:
+        return None
+    return "".join(letter for letter in " ".join(reference.split()) if letter.isprintable())
+
+
 Brief = Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")]
 OutFolder = Annotated[Path | None, typer.Option(metavar="DIR", help="Write all files there instead.")]
-Patient = Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.")]
+Patient = Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.", callback=on_one_line)]
 ExaminedAt = Annotated[str, typer.Option(metavar="TIME", help="Time of examination, 2026-03-04T14:30.")]
 Age = Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, for figures that need it.")]
 Height = Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, where figures need it.")]

@@ -25,6 +25,7 @@ from dictate.cli.asked import (
     cleared_up,
     conventions,
     known_scope,
+    on_one_line,
     open_grammar,
     time_of,
 )
@@ -53,7 +54,9 @@ def batch(
     workers: Annotated[int | None, typer.Option(min=1, help="Processes on this machine.")] = None,
     threads: Annotated[int, typer.Option(min=1, help="Processor threads of each worker.")] = 1,
     cluster: Annotated[str, typer.Option(metavar="ADDRESS", help="Dask scheduler whose workers do it.")] = "",
-    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, where all are of one patient.")] = "",
+    patient: Annotated[
+        str, typer.Option(metavar="REF", help="Your reference, where all are of one patient.", callback=on_one_line)
+    ] = "",
     examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, the same for all.")] = "",
     age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, the same for all.")] = None,
     height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, the same for all.")] = None,

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.asked import Device, OnDevice, OwnGrammar, cleared_up, examined, open_grammar
+from dictate.cli.asked import Device, OnDevice, OwnGrammar, cleared_up, examined, on_one_line, open_grammar
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.opening import is_file, key_of
 from dictate.cli.saving import account, opened_records
@@ -38,7 +38,9 @@ def review(
     recording: Annotated[
         list[Path] | None, typer.Option(metavar="PATH", help="The recording, or the folder it lies in.")
     ] = None,
-    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.")] = "",
+    patient: Annotated[
+        str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.", callback=on_one_line)
+    ] = "",
     model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model, for a recording.")] = "",
     device: OnDevice = Device.auto,
     grammar: OwnGrammar = None,

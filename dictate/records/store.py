@@ -112,7 +112,8 @@ class Records:
         signing go. Raises: OpenQueries, MovedOn, RecordError.
         """
         by = signing.must_be_said(by, "--by")
-        countersign = signing.must_be_another(countersign.strip(), None, by)
+        if countersign.strip():
+            countersign = signing.must_be_another(signing.must_be_said(countersign, "--countersign"), None, by)
         with changing(self._ledger, key, base) as change:
             one = change.one
             signing.must_be(one, ("draft",), "signed")

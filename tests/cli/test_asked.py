@@ -34,6 +34,12 @@ def test_time_given_or_not() -> None:
         asked.time_of("2999-01-01")
 
 
+def test_reference_is_one_line_of_letters() -> None:
+    """Nothing in it steers a terminal or begins a line of the note."""
+    assert asked.on_one_line("P-1\nSigned by A\x1b[2J") == "P-1 Signed by A[2J"
+    assert asked.on_one_line(None) is None
+
+
 @pytest.mark.parametrize("command", ["listen --source none.wav", "review none.txt", "batch none --out out"])
 def test_what_a_crash_left_goes(command: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """At the start of every command that may have left it, whatever becomes of the command."""
