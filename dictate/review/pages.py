@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
-from urllib.parse import parse_qs
 
 from dictate.errors import DictateError, InputError, MovedOn
-from dictate.model import Action, Component, Decision
+from dictate.model import Action, Component
 from dictate.notes import note_lines
 from dictate.notes import words as note_words
 from dictate.notes.phrases import item_name, item_of
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
+from dictate.review.forms import decision_of, fields_of, leads_to
 from dictate.review.passages import AROUND_S, Passage
+from dictate.review.shelf import MOVED_ON
 from dictate.review.sitting import Sitting
 from dictate.review.typed import Refused
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
-MOST_FIELDS = 16
+MOVED = "moved.html"
 
 
 class Pages:
@@ -88,7 +89,8 @@ class Pages:
         """The note as plain text."""
         from starlette.responses import PlainTextResponse
 
-        return PlainTextResponse(self._sitting.note())
+        moved = self._sitting.moved_on()  # nobody copies a note that is another by now
+        return _plain("The record moved on.", 409) if moved else PlainTextResponse(self._sitting.note())
 
     async def clip(self, request: Request) -> Response:
         """A stretch of a recording."""
@@ -114,7 +116,7 @@ class Pages:
         return await self._changed(request, lambda form: self._decide(form))
 
     def _decide(self, form: dict[str, str]) -> str:
-        change = self._sitting.decide(_decision(form))
+        change = self._sitting.decide(decision_of(form))
         return f"Now: {'; '.join(change.after)}" if change.after else "Settled: the note reads as before."
 
     async def undo(self, request: Request) -> Response:
@@ -175,6 +177,19 @@ class Pages:
 
         return await self._changed(request, withdrawn)
 
+    async def again(self, request: Request) -> Response:
+        """Open the record as it stands now, after another window changed it."""
+
+        def opened(form: dict[str, str]) -> str:
+            self._sitting.open_again()
+            return "Opened again, as it stands now."
+
+        return await self._changed(request, opened)
+
+    async def fault(self, request: Request, fault: Exception) -> Response:
+        """What is damaged or cannot be read, in its one line."""
+        return _plain(str(fault), 500)
+
     def _closed(self) -> bool:
         return self._sitting.state != "draft"
 
@@ -183,13 +198,13 @@ class Pages:
         from starlette.responses import RedirectResponse
 
         try:
-            form = await _form(request)
+            form = await fields_of(request)
         except TooMuch:
             return _plain("More than one answer holds.", 413)
         except ValueError:
             return _plain("This is no answer of this page.", 400)
         back = form.get("back", "/")
-        back = back if back in ("/", "/note", "/read-so") or _is_finding(back) else "/"
+        back = leads_to(back)
         self._typed = {name: form[name] for name in ("by", "countersign", "second", "reason", "text") if name in form}
         if form.get("revision") != str(self._sitting.revision):
             return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
@@ -197,7 +212,7 @@ class Pages:
             self._said, self._refused = change(form), False
             self._typed = {}
         except MovedOn as fault:
-            return self._shown("moved.html", message=str(fault), status=409)
+            return self._shown(MOVED, message=str(fault), status=409)
         except DictateError as fault:
             return self._refuse(fault, form.get("here", back))
         except ValueError:
@@ -209,7 +224,7 @@ class Pages:
         from starlette.responses import JSONResponse
 
         try:
-            change, doubts = self._sitting.preview(_decision(await _form(request)))
+            change, doubts = self._sitting.preview(decision_of(await fields_of(request)))
         except TooMuch:
             return _plain("More than one answer holds.", 413)
         except DictateError as fault:
@@ -222,13 +237,14 @@ class Pages:
         from starlette.responses import RedirectResponse
 
         self._said, self._refused = str(fault), True
-        safe = back if back in ("/", "/note", "/read-so") or _is_finding(back) or _is_question(back) else "/"
-        return RedirectResponse(safe, 303)
+        return RedirectResponse(leads_to(back), 303)
 
     def _shown(self, name: str, *, status: int = 200, **more: Any) -> Response:
         from starlette.responses import HTMLResponse
 
         sitting, exam = self._sitting, self._sitting.exam
+        if name != MOVED and sitting.moved_on():  # what it holds now is not what this window would show
+            name, status, more = MOVED, 409, {"message": MOVED_ON.format(name=sitting.shelf.name)}
         musts = len(exam.open_musts)
         said, self._said = self._said, ""
         typed, self._typed = self._typed, {}
@@ -237,7 +253,7 @@ class Pages:
             refused=self._refused, sound=sitting.has_sound(), can_sign=sitting.can_sign(), components=list(Component),
             span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, state=sitting.state,
             who=sitting.who, text=sitting.note() if self._closed() else "", typed=typed,
-            **more,
+            stale=name == MOVED, **more,
         )  # fmt: skip
         return HTMLResponse(page, status)
 
@@ -246,35 +262,6 @@ def _plain(text: str, status: int) -> Response:
     from starlette.responses import PlainTextResponse
 
     return PlainTextResponse(text, status)
-
-
-def _is_finding(path: str) -> bool:
-    return path.startswith("/finding/") and path.removeprefix("/finding/").isdigit()
-
-
-def _is_question(path: str) -> bool:
-    return path.startswith("/?q=") and path.removeprefix("/?q=").isdigit()
-
-
-async def _form(request: Request) -> dict[str, str]:
-    """The fields of a form. Raises ValueError when it is none, TooMuch."""
-    if request.headers.get("content-type", "").split(";")[0].strip() != "application/x-www-form-urlencoded":
-        raise ValueError
-    body = (await request.body()).decode("utf-8")
-    fields = parse_qs(body, keep_blank_values=True, strict_parsing=bool(body), max_num_fields=MOST_FIELDS)
-    return {name: values[0] for name, values in fields.items()}
-
-
-def _decision(form: dict[str, str]) -> Decision:
-    """The decision a form describes. Raises ValueError when it describes none."""
-    query, finding, under = form.get("query", ""), form.get("finding", ""), form.get("under", "")
-    return Decision(
-        query=int(query) if query else None,
-        finding=int(finding) if finding else None,
-        answer=form.get("answer", ""),
-        action=Action(form.get("action", Action.ANSWER.value)),
-        component=Component(under) if under else None,
-    )
 
 
 def _span(passage: Passage) -> str:

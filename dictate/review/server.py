@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from dictate.errors import MachineError
+from dictate.errors import DictateError, MachineError
 from dictate.review.door import OPENING, App, Door
 from dictate.review.pages import Pages
 from dictate.review.sitting import Sitting
@@ -76,11 +76,12 @@ def door_to(sitting: Sitting, *, port: int, token: str) -> Door:
         Route("/undo", page.undo, methods=["POST"]),
         Route("/learn", page.learn, methods=["POST"]),
         Route("/forget", page.forget, methods=["POST"]),
+        Route("/again", page.again, methods=["POST"]),
         Route("/sign", page.sign, methods=["POST"]),
         Route("/countersign", page.countersign, methods=["POST"]),
         Route("/amend", page.amend, methods=["POST"]),
         Route("/withdraw", page.withdraw, methods=["POST"]),
         Mount("/page", StaticFiles(directory=PAGE / "static")),
     ]
-    app: App = Starlette(routes=routes)
+    app: App = Starlette(routes=routes, exception_handlers={DictateError: page.fault})
     return Door(app, port=port, token=token)

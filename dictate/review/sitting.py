@@ -183,6 +183,14 @@ class Sitting:
         self._closed().withdraw(who=by, why=why)
         self._look_again()
 
+    def moved_on(self) -> bool:
+        """Whether the record is another than the one that is shown here."""
+        return self.shelf.moved_on()
+
+    def open_again(self) -> None:
+        """Go on with the record as it stands now. Raises DictateError when nothing is left of it."""
+        self._look_again()
+
     def _closed(self) -> Signing:
         if not isinstance(self.shelf, Signing) or self.state not in ("signed", "amended"):
             raise Refused("only a signed note of the records is amended or withdrawn")

@@ -178,6 +178,13 @@ def test_second_window_of_the_program_sees_that_the_record_moved_on(
     page.keyboard.press("1")
     page.wait_for_selector("text=The record moved on")
     assert len(stored(path).decisions) == 1
+    look_at(page, "moved", 1280, "light", path.parent)
+    pressed(page, "1")
+    assert page.locator("h1").inner_text() == other.locator("h1").inner_text()
+    pressed(page, "1")
+    other.reload()
+    assert other.locator("h1").inner_text() == "The record moved on"
+    assert len(stored(path).decisions) == 2
 
 
 def test_address_works_once_and_for_one_browser(address: str, page: Page, browser: Browser) -> None:
