@@ -12,8 +12,9 @@ if TYPE_CHECKING:
     from starlette.requests import Request
 
 MOST_FIELDS = 16
+PLACE = re.compile(r"[0-9]{1,9}")
 KIND = "application/x-www-form-urlencoded"
-OWN = re.compile(r"/|/note|/read-so|/finding/[0-9]+|/\?q=[0-9]+")  # addresses that a form may lead to
+OWN = re.compile(r"/|/note|/read-so|/finding/[0-9]{1,9}|/\?q=[0-9]{1,9}")  # addresses that a form may lead to
 
 
 async def fields_of(request: Request) -> dict[str, str]:
@@ -35,6 +36,11 @@ def decision_of(form: dict[str, str]) -> Decision:
         action=Action(form.get("action", Action.ANSWER.value)),
         component=Component(under) if under else None,
     )
+
+
+def place_of(text: str) -> int:
+    """The place that an address names; -1: none."""
+    return int(text) if PLACE.fullmatch(text) else -1
 
 
 def leads_to(path: str) -> str:

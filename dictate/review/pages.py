@@ -12,7 +12,7 @@ from dictate.notes import words as note_words
 from dictate.notes.phrases import item_name, item_of
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
-from dictate.review.forms import decision_of, fields_of, leads_to
+from dictate.review.forms import decision_of, fields_of, leads_to, place_of
 from dictate.review.passages import AROUND_S, Passage
 from dictate.review.shelf import MOVED_ON
 from dictate.review.sitting import Sitting
@@ -41,8 +41,8 @@ class Pages:
         order = self._sitting.open_places()
         if not order:
             return self._shown("done.html", can_teach=self._sitting.can_teach())
-        wanted = request.query_params.get("q", "")
-        at = int(wanted) if wanted.isdigit() and int(wanted) in order else order[0]
+        wanted = place_of(request.query_params.get("q", ""))
+        at = wanted if wanted in order else order[0]
         place = order.index(at)
         return self._shown(
             "question.html", question=self._sitting.question(at), can_teach=self._sitting.can_teach(),
@@ -54,7 +54,7 @@ class Pages:
         if self._closed():
             return self._shown("signed.html")
         try:
-            question = self._sitting.card(request.path_params["at"])
+            question = self._sitting.card(place_of(request.path_params["at"]))
         except Refused as refusal:
             return self._refuse(refusal, "/note")
         return self._shown("question.html", question=question, can_teach=False, after=None, before=None)
@@ -136,8 +136,7 @@ class Pages:
         """Take a learnt phrase out."""
 
         def forgotten(form: dict[str, str]) -> str:
-            at = form.get("at", "")
-            return f"Taken out: {self._sitting.forget(int(at) if at.isdigit() else -1).line}"
+            return f"Taken out: {self._sitting.forget(place_of(form.get('at', ''))).line}"
 
         return await self._changed(request, forgotten)
 

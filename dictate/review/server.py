@@ -68,7 +68,7 @@ def door_to(sitting: Sitting, *, port: int, token: str) -> Door:
         Route("/", page.ask),
         Route("/note", page.note),
         Route("/note.txt", page.text),
-        Route("/finding/{at:int}", page.finding),
+        Route("/finding/{at}", page.finding),
         Route("/clip", page.clip),
         Route("/read-so", page.read_so),
         Route("/decide", page.decide, methods=["POST"]),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dictate.model import Action, Component, Decision
-from dictate.review.forms import decision_of, leads_to
+from dictate.review.forms import decision_of, leads_to, place_of
 
 
 def test_decision_of_a_form() -> None:
@@ -44,3 +44,10 @@ def test_own_addresses(path: str) -> None:
 def test_other_addresses(path: str) -> None:
     """A form never does."""
     assert leads_to(path) == "/"
+
+
+@pytest.mark.parametrize("text", ["-1", "x", "\u00b2", "9" * 5000, "", " 1"])
+def test_no_place(text: str) -> None:
+    """What int() takes or breaks on, too."""
+    assert place_of(text) == -1
+    assert place_of("12") == 12
