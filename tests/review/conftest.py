@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
@@ -35,6 +36,7 @@ def timed(
 def exam(grammar: Grammar) -> Exam:
     """Text → examination; heard=True gives its words times."""
 
+    @functools.cache  # examinations are frozen
     def read(text: str, *, heard: bool = False, silent: tuple[Stretch, ...] = (), **more: Any) -> Examination:
         transcript = timed(text, silent=silent) if heard or silent else transcript_of_text(text)
         return examine_transcript(transcript, grammar=grammar, **more)

@@ -23,6 +23,7 @@ Rows = Callable[[Examination], list[str]]
 Codes = Callable[[Examination], list[str]]
 
 MENDED = "Nostagmus on left gaze. Gait normal."
+BY_HAND = "# mine\nitems:\n  reflex_patellar:\n    terms: [quadro jerk]\n"
 MENDED_NEVER = (("wright", "right"), ("tin", "ten"), ("knot", "not"), ("nun", "none"))
 OWN_PHRASE = "Reflexes. Wug blicket three plus on the left. Gait normal."
 
@@ -31,14 +32,6 @@ def answered(exam: Examination, code: str, answer: str, grammar: Grammar, **more
     """The first query of the code, answered."""
     at = next(at for at in in_order(exam) if exam.queries[at].code == code)
     return apply(exam, Decision(query=at, answer=answer, **more), grammar)
-
-
-@pytest.fixture(scope="module")
-def own(exam: Exam, grammar: Grammar) -> tuple[Examination, Lesson]:
-    """A name the grammar did not know, settled by typing it as it is known, and what that teaches."""
-    done = answered(exam(OWN_PHRASE), "not-placed", "knee jerk three plus on the left", grammar)
-    (lesson,) = lessons_of(done, done.decisions[-1], grammar)
-    return done, lesson
 
 
 @pytest.fixture(scope="module")
@@ -71,7 +64,9 @@ def test_what_was_asked_on_day_1_is_not_asked_on_day_30(
         sitting.learn()
 
     assert sitting.own_folder is not None
+    (sitting.own_folder / "reflexes.yaml").write_text(BY_HAND, encoding="utf-8")
     taught = load_grammar(sitting.own_folder)
+    assert {"quadro jerk", "wug blicket", "knee jerk"} <= set(taught.item("reflex_patellar").terms)
     day_30 = examine_transcript(day_1.transcript, grammar=taught)
     assert codes(day_30) == []
     assert sorted(rows(day_30)) == sorted(rows(sitting.exam))
@@ -81,7 +76,7 @@ def test_what_was_asked_on_day_1_is_not_asked_on_day_30(
 
 
 def test_lesson_can_be_taken_back(exam: Exam, grammar: Grammar, tmp_path: Path) -> None:
-    """As if it had never been learnt; the file goes with its last line."""
+    """As if it had never been learnt: the file goes with its last line, and nothing is left to load."""
     done = answered(exam(MENDED, heard=True), "repaired-hearing", "seen", grammar, action=Action.SEEN)
     (lesson,) = lessons_of(done, done.decisions[-1], grammar)
     learn(lesson, tmp_path)
@@ -90,7 +85,6 @@ def test_lesson_can_be_taken_back(exam: Exam, grammar: Grammar, tmp_path: Path) 
     forget(kept, tmp_path)
     assert learnt(tmp_path) == ()
     assert not list((tmp_path / LEARNT).iterdir())
-    assert load_grammar(tmp_path) == grammar
 
 
 NEVER = [
@@ -132,19 +126,17 @@ def test_mended_word_that_was_wrong_is_not_learnt(exam: Exam, grammar: Grammar) 
     assert lessons_of(done, done.decisions[-1], grammar) == ()
 
 
-def test_files_written_by_hand_are_left_alone(own: tuple[Examination, Lesson], tmp_path: Path) -> None:
-    """What is learnt stands in files of its own, which only the user can read, and both are loaded."""
+def test_files_written_by_hand_are_left_alone(tmp_path: Path) -> None:
+    """What is learnt stands in files of its own, which only the user can read."""
     by_hand = tmp_path / "reflexes.yaml"
-    by_hand.write_text("# mine\nitems:\n  reflex_patellar:\n    terms: [quadro jerk]\n", encoding="utf-8")
-    _, lesson = own
+    by_hand.write_text(BY_HAND, encoding="utf-8")
+    lesson = Lesson("reflexes.yaml", ("items", "reflex_patellar", "terms"), "wug blicket", "")
     learn(lesson, tmp_path)
     learn(lesson, tmp_path)  # twice is once
-    assert by_hand.read_text(encoding="utf-8").startswith("# mine")
+    assert by_hand.read_text(encoding="utf-8") == BY_HAND
     written = tmp_path / LEARNT / "reflexes.yaml"
     assert stat.S_IMODE(written.stat().st_mode) == 0o600
     assert written.read_text(encoding="utf-8").count("wug blicket") == 1
-    terms = load_grammar(tmp_path).item("reflex_patellar").terms
-    assert {"quadro jerk", "wug blicket", "knee jerk"} <= set(terms)
 
 
 def test_packaged_grammar_trusts_nothing(grammar: Grammar) -> None:
