@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import re
 from pathlib import Path
 
@@ -9,6 +10,7 @@ import pytest
 from records.visits import BY, doubtful, visit
 from typer.testing import CliRunner, Result
 
+from dictate.cli import signing
 from dictate.cli.app import app
 from dictate.errors import InputError, OpenQueries, RecordError
 from dictate.model import Severity
@@ -73,6 +75,31 @@ def test_a_note_is_countersigned_later(folder: Path) -> None:
         one = records.open(key)
         assert (one.state, one.exam.signed_by, one.exam.countersigned_by) == ("signed", "C. Trainee", BY)
         assert records.verify() == []
+
+
+class Keyboard(io.StringIO):
+    """Somebody who types."""
+
+    def isatty(self) -> bool:
+        """At a terminal."""
+        return True
+
+
+def test_looks_are_seen_one_by_one(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Piped input has not seen them; anything but enter stops, and nothing was changed; what is signed is no draft."""
+    with open_records(folder) as records:
+        key = records.save(doubtful(Severity.LOOK, Severity.LOOK), who=BY, why="dictated").key
+    assert "2 queries must be looked at before signing" in str(run("sign", key, "--by", BY).exception)
+    monkeypatch.setattr("sys.stdin", Keyboard("\nno\n"))
+    with pytest.raises(RecordError, match="stopped: nothing was changed"):
+        signing.sign(key, by=BY)
+    with open_records(folder) as records:
+        assert (records.open(key).state, records.open(key).exam.decisions) == ("draft", ())
+    monkeypatch.setattr("sys.stdin", Keyboard("\n\n"))
+    signing.sign(key, by=BY)
+    assert "is no draft" in str(run("sign", key, "--by", BY).exception)
+    other = run("records", "verify", "--head", "0" * 64)
+    assert (other.exit_code, other.stdout) == (1, f"head {'0' * 64}: is not in the chain\n")
 
 
 def test_a_file_with_open_musts_is_not_even_saved(folder: Path, tmp_path: Path) -> None:

