@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+from datetime import datetime
 from pathlib import Path
 
 import pytest
@@ -44,3 +47,36 @@ def test_choices_for_figures_are_read_from_a_file(monkeypatch: pytest.MonkeyPatc
     path.write_text("vibration_norms =\n", encoding="utf-8")
     with pytest.raises(InputError, match=r"figures\.toml: cannot be read as TOML"):
         settings.figures_settings()
+
+
+NOW = datetime.fromisoformat("2026-03-04T14:30+01:00")
+
+
+@pytest.mark.parametrize(
+    ("moment", "ahead"),
+    [
+        ("2026-03-04T14:39", False), ("2026-03-04T14:41", True), ("2026-03-04T13:39+00:00", False),
+        ("2026-03-04T13:41+00:00", True), ("0001-01-01", False), ("9999-12-31T23:59-12:00", True), ("2999-01-01", True),
+    ],
+)  # fmt: skip
+def test_time_to_come(moment: str, ahead: bool) -> None:
+    """Ten minutes are left to clocks that differ, with a zone or without."""
+    assert settings.is_to_come(datetime.fromisoformat(moment), NOW) is ahead
+
+
+def test_temporary_folders_of_dead_processes_go(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Those of a running one, rescued sound and what is not ours stay."""
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    ended = subprocess.Popen([sys.executable, "-c", ""])
+    ended.wait()
+    dead = tmp_path / f"dictate-{ended.pid}-x"
+    dead.mkdir()
+    (tmp_path / "dictate-notes").mkdir()
+    rescued = settings.rescue_folder()
+    with settings.temporary_folder() as running:
+        assert not dead.exists()
+        dead.mkdir()
+        assert settings.clear_temporary_folders() == [rescued]
+        assert not dead.exists()
+        assert {one.name for one in tmp_path.iterdir()} == {rescued.name, "dictate-notes", Path(running).name}
+        assert Path(running).stat().st_mode & 0o777 == rescued.stat().st_mode & 0o777 == 0o700

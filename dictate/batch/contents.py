@@ -6,7 +6,6 @@ import hashlib
 import os
 import shutil
 import stat
-import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -14,6 +13,7 @@ from pathlib import Path
 from dictate.batch.found import URL, file_system
 from dictate.batch.jobs import Place, printable
 from dictate.errors import InputError
+from dictate.settings import temporary_folder
 
 CHANGED = "changed while it was read: run again when it is complete"
 
@@ -75,7 +75,7 @@ def at_hand(paths: Sequence[str], sent: Sequence[bytes], sizes: Sequence[int] = 
 
     sizes: bytes of each as it was seen; what is fetched must have as many. Raises: InputError.
     """
-    with tempfile.TemporaryDirectory(prefix="dictate-", ignore_cleanup_errors=True) as folder:
+    with temporary_folder() as folder:
         ready = []
         for number, path in enumerate(paths):
             clean = printable(os.path.basename(path.rstrip("/")))

@@ -41,9 +41,16 @@ class Device(StrEnum):
     cuda = "cuda"
 
 
+def on_one_line(reference: str | None) -> str | None:
+    """A reference without line ends and letters that steer a terminal; None: not given."""
+    if reference is None:
+        return None
+    return "".join(letter for letter in " ".join(reference.split()) if letter.isprintable())
+
+
 Brief = Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")]
 OutFolder = Annotated[Path | None, typer.Option(metavar="DIR", help="Write all files there instead.")]
-Patient = Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.")]
+Patient = Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.", callback=on_one_line)]
 ExaminedAt = Annotated[str, typer.Option(metavar="TIME", help="Time of examination, 2026-03-04T14:30.")]
 Age = Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, for figures that need it.")]
 Height = Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, where figures need it.")]
@@ -54,14 +61,27 @@ OwnGrammar = Annotated[Path | None, typer.Option(metavar="FOLDER", help="Your ow
 Strict = Annotated[bool, typer.Option("--strict", help="Exit with 3 when queries must be settled.")]
 
 
+def cleared_up() -> None:
+    """Remove temporary folders that a crash left, sound and all; what a full disk refused stays, and is named."""
+    from dictate.settings import clear_temporary_folders
+
+    for folder in clear_temporary_folders():
+        print(f"sound rescued from a full disk is still in {folder}: move it, or delete it", file=sys.stderr)
+
+
 def time_of(text: str) -> datetime | None:
-    """The time given with --examined-at; None without. Raises: InputError."""
+    """The time given with --examined-at; None without. Raises: InputError, also for one that is still to come."""
+    from dictate.settings import is_to_come
+
     if not text:
         return None
     try:
-        return datetime.fromisoformat(text)
+        moment = datetime.fromisoformat(text)
     except ValueError as fault:
         raise InputError(f"--examined-at {text}: is no time: write it as 2026-03-04T14:30") from fault
+    if is_to_come(moment, datetime.now().astimezone()):
+        raise InputError(f"--examined-at {text}: is still to come: give the time at which the patient was examined")
+    return moment
 
 
 def open_grammar(folder: Path | None) -> Grammar:

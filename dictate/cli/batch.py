@@ -22,8 +22,10 @@ from dictate.cli.asked import (
     OwnGrammar,
     ScopeName,
     Strict,
+    cleared_up,
     conventions,
     known_scope,
+    on_one_line,
     open_grammar,
     time_of,
 )
@@ -52,7 +54,9 @@ def batch(
     workers: Annotated[int | None, typer.Option(min=1, help="Processes on this machine.")] = None,
     threads: Annotated[int, typer.Option(min=1, help="Processor threads of each worker.")] = 1,
     cluster: Annotated[str, typer.Option(metavar="ADDRESS", help="Dask scheduler whose workers do it.")] = "",
-    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, where all are of one patient.")] = "",
+    patient: Annotated[
+        str, typer.Option(metavar="REF", help="Your reference, where all are of one patient.", callback=on_one_line)
+    ] = "",
     examined_at: Annotated[str, typer.Option(metavar="TIME", help="Time of examination, the same for all.")] = "",
     age: Annotated[float | None, typer.Option(min=0, max=130, help="Age in years, the same for all.")] = None,
     height: Annotated[float | None, typer.Option(min=20, max=280, help="Height in cm, the same for all.")] = None,
@@ -76,6 +80,7 @@ def batch(
         return _report(report)
     if not folder or out is None:
         raise typer.BadParameter("name a FOLDER and --out DIR, or --report DIR")
+    cleared_up()
     asked = Asked(patient=patient, examined_at=time_of(examined_at), age=age, height=height, scope=scope, brief=brief)
     setting = _setting(asked, model, device, threads, grammar, further=_further(format or (), brief=brief))
     look = functools.partial(find, folder, only=only or (), skip=skip or (), together=together, out=out)

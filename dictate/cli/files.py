@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import contextlib
+import functools
 import os
 import re
 import tempfile
+import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from dictate.errors import MachineError
 
 MODE = 0o600
+ASIDE = ".dictate-"  # a file that is being written begins so
+PART = ".part"
+LEFT_OVER_S = 3600.0  # no writing takes as long: what is older was left by a crash
 LONGEST_NAME = 80  # of a file's first part; file systems end at 255 bytes
 FALLBACK_NAME = "dictation"
 
@@ -29,6 +34,7 @@ def write_files(folder: Path, files: Mapping[str, str | bytes]) -> None:
     """
     with _all_or_nothing(folder, "folder") as written:
         folder.mkdir(parents=True, exist_ok=True)
+        _clear_left_over(folder)
         for name, content in files.items():
             binary = content.encode("utf-8") if isinstance(content, str) else content
             _write_aside(folder, folder / name, binary, written)
@@ -58,8 +64,17 @@ def _all_or_nothing(place: Path, instead: str) -> Iterator[dict[Path, Path]]:
         ) from fault
 
 
+@functools.cache  # once a process: a batch writes thousands of times into one folder
+def _clear_left_over(folder: Path) -> None:
+    """Remove what a crash left half written: it holds an examination as much as the file it was to become."""
+    for path in folder.glob(f"{ASIDE}*{PART}"):
+        with contextlib.suppress(OSError):
+            if time.time() - path.stat().st_mtime > LEFT_OVER_S:
+                path.unlink()
+
+
 def _write_aside(folder: Path, target: Path, content: bytes, written: dict[Path, Path]) -> None:
-    handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=folder)  # mode 0600 from the start
+    handle, name = tempfile.mkstemp(prefix=ASIDE, suffix=PART, dir=folder)  # mode 0600 from the start
     written[Path(name)] = target
     with open(handle, "wb") as file:
         file.write(content)

@@ -27,6 +27,7 @@ from dictate.cli.asked import (
     Patient,
     ScopeName,
     Strict,
+    cleared_up,
     conventions,
     known_scope,
     open_grammar,
@@ -82,6 +83,7 @@ def listen(
 
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
+    cleared_up()
     time = time_of(examined_at)
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)

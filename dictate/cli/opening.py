@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -37,12 +38,17 @@ def is_file(record: str) -> bool:
 
 def examination_in(path: Path) -> Examination:
     """The examination of an exam.json. Raises: InputError when it cannot be read or is none."""
-    from dictate.review.shelf import read_examination
+    from dictate.review.shelf import ENDING, read_examination
 
+    beside = sorted(one.name for one in path.parent.glob(f"*{ENDING}") if one != path)
+    near = difflib.get_close_matches(path.name, beside, 1, 0.3)
+    instead = f"did you mean {path.with_name(near[0])}?" if near else "`dictate note --out DIR` writes one"
+    if path.is_dir() or (path.is_file() and path.suffix.lower() != JSON_ENDING):
+        raise InputError(f"{path}: is no examination: name an {ENDING[1:]} or a record's key: {instead}")
     try:
         return read_examination(path.read_bytes(), path.name)
     except FileNotFoundError as fault:
-        raise InputError(f"{path}: no such file: name an exam.json of `dictate note --out`, or a record") from fault
+        raise InputError(f"{path}: no such file: name an {ENDING[1:]} or a record's key: {instead}") from fault
     except OSError as fault:
         raise InputError(f"{path}: cannot be read: {(fault.strerror or str(fault)).lower()}: check its name") from fault
 

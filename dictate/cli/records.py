@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from dictate.cli.asked import on_one_line
 from dictate.cli.opening import key_of
 from dictate.errors import InputError
 
@@ -26,7 +27,9 @@ Record = Annotated[str, typer.Argument(metavar="RECORD", help="Key of the record
 
 def find(
     ctx: typer.Context,
-    patient: Annotated[str | None, typer.Option(metavar="REF", help="Your reference for the patient.")] = None,
+    patient: Annotated[
+        str | None, typer.Option(metavar="REF", help="Your reference for the patient.", callback=on_one_line)
+    ] = None,
     last: Annotated[bool, typer.Option("--last", help="Print the last note before now.")] = False,
     since: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or later.")] = "",
     until: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or earlier.")] = "",
@@ -84,7 +87,9 @@ def verify(
 
 def move(
     record: Record,
-    patient: Annotated[str, typer.Option("--patient", metavar="REF", help="The reference it belongs to.")],
+    patient: Annotated[
+        str, typer.Option("--patient", metavar="REF", help="The reference it belongs to.", callback=on_one_line)
+    ],
     reason: Reason,
     by: Annotated[str, typer.Option("--by", metavar="NAME", help="Who does it; else your account.")] = "",
 ) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import getpass
 import sys
 import webbrowser
 from datetime import datetime
@@ -12,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.asked import Device, OnDevice, OwnGrammar, examined, open_grammar
+from dictate.cli.asked import Device, OnDevice, OwnGrammar, cleared_up, examined, on_one_line, open_grammar
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.opening import is_file, key_of
 from dictate.cli.saving import account, opened_records
@@ -39,18 +38,21 @@ def review(
     recording: Annotated[
         list[Path] | None, typer.Option(metavar="PATH", help="The recording, or the folder it lies in.")
     ] = None,
-    patient: Annotated[str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.")] = "",
+    patient: Annotated[
+        str, typer.Option(metavar="REF", help="Your reference, for a recording not yet read.", callback=on_one_line)
+    ] = "",
     model: Annotated[str, typer.Option(metavar="NAME|PATH", help="Speech model, for a recording.")] = "",
     device: OnDevice = Device.auto,
     grammar: OwnGrammar = None,
 ) -> None:
-    """Settle the queries of a note and correct its values.
+    """Settle the queries of a note and correct its values; read a signed one, add to it, or withdraw it.
 
     Example: dictate review notes/P-17.exam.json
     """
     from dictate.review.sitting import Sitting
     from dictate.settings import user_grammar_folder
 
+    cleared_up()
     knowledge = open_grammar(grammar)
     if terminal and not sys.stdin.isatty():
         raise InputError("--terminal: needs a terminal to ask in: leave it out for the page")
@@ -64,7 +66,7 @@ def review(
         sitting = Sitting(
             shelf,
             knowledge,
-            who=who or _login(),
+            who=who or account(unknown=""),
             now=lambda: datetime.now().astimezone(),
             own_folder=grammar or user_grammar_folder(),
         )
@@ -75,6 +77,10 @@ def review(
 
 def _ask(sitting: Sitting, *, terminal: bool, port: int, opens: bool) -> None:
     if terminal:
+        if sitting.state != "draft":
+            raise RecordError(
+                f"{sitting.shelf.name}: is {sitting.state}, no draft: `dictate amend` adds to a signed one"
+            )
         from dictate.review.terminal import Terminal
 
         Terminal(sitting).run()
@@ -83,11 +89,9 @@ def _ask(sitting: Sitting, *, terminal: bool, port: int, opens: bool) -> None:
 
 
 def _kept(records: Records, key: str, grammar: Grammar) -> Shelf:
-    """A draft of the records. Raises: RecordError when it is none."""
+    """A record: a draft to be settled, or what was signed to be read and added to."""
     from dictate.review.kept import RecordShelf
 
-    if (state := records.open(key).state) != "draft":
-        raise RecordError(f"record {key}: is {state}, no draft: `dictate amend` adds to a signed one")
     return RecordShelf(records, key, grammar, account=account())
 
 
@@ -119,10 +123,3 @@ def _shelf(
         raise InputError(f"{path.name}: was read before: review {kept.name}, which stands beside it")
     exam = tied_to_record(examined([path], grammar, patient=patient, model=model, device=device), grammar)
     return FileShelf(kept, grammar, write=write_files, recordings=[path, *recordings], fresh=exam)
-
-
-def _login() -> str:
-    """The name the user is logged in with; empty where the machine has none."""
-    with contextlib.suppress(OSError, KeyError, ImportError):
-        return getpass.getuser()
-    return ""

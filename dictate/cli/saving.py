@@ -38,12 +38,12 @@ def opened_records() -> Iterator[Records]:
         yield records
 
 
-def account() -> str:
-    """Name of the user's account; who saved something, where nobody said."""
+def account(unknown: str = "unknown account") -> str:
+    """Name of the user's account; who saved something, where nobody said. unknown: where the machine has none."""
     try:
         return getpass.getuser()
-    except (OSError, KeyError):
-        return "unknown account"
+    except (OSError, KeyError, ImportError):
+        return unknown
 
 
 def must_take_more(key: str, patient: str) -> None:

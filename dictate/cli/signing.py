@@ -16,7 +16,7 @@ from dictate.errors import InputError, OpenQueries, RecordError
 
 if TYPE_CHECKING:
     from dictate.model import Examination
-    from dictate.records import Stored
+    from dictate.records import Records, Stored
 
 By = Annotated[str, typer.Option("--by", metavar="NAME", help="Who does it.")]
 PassedOver = Annotated[bool, typer.Option("--passed-over", help="Every query to look at was seen; for scripts.")]
@@ -24,8 +24,10 @@ PassedOver = Annotated[bool, typer.Option("--passed-over", help="Every query to 
 
 def sign(
     record: Annotated[str, typer.Argument(metavar="RECORD", help="Key of a record, or an exam.json.")],
-    by: By,
-    countersign: Annotated[str, typer.Option(metavar="NAME", help="Who countersigns, for trainees.")] = "",
+    by: Annotated[str, typer.Option("--by", metavar="NAME", help="Who signs.")] = "",
+    countersign: Annotated[
+        str, typer.Option(metavar="NAME", help="Who countersigns, for trainees; alone: a note that is signed already.")
+    ] = "",
     examined_by: Annotated[str, typer.Option(metavar="NAME", help="Who examined, if another.")] = "",
     dictated_by: Annotated[str, typer.Option(metavar="NAME", help="Who dictated, if another.")] = "",
     passed_over: PassedOver = False,
@@ -37,6 +39,11 @@ def sign(
     from dictate.cli.saving import account, opened_records
     from dictate.notes import write_note
 
+    if countersign and not by:
+        _countersign(record, countersign)
+        return
+    if not by:
+        raise typer.BadParameter("name who signs", param_hint="--by")
     grammar = open_grammar(None)
     given = examination_in(Path(record)) if is_file(record) else None
     with opened_records() as records:
@@ -46,12 +53,15 @@ def sign(
             raise RecordError(f"record {record}: is no draft: what was signed, withdrawn or erased is not signed again")
         places = _seen(exam, record, one.key if one else "", passed_over=passed_over)
         if one is None:
+            _must_be_new(exam, record, records)
             one = records.save(exam, who=account(), why="from a file")
         signed = records.sign(
             one.key, by=by, note=lambda written: write_note(written, grammar), base=one.revision, passed=places,
             countersign=countersign, examined_by=examined_by, dictated_by=dictated_by,
         )  # fmt: skip
     _tell(signed, "signed")
+    if given:
+        _show(f"{record}: stays the draft it is; the record is what was signed")
 
 
 def amend(
@@ -96,6 +106,28 @@ def withdraw(record: Record, by: By, reason: Reason) -> None:
     with opened_records() as records:
         withdrawn = records.withdraw(key_of(record), by=by, why=reason)
     _tell(withdrawn, "withdrawn")
+
+
+def _countersign(record: str, by: str) -> None:
+    """A second name under a note that is signed already."""
+    from dictate.cli.saving import opened_records
+
+    with opened_records() as records:
+        one = records.open(key_of(record))
+        _show(f"record {one.key}, patient: {one.exam.patient or 'no reference given'}")
+        countersigned = records.countersign(one.key, by=by, base=one.revision)
+    _tell(countersigned, "countersigned")
+
+
+def _must_be_new(exam: Examination, where: str, records: Records) -> None:
+    """Raises: RecordError when the dictation is a record of the patient already: signed twice, it would count twice."""
+    heard = {source.sha256 for source in exam.transcript.sources}
+    for listed in records.find(patient=exam.patient):
+        if listed.state in ("withdrawn", "erased"):
+            continue
+        if heard == {source.sha256 for source in records.open(listed.key).exam.transcript.sources}:
+            instead = f"`dictate sign {listed.key}` signs it" if listed.state == "draft" else "it is not signed again"
+            raise RecordError(f"{where}: is in record {listed.key} ({listed.state}) already: {instead}")
 
 
 def _seen(exam: Examination, where: str, key: str, *, passed_over: bool) -> list[int]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import tempfile
+import os
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
@@ -15,6 +15,7 @@ from dictate.live.spoken import find_orders
 from dictate.live.tones import cleaned
 from dictate.model import Transcript, Word
 from dictate.pipeline import join
+from dictate.settings import temporary_folder
 
 NEAR_S = 1.5  # times of one sentence in two hearings
 BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
@@ -70,7 +71,9 @@ def clean_piece(path: Path, mutes: Sequence[Mute], out: Path) -> None:
 def rescue(pcm: bytes, folder: Path) -> Path:
     """Write sound that its own disk refused to another place. Raises: MachineError."""
     try:
-        (folder / "rescued.wav").write_bytes(header(len(pcm)) + pcm)
+        handle = os.open(folder / "rescued.wav", os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+        with open(handle, "wb") as file:
+            file.write(header(len(pcm)) + pcm)
     except OSError as fault:
         raise MachineError(f"{folder}: the sound cannot be written there either: make room") from fault
     return folder / "rescued.wav"
@@ -79,7 +82,7 @@ def rescue(pcm: bytes, folder: Path) -> Path:
 def _hear(path: Path, hear: Callable[[Path], Transcript], mutes: Sequence[Mute]) -> Transcript:
     if not mutes:
         return hear(path)
-    with tempfile.TemporaryDirectory(prefix="dictate-") as folder:  # mode 0700
+    with temporary_folder() as folder:
         clean = Path(folder) / path.name
         try:
             clean_piece(path, mutes, clean)

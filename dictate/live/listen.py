@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import queue
-import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -24,6 +23,7 @@ from dictate.live.taken import differences
 from dictate.live.tones import Muting, Sounds
 from dictate.model import Transcript
 from dictate.pipeline import examine_transcript, hints_of
+from dictate.settings import rescue_folder
 
 if TYPE_CHECKING:
     from dictate.hearing.hear import Listener
@@ -161,7 +161,7 @@ class Session:
         """Sound that its own disk never took, written elsewhere."""
         places = {}
         for sound in self._recorder.unsaved:
-            path = rescue(sound.everything(), Path(tempfile.mkdtemp(prefix="dictate-")))
+            path = rescue(sound.everything(), rescue_folder())
             self.follower.notice(f"the disk took no more: the whole sound is in {path}")
             places[sound.path] = path
         return places

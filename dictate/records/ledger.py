@@ -33,7 +33,9 @@ PRAGMAS = (
     "trusted_schema = OFF",
 )
 SALT_BYTES = 16
-DAMAGE = ("malformed", "utf-8", "no such table", "no such column", "not a database")  # in SQLite's words
+DAMAGE = (  # in SQLite's words
+    "malformed", "utf-8", "no such table", "no such column", "not a database", "already exists", "mismatch",
+)  # fmt: skip
 Clock = Callable[[], datetime]
 Fill = Callable[["Ledger", Connection], None]
 
@@ -80,8 +82,9 @@ class Ledger:
             with db.begin():
                 yield db
                 last = self.head(db) if sealed else ""
+                missing = self.missing_heads(db) if sealed else []
         if last:
-            place.write_head(self.folder, last)
+            place.write_heads(self.folder, last, missing)
 
     @contextlib.contextmanager
     def _faults(self) -> Iterator[None]:
@@ -99,6 +102,14 @@ class Ledger:
 
     def _open_keys(self, db: Connection, passphrase: str | None) -> Keys:
         known = {row.name: row.value for row in db.execute(select(facts))}
+        path, head = self.folder / place.DATABASE, self.folder / place.HEAD_FILE
+        if not self.head(db) and place.read_heads(self.folder):
+            raise Damaged(
+                f"{path}: holds no record, yet records were kept here: put it back from a back-up; to begin anew, "
+                f"remove {head}"
+            )
+        if self.head(db) and "key_check" not in known:
+            raise Damaged(f"{path}: what tells how the records are sealed is gone: put it back from a back-up")
         told = dict(known)
         told.setdefault("name", secrets.token_hex(8))
         keys = open_keys(self.folder, told, passphrase=passphrase, fresh=self.head(db) == "")
@@ -117,6 +128,12 @@ class Ledger:
     def head(self, db: Connection) -> str:
         """Seal of the newest revision; empty before the first."""
         return db.execute(select(revisions.c.seal).order_by(revisions.c.seq.desc()).limit(1)).scalar() or ""
+
+    def missing_heads(self, db: Connection) -> list[str]:
+        """Seals that were remembered beside the database and are in the chain no more."""
+        known = place.read_heads(self.folder)
+        there = set(db.execute(select(revisions.c.seal).where(revisions.c.seal.in_(known))).scalars())
+        return [seal for seal in known if seal not in there]
 
     def rows(self, db: Connection, wanted: Select[Any] | None = None) -> list[Row]:
         """Revisions in order, byte by byte as they lie there."""
@@ -145,6 +162,8 @@ class Ledger:
             raise Damaged(_behind(f"record {row['record']}, revision {row.revision}"))
         try:
             return Leaf.model_validate_json(zlib.decompress(self.keys.unlock(found.body)))
+        except zlib.error as fault:
+            raise Damaged(_behind(f"record {row['record']}, revision {row.revision}")) from fault
         except ValidationError as fault:
             raise RecordError(
                 f"record {row['record']}: was saved by another version of this program: update it; nothing was changed"

@@ -59,17 +59,20 @@ def write_whole(path: Path, content: bytes) -> None:
     _settle(path.parent)
 
 
-def read_head(folder: Path) -> str:
-    """Seal of the newest revision that was acknowledged; empty when none was written down."""
+def read_heads(folder: Path) -> list[str]:
+    """Seal of the newest revision that was acknowledged, then those that went missing; empty when none is known."""
     with contextlib.suppress(OSError, UnicodeDecodeError):
-        return (folder / HEAD_FILE).read_text(encoding="ascii").strip()
-    return ""
+        return (folder / HEAD_FILE).read_text(encoding="ascii").split()
+    return []
 
 
-def write_head(folder: Path, seal: str) -> None:
-    """Remember the newest seal beside the database; after the commit, so that it is never ahead of it."""
+def write_heads(folder: Path, newest: str, missing: Iterable[str]) -> None:
+    """Remember the newest seal beside the database; after the commit, so that it is never ahead of it.
+
+    missing: those that were remembered and are in the chain no more; a further saving must not hide that.
+    """
     with contextlib.suppress(OSError):  # the records are saved; only a help to verify is not
-        write_whole(folder / HEAD_FILE, f"{seal}\n".encode())
+        write_whole(folder / HEAD_FILE, "".join(f"{seal}\n" for seal in (newest, *missing)).encode())
 
 
 def write_sound(folder: Path, name: str, content: bytes) -> None:

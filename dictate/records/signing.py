@@ -12,6 +12,7 @@ from dictate.records.kept import Stored
 REVIEW = "`dictate review {where}` settles them"
 RETYPE = "say it again, or type it with --text"
 PASSED_OVER = "passed over"
+LINE_ENDS = "\r\n"
 SIGNED_STATES = ("signed", "amended")
 INSTEAD = {
     "draft": "it is a draft: `dictate sign` closes it",
@@ -39,10 +40,20 @@ def must_be_newest(one: Stored, base: int | None) -> None:
 
 
 def must_be_said(text: str, what: str) -> str:
-    """The text without blanks around it. Raises: InputError when nothing is left."""
-    if not text.strip():
+    """The text without blanks around it and letters that steer a terminal. Raises: InputError when nothing is left."""
+    kept = "".join(letter for letter in text.replace("\t", " ") if letter.isprintable() or letter in LINE_ENDS).strip()
+    if not kept:
         raise InputError(f"{what}: is empty: say it")
-    return text.strip()
+    return kept
+
+
+def must_be_another(name: str, one: Stored | None, by: str) -> str:
+    """Who countersigns. Raises: InputError for the one who signed; RecordError when it was done before."""
+    if " ".join(name.lower().split()) == " ".join(by.lower().split()):
+        raise InputError(f"{name} signed the note: somebody else countersigns it")
+    if one is not None and one.exam.countersigned_by:
+        raise RecordError(f"record {one.key}: was countersigned by {one.exam.countersigned_by} before")
+    return name
 
 
 def must_be_draft(exam: Examination) -> None:

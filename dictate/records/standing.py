@@ -15,6 +15,7 @@ MOVED = 'MOVED {at} by {who} to the reference "{patient}". Reason: {why}'
 ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
 SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
 ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
+COUNTERSIGNED = "COUNTERSIGNED {at} by {who}"
 FOOT = "Record {key}, revision {revision}, head {head}"
 NOTHING = Examination(program="", grammar_sha256="", transcript=Transcript())  # all that an erased record has
 
@@ -37,6 +38,8 @@ def stand(rows: Sequence[Row], leaves: Sequence[Leaf]) -> Stored:
             exam = leaf.exam
         if row["action"] == "move" and leaf.patient is not None:
             exam = exam.model_copy(update={"patient": leaf.patient})
+        if row["action"] == "countersign":
+            exam = exam.model_copy(update={"countersigned_by": row["who"]})
         sounds |= {sound.file: sound for sound in leaf.sounds}
         for gone in row.went:
             sounds.pop(gone, None)
@@ -70,10 +73,12 @@ def _note(pairs: Sequence[tuple[Row, Leaf]]) -> str:
             parts.append(f"{leaf.text.rstrip()}\n{_foot(row)}")
         if row["action"] == "amend":
             parts.append(f"{_said(ADDENDUM, row, leaf)}\n{_indented(leaf.text)}\n{_foot(row)}")
+        if row["action"] == "countersign":
+            parts.append(f"{_said(COUNTERSIGNED, row, leaf)}\n{_foot(row)}")
         if row["action"] == "erase-sound":
             parts.append(_said(SOUND_ERASED, row, leaf))
     last = pairs[-1][0]
-    if last["action"] not in ("sign", "amend", "erase-sound"):
+    if last["action"] not in ("sign", "amend", "countersign", "erase-sound"):
         parts.append(_foot(last))
     return "\n\n".join(parts) + "\n"
 

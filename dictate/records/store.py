@@ -112,6 +112,8 @@ class Records:
         signing go. Raises: OpenQueries, MovedOn, RecordError.
         """
         by = signing.must_be_said(by, "--by")
+        if countersign.strip():
+            countersign = signing.must_be_another(signing.must_be_said(countersign, "--countersign"), None, by)
         with changing(self._ledger, key, base) as change:
             one = change.one
             signing.must_be(one, ("draft",), "signed")
@@ -125,13 +127,22 @@ class Records:
             change.drop([sound for sound in one.sounds if sound.keep == "until-signed"], by, "kept until signed")
         return change.result
 
+    def countersign(self, key: str, *, by: str, base: int | None = None) -> Stored:
+        """A second name under a signed note, of somebody else; the text stays. Raises: InputError, RecordError."""
+        by = signing.must_be_said(by, "--countersign")
+        with changing(self._ledger, key, base) as change:
+            signing.must_be(change.one, signing.SIGNED_STATES, "countersigned")
+            signing.must_be_another(by, change.one, change.one.exam.signed_by)
+            change.add("countersign", by, Leaf(why="countersigned"))
+        return change.result
+
     def amend(
         self, key: str, *, by: str, why: str, text: str, base: int | None = None, exam: Examination | None = None,
         audio: Sequence[Path] = (),
     ) -> Stored:  # fmt: skip
         """Add a dated addendum to a signed record. exam: of the further dictation, when it was not typed."""
         by, why = signing.must_be_said(by, "--by"), signing.must_be_said(why, "--reason")
-        text = signing.must_be_said(text, "addendum")
+        text = "\n".join(signing.must_be_said(text, "addendum").splitlines())  # a form sends its lines with \r\n
         with changing(self._ledger, key, base) as change:
             signing.must_be(change.one, signing.SIGNED_STATES, "amended")
             if exam is not None:

@@ -34,9 +34,13 @@ def verify(ledger: Ledger, *, head: str = "") -> list[Fault]:
 def _heads(ledger: Ledger, rows: Sequence[Row], head: str) -> Iterator[Fault]:
     """The newest revisions can be cut off without a trace in the chain; a head known from elsewhere tells."""
     seals = [row.seal.decode(errors="replace") for row in rows]
-    known = place.read_head(ledger.folder)
-    if known and known not in seals:
-        yield Fault(where=f"{ledger.folder / place.HEAD_FILE}", what="the newest entries are missing, or were changed")
+    for known in place.read_heads(ledger.folder):
+        if known not in seals:
+            yield Fault(
+                where=f"{ledger.folder / place.HEAD_FILE}",
+                what=f"entries up to {known[:SHORTEST_HEAD]} are missing, or were changed: put the database back from "
+                "a back-up, or remove that line once you know why",
+            )
     wanted = head.strip().lower()
     if wanted and (len(wanted) < SHORTEST_HEAD or not any(seal.startswith(wanted) for seal in seals)):
         short = f": give {SHORTEST_HEAD} letters or more" if len(wanted) < SHORTEST_HEAD else ""

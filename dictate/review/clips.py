@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import io
-import os
-import tempfile
 import wave
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dictate.errors import InputError
+from dictate.settings import temporary_folder
 
 if TYPE_CHECKING:
     import numpy as np
@@ -58,10 +57,7 @@ def _samples(sound: Path | bytes) -> npt.NDArray[np.int16]:
 
 def _from_bytes(sound: bytes) -> npt.NDArray[np.int16]:
     """A recording held in memory: the decoder wants a file, which only the user can read and which is removed."""
-    handle, name = tempfile.mkstemp(prefix="dictate-clip-")
-    try:
-        with open(handle, "wb") as file:
-            file.write(sound)
-        return _samples(Path(name))
-    finally:
-        os.unlink(name)
+    with temporary_folder() as folder:
+        path = Path(folder) / "recording"
+        path.write_bytes(sound)
+        return _samples(path)

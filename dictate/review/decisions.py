@@ -109,7 +109,9 @@ def _effect(exam: Examination, decision: Decision, query: Query | None, grammar:
             return effect_of(exam, query, "not examined", grammar)
         case Action.NOT_EXAMINED:
             at = _place(exam, decision, query)
-            return Effect((Change(at=at, finding=_not_examined(exam.findings[at])),))
+            twice = query.findings if query is not None and query.code == "values-conflict" else ()
+            gone = [change for other in twice if other != at for change in taken_out(exam, other)]  # neither stands
+            return Effect((Change(at=at, finding=_not_examined(exam.findings[at])), *gone))
         case Action.ANSWER if query is not None and decision.finding is None:
             return effect_of(exam, query, decision.answer, grammar)
     at = _place(exam, decision, query)

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
-from urllib.parse import parse_qs
 
 from dictate.errors import DictateError, InputError, MovedOn
-from dictate.model import Action, Component, Decision
+from dictate.model import Action, Component
 from dictate.notes import note_lines
 from dictate.notes import words as note_words
 from dictate.notes.phrases import item_name, item_of
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
+from dictate.review.forms import decision_of, fields_of, leads_to, place_of
 from dictate.review.passages import AROUND_S, Passage
+from dictate.review.shelf import MOVED_ON
 from dictate.review.sitting import Sitting
 from dictate.review.typed import Refused
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
-MOST_FIELDS = 16
+MOVED = "moved.html"
 
 
 class Pages:
@@ -31,14 +32,17 @@ class Pages:
         self._sitting, self._templates = sitting, templates
         self._said = ""  # shown once, on the next page
         self._refused = False
+        self._typed: dict[str, str] = {}  # of a form about a signed note that was refused: nobody types it twice
 
     async def ask(self, request: Request) -> Response:
         """The question asked for, else the most dangerous one that is open."""
+        if self._closed():
+            return self._shown("signed.html")
         order = self._sitting.open_places()
         if not order:
             return self._shown("done.html", can_teach=self._sitting.can_teach())
-        wanted = request.query_params.get("q", "")
-        at = int(wanted) if wanted.isdigit() and int(wanted) in order else order[0]
+        wanted = place_of(request.query_params.get("q", ""))
+        at = wanted if wanted in order else order[0]
         place = order.index(at)
         return self._shown(
             "question.html", question=self._sitting.question(at), can_teach=self._sitting.can_teach(),
@@ -47,14 +51,18 @@ class Pages:
 
     async def finding(self, request: Request) -> Response:
         """One finding of the note."""
+        if self._closed():
+            return self._shown("signed.html")
         try:
-            question = self._sitting.card(request.path_params["at"])
+            question = self._sitting.card(place_of(request.path_params["at"]))
         except Refused as refusal:
             return self._refuse(refusal, "/note")
         return self._shown("question.html", question=question, can_teach=False, after=None, before=None)
 
     async def note(self, request: Request) -> Response:
         """The whole note, every value in reach."""
+        if self._closed():
+            return self._shown("signed.html")
         exam, grammar = self._sitting.exam, self._sitting.grammar
         groups = []
         for component, lines in note_lines(exam, grammar).items():
@@ -65,7 +73,7 @@ class Pages:
             for at in exam.queries[query].findings:
                 asked.setdefault(at, []).append(query)
         remarks = [(r.kind.value.replace("-", " "), r.evidence.quote) for r in exam.remarks]
-        return self._shown("note.html", groups=groups, asked=asked, remarks=remarks, text=self._sitting.note())
+        return self._shown("note.html", groups=groups, asked=asked, remarks=remarks, draft=self._sitting.note())
 
     def _label(self, line: Any) -> str:
         """What stands in front of a line's values: the item, or the position of a series."""
@@ -81,7 +89,8 @@ class Pages:
         """The note as plain text."""
         from starlette.responses import PlainTextResponse
 
-        return PlainTextResponse(self._sitting.note())
+        moved = self._sitting.moved_on()  # nobody copies a note that is another by now
+        return _plain("The record moved on.", 409) if moved else PlainTextResponse(self._sitting.note())
 
     async def clip(self, request: Request) -> Response:
         """A stretch of a recording."""
@@ -98,6 +107,8 @@ class Pages:
 
     async def read_so(self, request: Request) -> Response:
         """Phrases that are always read so: what the last decision offers, and all that were learnt."""
+        if self._closed():
+            return self._shown("signed.html")
         return self._shown("read_so.html", offered=self._sitting.lessons(), known=self._sitting.learnt())
 
     async def decide(self, request: Request) -> Response:
@@ -105,7 +116,7 @@ class Pages:
         return await self._changed(request, lambda form: self._decide(form))
 
     def _decide(self, form: dict[str, str]) -> str:
-        change = self._sitting.decide(_decision(form))
+        change = self._sitting.decide(decision_of(form))
         return f"Now: {'; '.join(change.after)}" if change.after else "Settled: the note reads as before."
 
     async def undo(self, request: Request) -> Response:
@@ -125,8 +136,7 @@ class Pages:
         """Take a learnt phrase out."""
 
         def forgotten(form: dict[str, str]) -> str:
-            at = form.get("at", "")
-            return f"Taken out: {self._sitting.forget(int(at) if at.isdigit() else -1).line}"
+            return f"Taken out: {self._sitting.forget(place_of(form.get('at', ''))).line}"
 
         return await self._changed(request, forgotten)
 
@@ -134,29 +144,74 @@ class Pages:
         """Close the note."""
 
         def signed(form: dict[str, str]) -> str:
-            self._sitting.sign()
+            self._sitting.sign(by=form.get("by", ""), countersign=form.get("countersign", ""))
             return "Signed."
 
         return await self._changed(request, signed)
+
+    async def countersign(self, request: Request) -> Response:
+        """A second name under a signed note."""
+
+        def countersigned(form: dict[str, str]) -> str:
+            self._sitting.countersign(by=form.get("second", ""))
+            return "Countersigned."
+
+        return await self._changed(request, countersigned)
+
+    async def amend(self, request: Request) -> Response:
+        """Add to a signed note."""
+
+        def amended(form: dict[str, str]) -> str:
+            self._sitting.amend(form.get("text", ""), by=form.get("by", ""), why=form.get("reason", ""))
+            return "Added."
+
+        return await self._changed(request, amended)
+
+    async def withdraw(self, request: Request) -> Response:
+        """Mark a signed note as entered in error."""
+
+        def withdrawn(form: dict[str, str]) -> str:
+            self._sitting.withdraw(by=form.get("by", ""), why=form.get("reason", ""))
+            return "Withdrawn."
+
+        return await self._changed(request, withdrawn)
+
+    async def again(self, request: Request) -> Response:
+        """Open the record as it stands now, after another window changed it."""
+
+        def opened(form: dict[str, str]) -> str:
+            self._sitting.open_again()
+            return "Opened again, as it stands now."
+
+        return await self._changed(request, opened)
+
+    async def fault(self, request: Request, fault: Exception) -> Response:
+        """What is damaged or cannot be read, in its one line."""
+        return _plain(str(fault), 500)
+
+    def _closed(self) -> bool:
+        return self._sitting.state != "draft"
 
     async def _changed(self, request: Request, change: Callable[[dict[str, str]], str]) -> Response:
         """Carry a change out and go where the form says; a view that is no longer true changes nothing."""
         from starlette.responses import RedirectResponse
 
         try:
-            form = await _form(request)
+            form = await fields_of(request)
         except TooMuch:
             return _plain("More than one answer holds.", 413)
         except ValueError:
             return _plain("This is no answer of this page.", 400)
         back = form.get("back", "/")
-        back = back if back in ("/", "/note", "/read-so") or _is_finding(back) else "/"
+        back = leads_to(back)
+        self._typed = {name: form[name] for name in ("by", "countersign", "second", "reason", "text") if name in form}
         if form.get("revision") != str(self._sitting.revision):
             return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
         try:
             self._said, self._refused = change(form), False
+            self._typed = {}
         except MovedOn as fault:
-            return self._shown("moved.html", message=str(fault), status=409)
+            return self._shown(MOVED, message=str(fault), status=409)
         except DictateError as fault:
             return self._refuse(fault, form.get("here", back))
         except ValueError:
@@ -168,7 +223,7 @@ class Pages:
         from starlette.responses import JSONResponse
 
         try:
-            change, doubts = self._sitting.preview(_decision(await _form(request)))
+            change, doubts = self._sitting.preview(decision_of(await fields_of(request)))
         except TooMuch:
             return _plain("More than one answer holds.", 413)
         except DictateError as fault:
@@ -181,19 +236,23 @@ class Pages:
         from starlette.responses import RedirectResponse
 
         self._said, self._refused = str(fault), True
-        safe = back if back in ("/", "/note", "/read-so") or _is_finding(back) or _is_question(back) else "/"
-        return RedirectResponse(safe, 303)
+        return RedirectResponse(leads_to(back), 303)
 
     def _shown(self, name: str, *, status: int = 200, **more: Any) -> Response:
         from starlette.responses import HTMLResponse
 
         sitting, exam = self._sitting, self._sitting.exam
+        if name != MOVED and sitting.moved_on():  # what it holds now is not what this window would show
+            name, status, more = MOVED, 409, {"message": MOVED_ON.format(name=sitting.shelf.name)}
         musts = len(exam.open_musts)
         said, self._said = self._said, ""
+        typed, self._typed = self._typed, {}
         page = self._templates.get_template(name).render(
             exam=exam, revision=sitting.revision, musts=musts, looks=len(exam.open_queries) - musts, said=said,
             refused=self._refused, sound=sitting.has_sound(), can_sign=sitting.can_sign(), components=list(Component),
-            span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, **more,
+            span=_span, around=_around, headings=note_words.COMPONENTS, action=Action, state=sitting.state,
+            who=sitting.who, text=sitting.note() if self._closed() else "", typed=typed,
+            stale=name == MOVED, **more,
         )  # fmt: skip
         return HTMLResponse(page, status)
 
@@ -202,35 +261,6 @@ def _plain(text: str, status: int) -> Response:
     from starlette.responses import PlainTextResponse
 
     return PlainTextResponse(text, status)
-
-
-def _is_finding(path: str) -> bool:
-    return path.startswith("/finding/") and path.removeprefix("/finding/").isdigit()
-
-
-def _is_question(path: str) -> bool:
-    return path.startswith("/?q=") and path.removeprefix("/?q=").isdigit()
-
-
-async def _form(request: Request) -> dict[str, str]:
-    """The fields of a form. Raises ValueError when it is none, TooMuch."""
-    if request.headers.get("content-type", "").split(";")[0].strip() != "application/x-www-form-urlencoded":
-        raise ValueError
-    body = (await request.body()).decode("utf-8")
-    fields = parse_qs(body, keep_blank_values=True, strict_parsing=bool(body), max_num_fields=MOST_FIELDS)
-    return {name: values[0] for name, values in fields.items()}
-
-
-def _decision(form: dict[str, str]) -> Decision:
-    """The decision a form describes. Raises ValueError when it describes none."""
-    query, finding, under = form.get("query", ""), form.get("finding", ""), form.get("under", "")
-    return Decision(
-        query=int(query) if query else None,
-        finding=int(finding) if finding else None,
-        answer=form.get("answer", ""),
-        action=Action(form.get("action", Action.ANSWER.value)),
-        component=Component(under) if under else None,
-    )
 
 
 def _span(passage: Passage) -> str:

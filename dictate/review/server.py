@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import functools
 import secrets
 import socket
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from dictate.errors import MachineError
+from dictate.errors import DictateError, MachineError
 from dictate.review.door import OPENING, App, Door
 from dictate.review.pages import Pages
 from dictate.review.sitting import Sitting
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
 
 HOST = "127.0.0.1"
 INSTALL = "pip install 'dictate[web]'"
@@ -53,22 +57,28 @@ def _listener(port: int) -> socket.socket:
     return listener
 
 
+@functools.cache  # compiled once, however many pages a process serves
+def _templates() -> Environment:
+    from jinja2 import Environment, FileSystemLoader
+
+    return Environment(loader=FileSystemLoader(PAGE), autoescape=True, trim_blocks=True, lstrip_blocks=True)
+
+
 def door_to(sitting: Sitting, *, port: int, token: str) -> Door:
     """The page behind its door."""
     try:
-        from jinja2 import Environment, FileSystemLoader
+        import jinja2  # noqa: F401
         from starlette.applications import Starlette
         from starlette.routing import Mount, Route
         from starlette.staticfiles import StaticFiles
     except ImportError as fault:
         raise MachineError(f"the page needs starlette and jinja2: {INSTALL}, or use --terminal") from fault
-    templates = Environment(loader=FileSystemLoader(PAGE), autoescape=True, trim_blocks=True, lstrip_blocks=True)
-    page = Pages(sitting, templates)
+    page = Pages(sitting, _templates())
     routes = [
         Route("/", page.ask),
         Route("/note", page.note),
         Route("/note.txt", page.text),
-        Route("/finding/{at:int}", page.finding),
+        Route("/finding/{at}", page.finding),
         Route("/clip", page.clip),
         Route("/read-so", page.read_so),
         Route("/decide", page.decide, methods=["POST"]),
@@ -76,8 +86,12 @@ def door_to(sitting: Sitting, *, port: int, token: str) -> Door:
         Route("/undo", page.undo, methods=["POST"]),
         Route("/learn", page.learn, methods=["POST"]),
         Route("/forget", page.forget, methods=["POST"]),
+        Route("/again", page.again, methods=["POST"]),
         Route("/sign", page.sign, methods=["POST"]),
+        Route("/countersign", page.countersign, methods=["POST"]),
+        Route("/amend", page.amend, methods=["POST"]),
+        Route("/withdraw", page.withdraw, methods=["POST"]),
         Mount("/page", StaticFiles(directory=PAGE / "static")),
     ]
-    app: App = Starlette(routes=routes)
+    app: App = Starlette(routes=routes, exception_handlers={DictateError: page.fault})
     return Door(app, port=port, token=token)

@@ -41,10 +41,24 @@ class Shelf(Protocol):
 
 @runtime_checkable
 class Signing(Protocol):
-    """A shelf that can close a note."""
+    """A shelf that can close a note, and add to a closed one."""
 
-    def sign(self, exam: Examination, *, who: str) -> None:
+    state: str  # draft, signed, amended or withdrawn
+
+    def sign(self, exam: Examination, *, who: str, countersign: str = "") -> None:
         """Sign the note. Raises DictateError while it cannot be signed."""
+
+    def countersign(self, *, who: str) -> None:
+        """Put a second name under the signed note. Raises DictateError."""
+
+    def text(self) -> str:
+        """The note as it was signed, with all that was added; empty for a draft."""
+
+    def amend(self, text: str, *, who: str, why: str) -> None:
+        """Add to the signed note. Raises DictateError."""
+
+    def withdraw(self, *, who: str, why: str) -> None:
+        """Mark the signed note as entered in error. Raises DictateError."""
 
 
 class FileShelf:

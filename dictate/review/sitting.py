@@ -17,6 +17,7 @@ from dictate.review.learning import Lesson, forget, learn, learnt, lessons_of
 from dictate.review.questions import Question, card_of, question_of, raised
 from dictate.review.shelf import MOVED_ON, Shelf, Signing
 from dictate.review.typed import Refused
+from dictate.settings import is_to_come
 
 
 class Sitting:
@@ -55,17 +56,25 @@ class Sitting:
 
     def preview(self, decision: Decision) -> tuple[Difference, tuple[str, ...]]:
         """What the decision would change, and the doubts it would bring. Raises Refused."""
-        after = apply(self.exam, decision, self.grammar)
+        after = self._after(decision)
         return difference(self.exam, after, self.grammar), raised(self.exam, after)
 
     def decide(self, decision: Decision) -> Difference:
         """Carry the decision out and save it. Raises Refused, MovedOn, MachineError; then nothing has changed."""
         self._must_be_open()
         stamped = decision.model_copy(update={"who": self.who, "at": self._now() if self._now else None})
-        after = apply(self.exam, stamped, self.grammar)
+        after = self._after(stamped)
         change = difference(self.exam, after, self.grammar)
         self._keep(after, why=stamped.answer)
         return change
+
+    def _after(self, decision: Decision) -> Examination:
+        """Raises Refused."""
+        after = apply(self.exam, decision, self.grammar)
+        moment = after.examined_at
+        if moment is not None and moment != self.exam.examined_at and self._now and is_to_come(moment, self._now()):
+            raise Refused(f"{moment:%Y-%m-%d %H:%M} is still to come: type when the patient was examined")
+        return after
 
     def undo(self, *, everything: bool = False) -> Difference:
         """Take the last decision back, or all of them. Raises Refused, MovedOn."""
@@ -132,22 +141,63 @@ class Sitting:
         return self._has_sound
 
     def note(self) -> str:
-        """The note as plain text, a draft with its marks."""
-        return write_note(self.exam, self.grammar)
+        """The note as plain text: a draft with its marks, a signed one as it was signed."""
+        signed = self.shelf.text() if isinstance(self.shelf, Signing) else ""
+        return signed or write_note(self.exam, self.grammar)
 
     def can_sign(self) -> bool:
         """Whether the shelf can close a note."""
         return isinstance(self.shelf, Signing)
 
-    def sign(self) -> None:
-        """Close the note. Raises Refused while queries are open; DictateError from the shelf."""
+    @property
+    def state(self) -> str:
+        """What may be done with the note: draft, signed, amended or withdrawn."""
+        if isinstance(self.shelf, Signing):
+            return self.shelf.state
+        return "signed" if self.exam.signed_by else "draft"
+
+    def sign(self, *, by: str, countersign: str = "") -> None:
+        """Close the note. Raises Refused while queries are open or no name is given; DictateError from the shelf."""
         self._must_be_open()
         if not isinstance(self.shelf, Signing):
-            raise Refused("an examination in a file cannot be signed: keep it in the records first")
+            raise Refused("a file is signed by `dictate sign FILE --by NAME`, which keeps it in the records")
         if self.exam.open_queries:
             raise Refused(f"{len(self.exam.open_queries)} still open: settle each, and pass over each to look at once")
-        self.shelf.sign(self.exam, who=self.who)
-        self.exam = self.shelf.open()
+        self.shelf.sign(self.exam, who=_given(by, "your name"), countersign=countersign)
+        self._look_again()
+
+    def countersign(self, *, by: str) -> None:
+        """Put a second name under the signed note. Raises Refused, MovedOn, DictateError from the shelf."""
+        self._closed().countersign(who=_given(by, "your name"))
+        self._look_again()
+
+    def amend(self, text: str, *, by: str, why: str) -> None:
+        """Add to the signed note. Raises Refused, MovedOn, DictateError from the shelf."""
+        by, why, text = _given(by, "your name"), _given(why, "the reason"), _given(text, "what to add")
+        self._closed().amend(text, who=by, why=why)
+        self._look_again()
+
+    def withdraw(self, *, by: str, why: str) -> None:
+        """Mark the signed note as entered in error. Raises Refused, MovedOn, DictateError from the shelf."""
+        by, why = _given(by, "your name"), _given(why, "the reason")
+        self._closed().withdraw(who=by, why=why)
+        self._look_again()
+
+    def moved_on(self) -> bool:
+        """Whether the record is another than the one that is shown here."""
+        return self.shelf.moved_on()
+
+    def open_again(self) -> None:
+        """Go on with the record as it stands now. Raises DictateError when nothing is left of it."""
+        self._look_again()
+
+    def _closed(self) -> Signing:
+        if not isinstance(self.shelf, Signing) or self.state not in ("signed", "amended"):
+            raise Refused("only a signed note of the records is amended or withdrawn")
+        return self.shelf
+
+    def _look_again(self) -> None:
+        self.exam, self.offered, self._has_sound = self.shelf.open(), (), None
         self.revision += 1
 
     def _must_be_open(self) -> None:
@@ -160,3 +210,9 @@ class Sitting:
         self.shelf.save(exam, who=self.who, why=why)
         self.exam, self.offered = exam, ()
         self.revision += 1
+
+
+def _given(text: str, what: str) -> str:
+    if not text.strip():
+        raise Refused(f"nothing was changed: {what} is missing: type it")
+    return text.strip()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import io
 import wave
 from collections.abc import Callable, Iterator, Sequence
@@ -214,8 +215,8 @@ class Terminal:
         from prompt_toolkit import print_formatted_text
         from prompt_toolkit.formatted_text import FormattedText
 
-        for line in lines:
-            print_formatted_text(FormattedText([("", _printable(line))]), output=self._output)
+        text = "\n".join(map(_printable, lines))
+        print_formatted_text(FormattedText([("", text)]), output=self._output)
 
     def _key(self, wanted: dict[str, Choice] | dict[str, str] | dict[str, object]) -> str:
         """One of the keys, or the end."""
@@ -246,8 +247,12 @@ class Terminal:
 
         session: PromptSession[str] = PromptSession(input=self._input, output=self._output)
 
+        @functools.lru_cache(maxsize=1)  # the prompt is drawn several times a key
+        def told_of(text: str) -> str:
+            return _printable(above(text))
+
         def asked() -> str:
-            told = _printable(above(get_app().current_buffer.text))
+            told = told_of(get_app().current_buffer.text)
             return f"  {told}\n{message}" if told else message
 
         try:

@@ -61,8 +61,8 @@ class Refused(InputError):
 
 
 def clean(text: str) -> str:
-    """What was typed, on one line. Raises Refused when it is empty or too long."""
-    line = " ".join(text.split())
+    """What was typed, on one line of letters. Raises Refused when it is empty or too long."""
+    line = " ".join("".join(letter if letter.isprintable() else " " for letter in text).split())
     if not line:
         raise Refused("nothing was typed: type a value, or choose another answer")
     if len(line) > LONGEST:

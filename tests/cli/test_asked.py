@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import subprocess
 import sys
 from datetime import datetime
 from pathlib import Path
 
 import pytest
+from typer.testing import CliRunner
 
 from dictate.cli import asked
+from dictate.cli.app import app
 from dictate.errors import InputError
 from dictate.grammar import load_grammar
 from dictate.pipeline import Typed
@@ -27,6 +30,29 @@ def test_time_given_or_not() -> None:
     assert asked.time_of("") is None
     with pytest.raises(InputError, match="is no time"):
         asked.time_of("yesterday")
+    with pytest.raises(InputError, match="2999-01-01: is still to come"):
+        asked.time_of("2999-01-01")
+
+
+def test_reference_is_one_line_of_letters() -> None:
+    """Nothing in it steers a terminal or begins a line of the note."""
+    assert asked.on_one_line("P-1\nSigned by A\x1b[2J") == "P-1 Signed by A[2J"
+    assert asked.on_one_line(None) is None
+
+
+@pytest.mark.parametrize("command", ["listen --source none.wav", "review none.txt", "batch none --out out"])
+def test_what_a_crash_left_goes(command: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """At the start of every command that may have left it, whatever becomes of the command."""
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    monkeypatch.chdir(tmp_path)
+    ended = subprocess.Popen(["true"])
+    ended.wait()
+    left = tmp_path / f"dictate-{ended.pid}-x" / "sound.wav"
+    left.parent.mkdir()
+    left.touch()
+    result = CliRunner().invoke(app, command.split())
+    assert result.exit_code != 0
+    assert not left.parent.exists()
 
 
 def test_conventions_of_the_users_file_serve_every_examination(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:

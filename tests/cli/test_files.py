@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import stat
+import time
 from pathlib import Path
 
 import pytest
@@ -52,6 +54,15 @@ def test_full_disk_leaves_what_was_there(tmp_path: Path, monkeypatch: pytest.Mon
     with pytest.raises(MachineError, match="no space left on device: make room"):
         write_files(tmp_path, {"a.txt": "new", "b.txt": "new"})
     assert [(path.name, path.read_text()) for path in tmp_path.iterdir()] == [("a.txt", "old")]
+
+
+def test_what_a_crash_left_half_written_goes(tmp_path: Path) -> None:
+    """At the next writing; what another process is writing just now, and what is not ours, stays."""
+    for name, age_s in ((".dictate-a.part", 7200), (".dictate-b.part", 60), (".other.part", 7200)):
+        (tmp_path / name).write_text("half")
+        os.utime(tmp_path / name, (time.time() - age_s,) * 2)
+    write_files(tmp_path, {"a.txt": "1"})
+    assert sorted(path.name for path in tmp_path.iterdir()) == [".dictate-b.part", ".other.part", "a.txt"]
 
 
 def test_a_file_in_the_way_of_the_folder(tmp_path: Path) -> None:

@@ -55,3 +55,8 @@ def test_what_is_no_examination_is_refused_in_one_line(folder: Path) -> None:
     (folder / "bad.json").write_text("{}", encoding="utf-8")
     with pytest.raises(InputError, match=r"bad\.json: is no examination"):
         examination_in(folder / "bad.json")
+    (folder / "P-1.exam.json").touch()
+    (folder / "P-1.note.txt").write_text("DRAFT")
+    for name in ("P-1.note.txt", "exam.json", "."):
+        with pytest.raises(InputError, match=r"did you mean .*/P-1\.exam\.json\?" if name != "." else "writes one"):
+            examination_in(folder / name)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import io
+import re
 from pathlib import Path
 
 import pytest
 from records.visits import BY, doubtful, visit
 from typer.testing import CliRunner, Result
 
+from dictate.cli import signing
 from dictate.cli.app import app
 from dictate.errors import InputError, OpenQueries, RecordError
 from dictate.model import Severity
@@ -38,6 +41,65 @@ def test_an_exam_json_is_saved_and_signed(folder: Path, tmp_path: Path) -> None:
     with open_records(folder) as records:
         (one,) = records.find()
     assert (one.state, one.revision) == ("signed", 2)
+
+
+def test_a_file_is_signed_once(folder: Path, tmp_path: Path) -> None:
+    """It stays a draft, which is said; the same dictation is no second record of the patient."""
+    path = tmp_path / "visit.exam.json"
+    path.write_text(exam_json(visit()), encoding="utf-8")
+    assert "stays the draft it is" in run("sign", str(path), "--by", BY).stderr
+    again = run("sign", str(path), "--by", BY)
+    assert re.search(r"is in record \w{6} \(signed\) already", str(again.exception))
+    path.write_text(exam_json(visit("P-2")), encoding="utf-8")
+    with open_records(folder) as records:
+        key = records.save(visit("P-2"), who=BY, why="dictated").key
+    assert f"`dictate sign {key}` signs it" in str(run("sign", str(path), "--by", BY).exception)
+    with open_records(folder) as records:
+        assert len(records.find()) == 2
+
+
+def test_a_note_is_countersigned_later(folder: Path) -> None:
+    """By somebody else than the trainee who signed, once; what was signed stays."""
+    with open_records(folder) as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    assert run("sign", key).exit_code == 2
+    assert isinstance(run("sign", key, "--countersign", BY).exception, RecordError)
+    assert "somebody else" in str(run("sign", key, "--by", "C. Trainee", "--countersign", "c.  trainee").exception)
+    signed = run("sign", key, "--by", "C. Trainee")
+    assert "somebody else" in str(run("sign", key, "--countersign", "C. Trainee").exception)
+    result = run("sign", key, "--countersign", BY)
+    assert result.stdout.startswith(signed.stdout)
+    assert re.search(rf"\nCOUNTERSIGNED 20.* by {BY}\nRecord {key}, revision 3, head ", result.stdout)
+    assert "countersigned by A. Examiner before" in str(run("sign", key, "--countersign", "B. Other").exception)
+    with open_records(folder) as records:
+        one = records.open(key)
+        assert (one.state, one.exam.signed_by, one.exam.countersigned_by) == ("signed", "C. Trainee", BY)
+        assert records.verify() == []
+
+
+class Keyboard(io.StringIO):
+    """Somebody who types."""
+
+    def isatty(self) -> bool:
+        """At a terminal."""
+        return True
+
+
+def test_looks_are_seen_one_by_one(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Piped input has not seen them; anything but enter stops, and nothing was changed; what is signed is no draft."""
+    with open_records(folder) as records:
+        key = records.save(doubtful(Severity.LOOK, Severity.LOOK), who=BY, why="dictated").key
+    assert "2 queries must be looked at before signing" in str(run("sign", key, "--by", BY).exception)
+    monkeypatch.setattr("sys.stdin", Keyboard("\nno\n"))
+    with pytest.raises(RecordError, match="stopped: nothing was changed"):
+        signing.sign(key, by=BY)
+    with open_records(folder) as records:
+        assert (records.open(key).state, records.open(key).exam.decisions) == ("draft", ())
+    monkeypatch.setattr("sys.stdin", Keyboard("\n\n"))
+    signing.sign(key, by=BY)
+    assert "is no draft" in str(run("sign", key, "--by", BY).exception)
+    other = run("records", "verify", "--head", "0" * 64)
+    assert (other.exit_code, other.stdout) == (1, f"head {'0' * 64}: is not in the chain\n")
 
 
 def test_a_file_with_open_musts_is_not_even_saved(folder: Path, tmp_path: Path) -> None:

@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
+import contextlib
 import fcntl
 import io
 import os
+import shutil
 import subprocess
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from by_hand import DEMOS
+from review.serving import serving
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+    from dictate.review.sitting import Sitting
 
 from dictate.cli.app import main
 
@@ -30,6 +39,7 @@ class CutOff(socket.socket):
 socket.socket = CutOff
 socket.create_connection = socket.getaddrinfo = refuse
 """
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 Run = Callable[..., "subprocess.CompletedProcess[str]"]
 
 
@@ -95,3 +105,37 @@ def heard(dictate: Run, tmp_path_factory: pytest.TempPathFactory) -> Callable[[s
         return folder
 
     return files
+
+
+@pytest.fixture(scope="module")  # a session's would leave its event loop to tests that start one of their own
+def browser() -> Iterator[Browser]:
+    """The system's Chromium, without a window."""
+    found = next(filter(None, map(shutil.which, BROWSERS)), None)
+    if found is None:
+        pytest.skip("no Chromium on this machine: apt-get install chromium")
+    playwright = pytest.importorskip("playwright.sync_api")
+    with playwright.sync_playwright() as driver:
+        arguments = ["--no-sandbox"] if os.geteuid() == 0 else []
+        one = driver.chromium.launch(executable_path=found, args=arguments)
+        yield one
+        one.close()
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    """A window that may write to the clipboard and that fails the test when a script does."""
+    context = browser.new_context(permissions=["clipboard-read", "clipboard-write"])
+    one = context.new_page()
+    faults: list[str] = []
+    one.on("pageerror", lambda fault: faults.append(str(fault)))
+    one.on("console", lambda line: faults.append(line.text) if line.type == "error" else None)
+    yield one
+    context.close()
+    assert not [fault for fault in faults if "409" not in fault]
+
+
+@pytest.fixture
+def served() -> Iterator[Callable[[Sitting], str]]:
+    """Sitting → the address to open; the server runs beside the test and ends with it."""
+    with contextlib.ExitStack() as until_done:
+        yield lambda sitting: until_done.enter_context(serving(sitting))

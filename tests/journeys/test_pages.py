@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -15,20 +13,6 @@ from dictate.notes import note_html
 from dictate.pipeline import examine
 
 NAMES = ("clinic-examination", "postural-series", "stroke-corrections", "noisy-queries")
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    """Debian's Chromium, cut off from every network."""
-    program = shutil.which("chromium")
-    if program is None:
-        pytest.skip("no Chromium is here: apt install chromium")
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as play:
-        opened = play.chromium.launch(executable_path=program, args=["--no-sandbox"])
-        yield opened
-        opened.close()
 
 
 @pytest.fixture(scope="module")

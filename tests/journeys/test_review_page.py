@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 import re
 import shutil
@@ -12,39 +11,27 @@ import wave
 from collections.abc import Callable, Iterator
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import pytest
 from by_hand import DEMOS
+from journeys.browsing import AXE, OTHER_VIEWS, VIEWS, Views, look_at, pressed, settle_all, stored
 
-from dictate.model import Examination
+from dictate.cli.files import write_files
+from dictate.grammar import Grammar
+from dictate.pipeline import examine_transcript
+from dictate.reading import transcript_of_text
 from dictate.review import in_order
+from dictate.review.shelf import FileShelf
+from dictate.review.sitting import Sitting
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 pytestmark = pytest.mark.enable_socket
 
-BROWSERS = ("chromium", "chromium-browser", "google-chrome")
-AXE = "DICTATE_AXE"  # names axe.min.js of the npm package axe-core
-WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
-SHOTS = "DICTATE_SHOTS"  # names a folder that keeps what the page looked like
-
-Served = Callable[..., "tuple[str, Path]"]
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    """The system's Chromium, without a window."""
-    found = next(filter(None, map(shutil.which, BROWSERS)), None)
-    if found is None:
-        pytest.skip("no Chromium on this machine: apt-get install chromium")
-    playwright = pytest.importorskip("playwright.sync_api")
-    with playwright.sync_playwright() as driver:
-        arguments = ["--no-sandbox"] if os.geteuid() == 0 else []
-        one = driver.chromium.launch(executable_path=found, args=arguments)
-        yield one
-        one.close()
+Opened = Callable[..., str]
+Serve = Callable[[Sitting], str]
 
 
 @pytest.fixture(scope="module")
@@ -54,26 +41,39 @@ def noisy(heard: Callable[[str], Path]) -> Path:
 
 
 @pytest.fixture
-def served(noisy: Path, tmp_path: Path) -> Iterator[Served]:
-    """Start `dictate review` on a copy of the demonstration; returns the address to open and the file."""
+def path(noisy: Path, tmp_path: Path) -> Path:
+    """A copy of it, to be reviewed."""
+    return Path(shutil.copy(noisy, tmp_path / "visit.exam.json"))
+
+
+@pytest.fixture
+def address(path: Path, served: Serve, grammar: Grammar) -> str:
+    """Where a review of the copy is served, by this process."""
+    return served(sitting_over(path, grammar))
+
+
+def sitting_over(path: Path, grammar: Grammar) -> Sitting:
+    """What `dictate review` opens."""
+    return Sitting(
+        FileShelf(path, grammar, write=write_files, recordings=[DEMOS]), grammar, who="A", own_folder=path.parent
+    )
+
+
+@pytest.fixture
+def program(tmp_path: Path) -> Iterator[Opened]:
+    """Start `dictate review` as people do; returns the address it tells."""
     running: list[subprocess.Popen[str]] = []
 
-    def start(*arguments: str, text: str = "") -> tuple[str, Path]:
-        path = tmp_path / "visit.exam.json"
-        if text:
-            path = tmp_path / "visit.txt"
-            path.write_text(text, encoding="utf-8")
-        elif not path.exists():
-            shutil.copy(noisy, path)
+    def start(*arguments: str) -> str:
         program = Path(sys.executable).with_name("dictate")
         env = {**os.environ, "DICTATE_GRAMMAR": str(tmp_path / "own")}
-        command = [str(program), "review", str(path), "--no-open", "--recording", str(DEMOS), *arguments]
+        command = [str(program), "review", *arguments, "--no-open"]
         process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True, env=env, cwd=tmp_path)
         running.append(process)
         assert process.stderr
         found = re.search(r"http://127\.0\.0\.1:\d+/open\?token=\S+", process.stderr.readline())
         assert found
-        return found.group(), tmp_path / "visit.exam.json"
+        return found.group()
 
     yield start
     for process in running:
@@ -81,61 +81,22 @@ def served(noisy: Path, tmp_path: Path) -> Iterator[Served]:
         process.communicate(timeout=30)
 
 
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    """A window that may write to the clipboard and that fails the test when a script does."""
-    context = browser.new_context(permissions=["clipboard-read", "clipboard-write"])
-    one = context.new_page()
-    faults: list[str] = []
-    one.on("pageerror", lambda fault: faults.append(str(fault)))
-    one.on("console", lambda line: faults.append(line.text) if line.type == "error" else None)
-    yield one
-    context.close()
-    assert not [fault for fault in faults if "409" not in fault]
-
-
-def stored(path: Path) -> Examination:
-    """What the file holds now."""
-    return Examination.model_validate_json(path.read_bytes())
-
-
-def pressed(page: Page, key: str) -> None:
-    """Press one key that answers, and wait for the next page."""
-    before = page.locator("body").get_attribute("data-revision")
-    page.keyboard.press(key)
-    page.wait_for_function("before => document.body?.dataset.revision !== before", arg=before)
-
-
-def test_every_query_by_keyboard_alone(served: Served, page: Page) -> None:
+def test_every_query_by_keyboard_alone(program: Opened, path: Path, page: Page) -> None:
     """A suggestion taken is one key; what has none is typed or passed over. The file holds all of it at the end."""
-    address, path = served()
-    page.goto(address)
     asked = stored(path)
-    expected = len(asked.open_queries)
-    for _ in range(expected):
-        query = page.locator("h1").inner_text()
-        if page.locator('[data-key="1"]').count():
-            pressed(page, "1")
-        elif page.locator('[data-key="p"]').count():
-            pressed(page, "p")
-        else:
-            assert "which one?" in query
-            page.keyboard.press("t")
-            page.keyboard.type("2+")
-            page.wait_for_selector(".typing .comes")
-            pressed(page, "Enter")
+    page.goto(program(str(path), "--recording", str(DEMOS)))
+    settle_all(page)
     assert page.locator("h1").inner_text() == "No question is open"
     exam = stored(path)
     assert not exam.open_queries
-    assert len(exam.decisions) == expected
+    assert len(exam.decisions) == len(asked.open_queries)
     assert all(decision.who and decision.at for decision in exam.decisions)
     musts = [asked.queries[at].severity for at in in_order(asked)]
     assert musts == sorted(musts, key=lambda severity: severity != "must")
 
 
-def test_clip_is_heard_by_one_key(served: Served, page: Page) -> None:
+def test_clip_is_heard_by_one_key(address: str, path: Path, page: Page) -> None:
     """The bytes of that very span are served, and the browser takes them for sound."""
-    address, path = served()
     page.goto(address)
     exam = stored(path)
     piece = exam.findings[exam.queries[in_order(exam)[0]].findings[0]].evidence[0]
@@ -152,9 +113,8 @@ def test_clip_is_heard_by_one_key(served: Served, page: Page) -> None:
     assert page.evaluate("() => sound.duration") == pytest.approx(length_s, abs=0.01)
 
 
-def test_side_is_corrected_finding_added_and_both_taken_back(served: Served, page: Page) -> None:
+def test_side_is_corrected_finding_added_and_both_taken_back(address: str, path: Path, page: Page) -> None:
     """On the whole note: reached by keyboard, typed, shown, undone."""
-    address, path = served()
     page.goto(address)
     page.keyboard.press("w")
     page.wait_for_url("**/note")
@@ -183,9 +143,8 @@ def test_side_is_corrected_finding_added_and_both_taken_back(served: Served, pag
     assert "reflex_biceps" not in {finding.item for finding in exam.findings}
 
 
-def test_note_is_copied_with_its_draft_line(served: Served, page: Page) -> None:
+def test_note_is_copied_with_its_draft_line(address: str, path: Path, page: Page) -> None:
     """One key; the clipboard holds plain text with its marks."""
-    address, _ = served()
     page.goto(address)
     page.keyboard.press("c")
     page.wait_for_selector("#said.done")
@@ -194,9 +153,8 @@ def test_note_is_copied_with_its_draft_line(served: Served, page: Page) -> None:
     assert "Ankle jerk: right 7+ [?" in copied
 
 
-def test_keys_do_nothing_while_typing_or_when_turned_off(served: Served, page: Page) -> None:
+def test_keys_do_nothing_while_typing_or_when_turned_off(address: str, path: Path, page: Page) -> None:
     """A letter in a phrase is a letter; and single keys can be turned off for good."""
-    address, path = served()
     page.goto(address)
     page.keyboard.press("t")
     page.keyboard.type("1xrlu")
@@ -211,22 +169,28 @@ def test_keys_do_nothing_while_typing_or_when_turned_off(served: Served, page: P
     assert stored(path).decisions == ()
 
 
-def test_second_window_of_the_program_sees_that_the_record_moved_on(served: Served, page: Page) -> None:
-    """Two programs on one file: the second keeps its hands off."""
-    first, path = served()
-    second, _ = served()
-    page.goto(second)
+def test_second_window_of_the_program_sees_that_the_record_moved_on(
+    address: str, path: Path, grammar: Grammar, served: Serve, page: Page
+) -> None:
+    """Two servers on one file: the second keeps its hands off."""
+    page.goto(served(sitting_over(path, grammar)))
     other = page.context.new_page()
-    other.goto(first)
+    other.goto(address)
     pressed(other, "1")
     page.keyboard.press("1")
     page.wait_for_selector("text=The record moved on")
     assert len(stored(path).decisions) == 1
+    look_at(page, "moved", VIEWS, path.parent)
+    pressed(page, "1")
+    assert page.locator("h1").inner_text() == other.locator("h1").inner_text()
+    pressed(page, "1")
+    other.reload()
+    assert other.locator("h1").inner_text() == "The record moved on"
+    assert len(stored(path).decisions) == 2
 
 
-def test_address_works_once_and_for_one_browser(served: Served, page: Page, browser: Browser) -> None:
+def test_address_works_once_and_for_one_browser(address: str, page: Page, browser: Browser) -> None:
     """Somebody who reads it over a shoulder comes too late."""
-    address, _ = served()
     page.goto(address)
     stranger = browser.new_context().new_page()
     for path in (address, address.split("/open")[0] + "/", address.split("/open")[0] + "/note"):
@@ -236,60 +200,27 @@ def test_address_works_once_and_for_one_browser(served: Served, page: Page, brow
     stranger.context.close()
 
 
-def test_script_in_a_dictation_stays_words(served: Served, page: Page) -> None:
+def test_script_in_a_dictation_stays_words(served: Serve, grammar: Grammar, tmp_path: Path, page: Page) -> None:
     """Nothing of it runs, on any page."""
     words = "Gait normal. Wug <img src=x onerror=document.title='run'> <script>document.title='run'</script> blicket."
-    address, _ = served("--patient", "<b onclick=alert(1)>P</b>", text=words)
+    exam = examine_transcript(transcript_of_text(words), grammar=grammar, patient="<b onclick=alert(1)>P</b>")
+    shelf = FileShelf(tmp_path / "visit.exam.json", grammar, write=write_files, fresh=exam)
+    address = served(Sitting(shelf, grammar))
     page.goto(address)
     for path in ("/", "/note"):
         page.goto(address.split("/open")[0] + path)
+        assert "onerror" in page.locator("main").inner_text()
         assert page.title().endswith("· dictate")
         assert page.locator("main img, main script, .patient b").count() == 0
 
 
-@pytest.mark.parametrize(
-    ("width", "scheme"),
-    [
-        (1280, "light"),
-        (400, "dark"),
-        pytest.param(1280, "dark", marks=pytest.mark.slow),
-        pytest.param(400, "light", marks=pytest.mark.slow),
-    ],
-)
-def test_pages_fit_and_pass_the_accessibility_rules(
-    served: Served, browser: Browser, tmp_path: Path, width: int, scheme: Any
-) -> None:
+@pytest.mark.parametrize("views", [VIEWS, pytest.param(OTHER_VIEWS, marks=pytest.mark.slow)])
+def test_pages_fit_and_pass_the_accessibility_rules(address: str, page: Page, tmp_path: Path, views: Views) -> None:
     """Nothing runs over the side, the reference stays on screen, and axe-core finds nothing where it is installed."""
-    address, _ = served()
-    context = browser.new_context(viewport={"width": width, "height": 800}, color_scheme=scheme)
-    page = context.new_page()
     page.goto(address)
-    folder = Path(os.environ.get(SHOTS, tmp_path))
     for name, path in {"question": "/", "note": "/note", "finding": "/finding/9", "read-so": "/read-so"}.items():
         page.goto(address.split("/open")[0] + path)
-        assert page.evaluate("document.documentElement.scrollWidth") <= width
-        page.evaluate("window.scrollTo(0, document.body.scrollHeight)")
-        box = page.locator(".patient").bounding_box()
-        assert box is not None
-        assert 0 <= box["y"] < 100
-        page.evaluate("window.scrollTo(0, 0)")
-        page.screenshot(path=folder / f"{name}-{width}-{scheme}.png", full_page=True)
-        faults = _axe(page)
-        assert not faults, json.dumps(faults, indent=1)
-    context.close()
-
-
-def _axe(page: Page) -> list[dict[str, Any]]:
-    """What axe-core has to say against the page; nothing where it is not installed."""
-    named = os.environ.get(AXE, "")
-    if not named:
-        return []
-    page.evaluate(Path(named).read_text(encoding="utf-8"))
-    run = "async tags => (await axe.run({runOnly: tags})).violations"
-    return [
-        {"rule": one["id"], "impact": one["impact"], "where": [node["html"] for node in one["nodes"]]}
-        for one in page.evaluate(run, WCAG)
-    ]
+        look_at(page, name, views, tmp_path)
 
 
 def test_axe_is_run_where_it_is_installed() -> None:

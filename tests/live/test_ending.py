@@ -77,5 +77,6 @@ def test_rescued_sound(tmp_path: Path) -> None:
     """Sound its own disk refused is written elsewhere, or that is said."""
     path = rescue(b"\x01\x02" * 1600, tmp_path)
     assert path.read_bytes()[HEAD_BYTES:] == b"\x01\x02" * 1600
+    assert path.stat().st_mode & 0o777 == 0o600
     with pytest.raises(MachineError, match="make room"):
         rescue(b"", tmp_path / "none")

@@ -9,11 +9,11 @@ import threading
 from pathlib import Path
 
 import pytest
-from records.visits import BY, note_of, visit
+from records.visits import BY, note_of, tampering, visit
 
 from dictate.errors import Damaged, MachineError, RecordError
 from dictate.records import Records, ledger, open_records
-from dictate.records.place import DATABASE
+from dictate.records.place import DATABASE, HEAD_FILE
 
 
 def test_what_is_acknowledged_is_on_the_disk(records: Records) -> None:
@@ -43,6 +43,30 @@ def test_a_file_that_is_no_database(content: bytes, folder: Path) -> None:
         open_records(folder)
     assert "\n" not in str(said.value)
     assert DATABASE in str(said.value)
+
+
+def test_a_database_that_was_emptied_or_lost(folder: Path) -> None:
+    """It is not begun anew over records that were kept, until somebody says so."""
+    with open_records(folder) as records:
+        records.save(visit(), who=BY, why="dictated")
+    (folder / DATABASE).unlink()
+    for _ in range(2):
+        with pytest.raises(Damaged, match="holds no record, yet records were kept here"):
+            open_records(folder)
+    (folder / HEAD_FILE).unlink()
+    with open_records(folder) as records:
+        assert records.find() == []
+
+
+@pytest.mark.parametrize("lost", ["1", "name = 'lock'"])
+def test_lost_facts_of_the_lock(folder: Path, lost: str) -> None:
+    """One line, also where the content then seems to be open."""
+    with open_records(folder, passphrase="open sesame") as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    with tampering(folder) as db:
+        db.execute(f"DELETE FROM facts WHERE {lost}")
+    with pytest.raises(Damaged, match=r"sealed is gone|was changed behind"), open_records(folder) as records:
+        records.open(key)
 
 
 def test_another_window_that_does_not_end(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -45,5 +45,6 @@ def test_a_signature_from_elsewhere_is_no_signature(field: str) -> None:
 def test_blanks_are_nothing() -> None:
     """And stand around nothing."""
     assert must_be_said("  a b ", "who") == "a b"
+    assert must_be_said("a\x1b[2J\tb\nc\x07", "who") == "a[2J b\nc"
     with pytest.raises(InputError, match="who: is empty"):
         must_be_said(" \n", "who")

@@ -112,7 +112,7 @@ def test_what_is_signed_never_changes(records: Records) -> None:
         records.save(visit(), who=BY, why="more", key=one.key, base=one.revision)
     with pytest.raises(RecordError, match="cannot be signed"):
         records.sign(one.key, by=BY, note=note_of)
-    amended = records.amend(one.key, by=BY, why="forgotten", text="Jaw jerk normal.\nGag normal.")
+    amended = records.amend(one.key, by=BY, why="forgotten", text="Jaw jerk normal.\r\nGag normal.\n")
     assert amended.note.startswith(one.note)
     assert "by A. Examiner. Reason: forgotten\n  Jaw jerk normal.\n  Gag normal.\n" in amended.note
     assert (amended.state, amended.addenda[0].text) == ("amended", "Jaw jerk normal.\nGag normal.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
@@ -35,6 +36,7 @@ def timed(
 def exam(grammar: Grammar) -> Exam:
     """Text → examination; heard=True gives its words times."""
 
+    @functools.cache  # examinations are frozen
     def read(text: str, *, heard: bool = False, silent: tuple[Stretch, ...] = (), **more: Any) -> Examination:
         transcript = timed(text, silent=silent) if heard or silent else transcript_of_text(text)
         return examine_transcript(transcript, grammar=grammar, **more)
@@ -109,9 +111,30 @@ class MemoryShelf:
 class SigningShelf(MemoryShelf):
     """One that can close a note."""
 
-    def sign(self, exam: Examination, *, who: str) -> None:
+    state = "draft"
+    printed = ""
+
+    def sign(self, exam: Examination, *, who: str, countersign: str = "") -> None:
         """Close it."""
-        self.exam = exam.model_copy(update={"signed_by": who})
+        self.exam = exam.model_copy(update={"signed_by": who, "countersigned_by": countersign})
+        self.state, self.printed = "signed", f"Signed by {who}, countersigned by {countersign}\n"
+
+    def text(self) -> str:
+        """What was signed and added."""
+        return self.printed
+
+    def countersign(self, *, who: str) -> None:
+        """A second name."""
+        self.exam = self.exam.model_copy(update={"countersigned_by": who})
+        self.printed = f"{self.printed}COUNTERSIGNED by {who}\n"
+
+    def amend(self, text: str, *, who: str, why: str) -> None:
+        """Add to it."""
+        self.state, self.printed = "amended", f"{self.printed}{who} ({why}): {text}\n"
+
+    def withdraw(self, *, who: str, why: str) -> None:
+        """Entered in error."""
+        self.state, self.printed = "withdrawn", f"WITHDRAWN by {who} ({why})\n{self.printed}"
 
 
 @pytest.fixture

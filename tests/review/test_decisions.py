@@ -180,6 +180,9 @@ def test_not_examined_and_not_said(exam: Exam, answer: Answer, rows: Rows) -> No
     after = answer(before, "side-missing", "-", action=Action.NOT_EXAMINED)
     assert rows(after) == ["reflex_biceps not_examined", "gait normal"]
     assert after.findings[0].corrected == ("2+",)
+    twice = exam("Right knee jerk two plus. Gait normal. Right knee jerk three plus.")
+    after = answer(twice, "values-conflict", "-", action=Action.NOT_EXAMINED)
+    assert sorted(rows(after)) == ["gait normal", "reflex_patellar right not_examined"]
     after = answer(before, "side-missing", "-", action=Action.REMOVE)
     assert rows(after) == ["gait normal"]
     assert [(one.kind, one.evidence.quote) for one in after.remarks] == [

@@ -67,7 +67,8 @@ def test_signed_from_review_only_when_settled(records: Records, exam: Exam, gram
     sitting = Sitting(done, grammar, who="A. Examiner")
     for at in sitting.open_places():
         sitting.decide(Decision(query=at, action=Action.SEEN, answer=""))
-    sitting.sign()
+    sitting.sign(by="A. Examiner", countersign="B. Examiner")
+    assert records.open(plain).exam.countersigned_by == "B. Examiner"
     assert records.open(plain).state == "signed"
     with pytest.raises(Refused, match="never changes"):
         sitting.decide(Decision(action=Action.ADD, answer="Romberg negative."))

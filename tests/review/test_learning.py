@@ -12,16 +12,18 @@ from by_hand import ROOT
 from dictate.examples import run_examples
 from dictate.grammar import Grammar, load_grammar
 from dictate.grammar.load import LEARNT
-from dictate.model import Action, Component, Decision, Examination, Transcript
+from dictate.model import Action, Component, Decision, Examination
 from dictate.pipeline import examine_transcript
 from dictate.review import apply, in_order
 from dictate.review.learning import Lesson, forget, learn, learnt, lessons_of
+from dictate.review.sitting import Sitting
 
 Exam = Callable[..., Examination]
 Rows = Callable[[Examination], list[str]]
 Codes = Callable[[Examination], list[str]]
 
 MENDED = "Nostagmus on left gaze. Gait normal."
+BY_HAND = "# mine\nitems:\n  reflex_patellar:\n    terms: [quadro jerk]\n"
 MENDED_NEVER = (("wright", "right"), ("tin", "ten"), ("knot", "not"), ("nun", "none"))
 OWN_PHRASE = "Reflexes. Wug blicket three plus on the left. Gait normal."
 
@@ -32,19 +34,6 @@ def answered(exam: Examination, code: str, answer: str, grammar: Grammar, **more
     return apply(exam, Decision(query=at, answer=answer, **more), grammar)
 
 
-def day_30(transcript: Transcript, folder: Path) -> Examination:
-    """The same words dictated again, read with what the folder holds."""
-    return examine_transcript(transcript, grammar=load_grammar(folder))
-
-
-@pytest.fixture(scope="module")
-def own(exam: Exam, grammar: Grammar) -> tuple[Examination, Lesson]:
-    """A name the grammar did not know, settled by typing it as it is known, and what that teaches."""
-    done = answered(exam(OWN_PHRASE), "not-placed", "knee jerk three plus on the left", grammar)
-    (lesson,) = lessons_of(done, done.decisions[-1], grammar)
-    return done, lesson
-
-
 @pytest.fixture(scope="module")
 def mending(grammar: Grammar) -> Grammar:
     """The grammar, mending words towards numbers, sides and negations."""
@@ -53,39 +42,41 @@ def mending(grammar: Grammar) -> Grammar:
     return grammar.model_copy(update={"common": common, "sha256": "mending"})
 
 
-def test_mended_word_is_asked_once(exam: Exam, grammar: Grammar, codes: Codes, rows: Rows, tmp_path: Path) -> None:
-    """Confirmed and kept on day 1; on day 30 it is read the same and not asked about."""
-    day_1 = exam(MENDED, heard=True)
-    assert codes(day_1) == ["repaired-hearing"]
-    done = answered(day_1, "repaired-hearing", "on left gaze present", grammar)
-    (lesson,) = lessons_of(done, done.decisions[-1], grammar)
-    assert lesson.line == "common.yaml: trusted > nystagmus: nostagmus"
-    assert not list(tmp_path.iterdir())  # shown before anything is written
-    learn(lesson, tmp_path)
-    later = day_30(day_1.transcript, tmp_path)
-    assert codes(later) == []
-    assert rows(later) == rows(day_1)
-
-
-def test_own_phrase_is_asked_once(
-    exam: Exam, own: tuple[Examination, Lesson], codes: Codes, rows: Rows, tmp_path: Path
+def test_what_was_asked_on_day_1_is_not_asked_on_day_30(
+    exam: Exam, sitting_of: Callable[..., Sitting], codes: Codes, rows: Rows
 ) -> None:
-    """Said with a number and a side: the name is learnt, they are not. The component's examples hold with it."""
-    day_1 = exam(OWN_PHRASE)
-    assert "not-placed" in codes(day_1)
-    done, lesson = own
-    assert lesson.line == "reflexes.yaml: items > reflex_patellar > terms: wug blicket"
-    learn(lesson, tmp_path)
-    later = day_30(day_1.transcript, tmp_path)
-    assert codes(later) == []
-    assert sorted(rows(later)) == sorted(rows(done))
-    other = day_30(exam("Reflexes. Wug blicket one plus on the right.").transcript, tmp_path)
-    assert rows(other) == ["reflex_patellar right measured 1+"]
-    assert not [one for one in run_examples(load_grammar(tmp_path), [Component.REFLEXES]) if one.faults]
+    """Two things are settled and kept at review; said again they are read so unasked. A side left out is asked for."""
+    sitting = sitting_of(f"{MENDED} {OWN_PHRASE}", heard=True)
+    day_1 = sitting.exam
+    assert sorted(codes(day_1)) == ["not-placed", "repaired-hearing"]
+    for code, typed, line in (
+        ("repaired-hearing", "on left gaze present", "common.yaml: trusted > nystagmus: nostagmus"),
+        (
+            "not-placed",
+            "knee jerk three plus on the left",
+            "reflexes.yaml: items > reflex_patellar > terms: wug blicket",
+        ),
+    ):
+        at = next(at for at in sitting.open_places() if sitting.exam.queries[at].code == code)
+        sitting.decide(Decision(query=at, answer=typed))
+        assert [lesson.line for lesson in sitting.lessons()] == [line]
+        assert line not in [lesson.line for lesson in sitting.learnt()]  # shown before anything is written
+        sitting.learn()
+
+    assert sitting.own_folder is not None
+    (sitting.own_folder / "reflexes.yaml").write_text(BY_HAND, encoding="utf-8")
+    taught = load_grammar(sitting.own_folder)
+    assert {"quadro jerk", "wug blicket", "knee jerk"} <= set(taught.item("reflex_patellar").terms)
+    day_30 = examine_transcript(day_1.transcript, grammar=taught)
+    assert codes(day_30) == []
+    assert sorted(rows(day_30)) == sorted(rows(sitting.exam))
+    other = examine_transcript(exam("Reflexes. Wug blicket one plus.").transcript, grammar=taught)
+    assert (codes(other), rows(other)) == (["side-missing"], ["reflex_patellar measured 1+"])
+    assert not [one for one in run_examples(taught, [Component.REFLEXES]) if one.faults]
 
 
-def test_lesson_can_be_taken_back(exam: Exam, grammar: Grammar, codes: Codes, tmp_path: Path) -> None:
-    """As if it had never been learnt; the file goes with its last line."""
+def test_lesson_can_be_taken_back(exam: Exam, grammar: Grammar, tmp_path: Path) -> None:
+    """As if it had never been learnt: the file goes with its last line, and nothing is left to load."""
     done = answered(exam(MENDED, heard=True), "repaired-hearing", "seen", grammar, action=Action.SEEN)
     (lesson,) = lessons_of(done, done.decisions[-1], grammar)
     learn(lesson, tmp_path)
@@ -94,7 +85,6 @@ def test_lesson_can_be_taken_back(exam: Exam, grammar: Grammar, codes: Codes, tm
     forget(kept, tmp_path)
     assert learnt(tmp_path) == ()
     assert not list((tmp_path / LEARNT).iterdir())
-    assert codes(day_30(done.transcript, tmp_path)) == ["repaired-hearing"]
 
 
 NEVER = [
@@ -136,19 +126,17 @@ def test_mended_word_that_was_wrong_is_not_learnt(exam: Exam, grammar: Grammar) 
     assert lessons_of(done, done.decisions[-1], grammar) == ()
 
 
-def test_files_written_by_hand_are_left_alone(own: tuple[Examination, Lesson], tmp_path: Path) -> None:
-    """What is learnt stands in files of its own, which only the user can read, and both are loaded."""
+def test_files_written_by_hand_are_left_alone(tmp_path: Path) -> None:
+    """What is learnt stands in files of its own, which only the user can read."""
     by_hand = tmp_path / "reflexes.yaml"
-    by_hand.write_text("# mine\nitems:\n  reflex_patellar:\n    terms: [quadro jerk]\n", encoding="utf-8")
-    _, lesson = own
+    by_hand.write_text(BY_HAND, encoding="utf-8")
+    lesson = Lesson("reflexes.yaml", ("items", "reflex_patellar", "terms"), "wug blicket", "")
     learn(lesson, tmp_path)
     learn(lesson, tmp_path)  # twice is once
-    assert by_hand.read_text(encoding="utf-8").startswith("# mine")
+    assert by_hand.read_text(encoding="utf-8") == BY_HAND
     written = tmp_path / LEARNT / "reflexes.yaml"
     assert stat.S_IMODE(written.stat().st_mode) == 0o600
     assert written.read_text(encoding="utf-8").count("wug blicket") == 1
-    terms = load_grammar(tmp_path).item("reflex_patellar").terms
-    assert {"quadro jerk", "wug blicket", "knee jerk"} <= set(terms)
 
 
 def test_packaged_grammar_trusts_nothing(grammar: Grammar) -> None:

@@ -11,6 +11,7 @@ import pytest
 from by_hand import DEMOS
 from starlette.testclient import TestClient
 
+from dictate.errors import Damaged
 from dictate.model import Action, Decision
 from dictate.review.server import door_to
 from dictate.review.sitting import Sitting
@@ -81,13 +82,33 @@ def test_answer_to_an_older_view_changes_nothing(browse: Open) -> None:
     assert str(browser.sitting.exam.findings[0].side) == "left"
 
 
-def test_record_that_moved_on_is_said(browse: Open) -> None:
-    """Another program changed it; nothing is overwritten."""
+@pytest.mark.parametrize("path", ["/", "/note", "/finding/0", "/read-so", "/note.txt"])
+def test_record_that_moved_on_is_said(browse: Open, path: str) -> None:
+    """Another program changed it; nothing is overwritten, and nothing shown or copied that is true no more."""
     browser = browse("Biceps reflex two plus.")
-    browser.sitting.shelf.moved = True  # type: ignore[attr-defined]
-    reply = browser.post("/decide", query=0, answer="left")
-    assert reply.status_code == 409
-    assert "was changed by another window or person" in reply.text
+    shelf = browser.sitting.shelf
+    shelf.moved = True  # type: ignore[attr-defined]
+    for reply in (browser.get(path), browser.post("/decide", query=0, answer="left")):
+        assert reply.status_code == 409
+        assert "moved on" in reply.text
+        assert "2+" not in reply.text
+    shelf.exam = browse("Gait normal.").sitting.exam  # type: ignore[attr-defined]
+    shelf.moved = False  # type: ignore[attr-defined]
+    assert "Opened again" in browser.post("/again").text
+    assert "Gait" in browser.get("/note").text
+
+
+def test_damage_is_one_line(browse: Open, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A record that was changed behind the program's back while it is open is said to be."""
+    browser = browse("Gait normal.")
+
+    def damaged() -> bool:
+        raise Damaged("record x: was changed behind the program's back")
+
+    monkeypatch.setattr(browser.sitting.shelf, "moved_on", damaged)
+    for path in ("/", "/note.txt"):
+        reply = browser.get(path)
+        assert (reply.status_code, reply.text) == (500, "record x: was changed behind the program's back")
 
 
 def test_refusal_stays_at_its_question(browse: Open) -> None:
@@ -179,7 +200,7 @@ def test_script_in_the_words_is_shown_as_words(browse: Open) -> None:
 @pytest.mark.parametrize(
     "path",
     ["/page/../question.html", "/page/..%2fquestion.html", "/page/%2e%2e/frame.html", "/page//etc/passwd",
-     "/page/..%5c..%5cserver.py", "/finding/../../etc/passwd", "/finding/-1", "/finding/x", "/question.html"],
+     "/page/..%5c..%5cserver.py", "/finding/../../etc/passwd", "/question.html"],
 )  # fmt: skip
 def test_path_tricks_lead_nowhere(browse: Open, path: str) -> None:
     """Only the style and the script lie open."""
@@ -189,14 +210,19 @@ def test_path_tricks_lead_nowhere(browse: Open, path: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "back", ["http://example.org/", "//example.org", "/\\example.org", "javascript:x", "/finding/x"]
+    "path", ["/finding/-1", "/finding/x", f"/finding/{'9' * 5000}", "/?q=x", f"/?q={'9' * 5000}", "/?q=\u00b2"]
 )
-def test_form_leads_to_no_other_place(browse: Open, back: str) -> None:
-    """Where to go next is one of the own pages."""
+def test_place_that_is_none(browse: Open, path: str) -> None:
+    """Another page is shown, nothing breaks."""
+    assert browse("Gait normal.").get(path).status_code == 200
+
+
+def test_form_leads_to_no_other_place(browse: Open) -> None:
+    """Where to go next is one of the own pages, after an answer and after a refusal."""
     browser = browse("Biceps reflex two plus.")
     browser.client.follow_redirects = False
-    for fields in ({"query": 0, "answer": "left"}, {"query": 9, "answer": "x", "here": back}):
-        assert browser.post("/decide", back=back, **fields).headers["location"] == "/"
+    for fields in ({"query": 0, "answer": "left"}, {"query": 9, "answer": "x", "here": "//example.org"}):
+        assert browser.post("/decide", back="//example.org", **fields).headers["location"] == "/"
 
 
 def test_nonsense_is_no_answer(browse: Open) -> None:
@@ -229,6 +255,56 @@ def test_signing_is_offered_where_the_record_can_be_signed(browse: Open) -> None
     assert 'action="/sign"' not in browser.get("/").text
     assert "still open" in browser.post("/sign").text
     browser.post("/decide", query=0, action="seen")
-    assert 'action="/sign"' in browser.get("/").text
-    assert "Signed by Dr A" in browser.post("/sign").text
+    text = browser.get("/").text
+    assert 'action="/sign"' in text
+    assert 'name="by" value="Dr A"' in text
+    refused = browser.post("/sign", by=" ", countersign="Dr C").text
+    assert "your name is missing" in refused
+    assert 'name="countersign" value="Dr C"' in refused
+    assert "Signed by Dr B, countersigned by Dr C" in browser.post("/sign", by="Dr B", countersign="Dr C").text
     assert 'action="/sign"' not in browse("Gait normal.").get("/").text
+
+
+@pytest.fixture
+def signed(browse: Open) -> Browser:
+    """A browser on a note that was just signed there."""
+    browser = browse("Gait normal.", signing=True)
+    browser.post("/decide", query=0, action="seen")
+    browser.post("/sign", by="Dr A")
+    return browser
+
+
+@pytest.mark.parametrize("path", ["/", "/note", "/finding/0", "/read-so", "/?q=0"])
+def test_signed_note_is_shown_and_cannot_be_edited(signed: Browser, path: str) -> None:
+    """On every address: its text, and forms that add to it; nothing else to send, no value to go to."""
+    text = signed.get(path).text
+    assert "Signed by Dr A, countersigned by" in text
+    assert set(re.findall(r'action="(.*?)"', text)) == {"/countersign", "/amend", "/withdraw"}
+    assert set(re.findall(r'href="(.*?)"', text)) == {"/page/review.css", "#main"}
+    assert signed.get("/note.txt").text.startswith("Signed by Dr A")
+    assert "never changes" in signed.post("/undo").text
+
+
+def test_signed_note_is_countersigned_once(signed: Browser) -> None:
+    """A trainee's note, by a name that is typed; then the form is gone."""
+    assert "your name is missing" in signed.post("/countersign", second=" ").text
+    assert 'action="/countersign"' not in signed.post("/countersign", second="Dr B").text
+    assert "COUNTERSIGNED by Dr B" in signed.get("/").text
+
+
+def test_signed_note_is_amended_then_withdrawn(signed: Browser) -> None:
+    """A refused form keeps what was typed; of a withdrawn note nothing is left to do."""
+    refused = signed.post("/amend", by="Dr A", reason=" ", text="Jaw jerk normal.").text
+    assert "the reason is missing" in refused
+    assert "Jaw jerk normal.</textarea>" in refused
+    older = signed.post("/amend", by="Dr A", reason="forgotten", text="Jaw jerk normal.", revision=0).text
+    assert "changed in another window" in older
+    assert "Jaw jerk normal.</textarea>" in older
+    assert "Dr B (forgotten): Jaw jerk normal." in signed.post(
+        "/amend", by="Dr B", reason="forgotten", text="Jaw jerk normal."
+    ).text  # fmt: skip
+    assert "the reason is missing" in signed.post("/withdraw", by="Dr B", reason="").text
+    text = signed.post("/withdraw", by="Dr B", reason="another patient's").text
+    assert "WITHDRAWN by Dr B (another patient&#39;s)" in text
+    assert "<form" not in text
+    assert "only a signed note" in signed.post("/withdraw", by="Dr B", reason="again").text

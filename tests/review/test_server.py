@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import socket
-import threading
 from collections.abc import Callable, Iterator
-from typing import Any
 
 import httpx
 import pytest
+from review.serving import serving
 
 from dictate.errors import MachineError
 from dictate.review.server import HOST, serve
@@ -20,22 +19,8 @@ pytestmark = pytest.mark.enable_socket
 @pytest.fixture
 def address(sitting_of: Callable[..., Sitting]) -> Iterator[str]:
     """The address of a server that runs beside the test."""
-    said: list[str] = []
-    ready = threading.Event()
-    servers: list[Any] = []
-
-    def announce(address: str) -> None:
-        said.append(address)
-        ready.set()
-
-    sitting = sitting_of("Biceps reflex two plus.")
-    thread = threading.Thread(target=lambda: serve(sitting, announce=announce, stop=servers.append), daemon=True)
-    thread.start()
-    assert ready.wait(30)
-    yield said[0]
-    servers[0].should_exit = True
-    thread.join(30)
-    assert not thread.is_alive()
+    with serving(sitting_of("Biceps reflex two plus.")) as one:
+        yield one
 
 
 def test_address_opens_the_page(address: str) -> None:

@@ -23,6 +23,16 @@ def take(sitting: Sitting, answer: str = "left") -> None:
     sitting.decide(Decision(query=sitting.open_places()[0], answer=answer))
 
 
+def test_examination_of_a_day_to_come_is_refused(sitting_of: Callable[..., Sitting]) -> None:
+    """Where the time was not said and is typed; the clock is the sitting's."""
+    sitting = sitting_of("Gait normal.")
+    for act in (sitting.decide, sitting.preview):
+        with pytest.raises(Refused, match="2026-03-05 10:00 is still to come"):
+            act(Decision(query=0, answer="2026-03-05 10:00"))
+    assert sitting.decide(Decision(query=0, answer="2026-03-04 10:00")).after
+    assert sitting.exam.examined_at == datetime(2026, 3, 4, 10, 0)
+
+
 def test_decision_is_saved_with_who_and_when(sitting_of: Open) -> None:
     """The shelf has it before the next question is asked."""
     sitting = sitting_of(BICEPS)
@@ -92,14 +102,22 @@ def test_note_is_signed_when_nothing_is_open(sitting_of: Open) -> None:
     """Not before; and then it never changes."""
     sitting = sitting_of(BICEPS, signing=True)
     with pytest.raises(Refused, match="still open"):
-        sitting.sign()
+        sitting.sign(by="Dr A")
     while sitting.open_places():
         at = sitting.open_places()[0]
         look = Decision(query=at, action=Action.SEEN, answer="seen")
         sitting.decide(look if sitting.exam.queries[at].severity == "look" else Decision(query=at, answer="left"))
-    sitting.sign()
-    assert sitting.exam.signed_by == "Dr A"
-    for change in (lambda: sitting.decide(Decision(finding=0, answer="right")), sitting.undo, sitting.sign):
+    with pytest.raises(Refused, match="your name is missing"):
+        sitting.sign(by=" ")
+    with pytest.raises(Refused, match="only a signed note"):
+        sitting.amend("Gait normal.", by="Dr A", why="forgotten")
+    sitting.sign(by=" Dr B ", countersign="Dr C")
+    assert (sitting.exam.signed_by, sitting.exam.countersigned_by, sitting.state) == ("Dr B", "Dr C", "signed")
+    for change in (
+        lambda: sitting.decide(Decision(finding=0, answer="right")),
+        sitting.undo,
+        lambda: sitting.sign(by="Dr A"),
+    ):
         with pytest.raises(Refused, match="never changes"):
             change()
 
@@ -109,7 +127,7 @@ def test_shelf_that_cannot_sign(sitting_of: Open) -> None:
     sitting = sitting_of(BICEPS)
     assert not sitting.can_sign()
     with pytest.raises(Refused, match="records"):
-        sitting.sign()
+        sitting.sign(by="Dr A")
 
 
 def test_lesson_is_offered_kept_and_taken_out(sitting_of: Open) -> None:

@@ -143,6 +143,7 @@ def test_phrase_without_finding_is_refused(exam: Exam, grammar: Grammar) -> None
 def test_answers_have_a_length() -> None:
     """One line, not empty, not a dictation."""
     assert clean("  4  -\n") == "4 -"
+    assert clean("4\x00-\x1b[2J") == "4 - [2J"
     for text in ("", " \n", "x" * (LONGEST + 1)):
         with pytest.raises(Refused):
             clean(text)

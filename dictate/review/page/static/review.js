@@ -27,7 +27,7 @@ document.addEventListener("submit", (event) => {
 window.addEventListener("pageshow", () => { sent = false; });
 
 document.addEventListener("keydown", (event) => {
-  if (event.key === "Escape" && event.target.matches("input, select")) {
+  if (event.key === "Escape" && event.target.matches("input, select, textarea")) {
     event.target.blur();
     return;
   }
@@ -89,11 +89,13 @@ document.querySelectorAll("form[data-check]").forEach((form) => {
 document.querySelectorAll("[data-copy]").forEach((button) => {
   button.addEventListener("click", async () => {
     try {
-      const note = await (await fetch(button.dataset.copy)).text();
+      const reply = await fetch(button.dataset.copy);
+      if (!reply.ok) throw new Error(reply.status);
+      const note = await reply.text();
       await navigator.clipboard.writeText(note);
       tell("The note is copied as plain text.", "done");
     } catch {
-      tell("The note could not be copied: open the whole note and copy the plain text at its end.", "refusal");
+      tell("The note could not be copied: load this page again; the plain text stands at the end of the whole note.", "refusal");
     }
   });
 });
