@@ -77,7 +77,7 @@ def test_a_common_word_in_a_list_is_one_token(engine: Engine, term: str) -> None
 def test_words_keep_inside_the_window_however_long_they_are_said_to_be(engine: Engine, seconds: float) -> None:
     """Told of more frames than a window has, or of none, the library writes where it must not: it is never told so."""
     asked: list[list[int]] = []
-    whisper = engine._whisper  # noqa: SLF001  the library itself is watched
+    whisper = engine._whisper
     view = engine.encode(tone(5.0))
     text = Decoded("power five", tuple(engine.prompt(("power", "five"))[1:3]), -0.1, 0.0)
     find = whisper.find_alignment
