@@ -64,6 +64,29 @@ def room(samples: Samples, chance: np.random.Generator) -> Samples:
     return levelled(wet.astype(np.float32))
 
 
+def music(below_db: float) -> Callable[[Samples, np.random.Generator], Samples]:
+    """Plucked chords and a tune over them, so many decibels below the speech."""
+    return lambda samples, chance: samples + gain(SPEECH_DB - below_db) * _played(len(samples), chance)
+
+
+def _played(length: int, chance: np.random.Generator) -> Samples:
+    """Two notes a second, each of six harmonics that die away, on chords of a major key; root mean square 1."""
+    sound = np.zeros(length + 2 * RATE_HZ, np.float32)
+    beat = np.arange(2 * RATE_HZ) / RATE_HZ
+    for number, start in enumerate(range(0, length, RATE_HZ // 2)):
+        root = (0, 5, 7, 0)[number // 8 % 4]
+        for step in (root, root + 4, root + 7, root + 12 + int(chance.choice((0, 2, 4, 7)))):
+            hertz = 196.0 * 2 ** (step / 12)
+            note = sum(np.sin(2 * np.pi * k * hertz * beat) * np.exp(-(1 + k) * beat) / k for k in range(1, 7))
+            sound[start : start + len(beat)] += np.asarray(note, np.float32)
+    return (sound[:length] / np.sqrt(np.mean(np.square(sound[:length])))).astype(np.float32)
+
+
+def too_loud(by_db: float) -> Callable[[Samples, np.random.Generator], Samples]:
+    """Cut off at 0.6 of full scale after so much gain."""
+    return lambda samples, chance: np.clip(samples * gain(by_db), -0.6, 0.6)
+
+
 CONDITIONS: dict[str, Callable[[Samples, np.random.Generator], Samples]] = {
     "clean": lambda samples, chance: samples,
     "noise20": noisy(20.0),
@@ -71,7 +94,11 @@ CONDITIONS: dict[str, Callable[[Samples, np.random.Generator], Samples]] = {
     "telephone": telephone,
     "room": room,
     "quiet": lambda samples, chance: samples * gain(-25.0),
-    "clipped": lambda samples, chance: np.clip(samples * gain(18.0), -0.6, 0.6),
+    "music25": music(25.0),
+    "music15": music(15.0),
+    "clipped": too_loud(18.0),
+    "clipped12": too_loud(12.0),
+    "clipped24": too_loud(24.0),
 }
 
 

@@ -8,12 +8,15 @@ from dictate.checks.registry import Doubt, check
 from dictate.grammar import Grammar
 from dictate.model import Examination, Sound
 
+MOSTLY_DB = 6.0  # a quarter of the power: in noise it is under a hundredth, in music nearly all
+
 
 @check("odd-sound", severity="look")
 def odd_sound(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """A recording that was hard to hear.
 
-    Why: in noise, cut-off peaks or another language more words are wrong than usual, and not all of them are noticed.
+    Why: in noise, music, cut-off peaks or another language more words are wrong than usual, and not all of them are
+    noticed; a second talker's words may be read as findings.
     Example: speech only 8 dB above the noise asks for a look at the numbers.
     """
     limits = {name: limit.at for name, limit in grammar.doubt.limits.items()}
@@ -33,5 +36,16 @@ def _faults(sound: Sound, limits: dict[str, float]) -> Iterator[str]:
         yield f"very low, {sound.level_db:.0f} dB below full scale"
     if "clipped" in limits and sound.clipped > limits["clipped"]:
         yield f"too loud for the microphone, {sound.clipped:.1%} of it cut off"
+    if "tones" in limits and _plays(sound, limits["tones"]):
+        yield f"tones in the pauses {sound.level_db - (sound.tones_db or 0.0):.0f} dB below speech (music, a machine?)"
+    if "voices" in limits and sound.voices_apart > limits["voices"]:
+        yield f"two voices seem to speak, {sound.voices_apart:.0f} semitones apart"
     if sound.language != "en":
         yield f'it seems to be in another language ("{sound.language}")'
+
+
+def _plays(sound: Sound, most_below: float) -> bool:
+    """Whether tones are loud enough, and are most of what is heard in the pauses."""
+    if sound.tones_db is None or sound.noise_db is None:
+        return False
+    return sound.level_db - sound.tones_db < most_below and sound.noise_db - sound.tones_db < MOSTLY_DB

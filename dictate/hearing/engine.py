@@ -17,6 +17,7 @@ from dictate.hearing.chunks import Span
 from dictate.hearing.kept import Encoded, Shelf, Views
 from dictate.hearing.models import Model, find_model
 from dictate.hearing.spelling import SPACE, mended
+from dictate.hearing.voice import find_voice
 from dictate.hearing.weighing import log_probabilities, storage
 from dictate.model.words import Hints, ModelIdentity, Transcript
 
@@ -33,9 +34,6 @@ FRAMES_PER_S = 100
 BATCH = 8  # bounds memory; more gains little
 ALIGN_BATCH = 4  # looks at every frame of every head, so it needs more memory
 PROMPT_TOKENS = 223  # half of the decoder's context, less one: the library's own limit for hotwords
-SILENCE_MS = 300
-MAX_GAIN = 30.0  # a low recording is raised for the search of speech, so far
-USUAL_PEAK = 0.3
 THREADS = 4  # more threads per chunk stop paying
 
 
@@ -160,16 +158,8 @@ class Engine:
         return any(tokens.token_to_id(SPACE + form) is not None for form in (word.lower(), word.capitalize()))
 
     def spans(self, samples: Samples) -> list[Span]:
-        """Where voice is heard, without padding; raised in level first, so that low recordings are heard too."""
-        from faster_whisper.vad import VadOptions, get_speech_timestamps
-
-        if len(samples) < RATE_HZ // 100:
-            return []
-        peak = float(np.quantile(np.abs(samples[:: max(1, len(samples) // 1_000_000)]), 0.995))
-        gain = min(MAX_GAIN, USUAL_PEAK / peak) if peak > 0 else 1.0
-        options = VadOptions(min_silence_duration_ms=SILENCE_MS, speech_pad_ms=0)
-        found = get_speech_timestamps(samples * max(1.0, gain), options)
-        return [Span(each["start"], min(each["end"], len(samples))) for each in found]
+        """Where voice is heard, without padding."""
+        return find_voice(samples)
 
     def language(self, view: Encoded) -> tuple[str, float]:
         """The likeliest language of a chunk and its probability; English for a model that knows no other."""
@@ -245,7 +235,10 @@ class Engine:
     def align(
         self, encoded: Sequence[Encoded], decoded: Sequence[Decoded], seconds: Sequence[float]
     ) -> list[list[Timed]]:
-        """Times and probability of each word of each chunk."""
+        """Times and probability of each word of each chunk; what lies beyond the window of a chunk has none.
+
+        The library writes into memory that is not its own when it is told of more frames than there are, or of none.
+        """
         words: list[list[Timed]] = [[] for _ in decoded]
         groups: dict[int, list[int]] = {}
         for index, text in enumerate(decoded):
@@ -258,7 +251,7 @@ class Engine:
                     self._tokenizer,
                     [list(decoded[i].tokens) for i in batch],
                     storage([encoded[i] for i in batch]),
-                    [max(1, int(seconds[i] * FRAMES_PER_S)) for i in batch],
+                    [max(2, min(int(seconds[i] * FRAMES_PER_S), 2 * len(encoded[i]))) for i in batch],
                 )
                 for index, each in zip(batch, found, strict=True):
                     words[index] = _timed(each)

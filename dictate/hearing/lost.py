@@ -9,7 +9,7 @@ from statistics import median
 import numpy as np
 
 from dictate.hearing.audio import RATE_HZ, Block, Samples
-from dictate.hearing.chunks import PAD_S, Chunk, Span
+from dictate.hearing.chunks import Chunk, Span, cut_chunks
 from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
 from dictate.hearing.shortfall import count_sounds, thin_stretches
@@ -110,15 +110,18 @@ def _uncovered(start: float, end: float, words: Sequence[Word]) -> list[tuple[fl
 
 
 def _hear_alone(ears: Ears, block: Block, gaps: Sequence[Gap]) -> list[list[Word]]:
-    """Words of each gap, heard by itself without terms; none where the hearing is doubtful."""
-    chunks = [_chunk(gap, block) for gap in gaps]
+    """Words of each gap, heard by itself without terms; none where the hearing of any part of it is doubtful."""
+    parts = [_chunks(gap, block) for gap in gaps]
+    chunks = [chunk for own in parts for chunk in own]
     encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
     decoded = ears.decode(encoded, [ears.prompt(())] * len(chunks), beam=BEAM)
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
-    return [
-        to_words(words, chunk) if _is_sure(text, words, chunk) else []
+    heard = iter(
+        (to_words(words, chunk), _is_sure(text, words, chunk))
         for chunk, text, words in zip(chunks, decoded, timed, strict=True)
-    ]
+    )
+    found = [[next(heard) for _ in own] for own in parts]
+    return [[word for words, _ in own for word in words] if all(sure for _, sure in own) else [] for own in found]
 
 
 def _is_sure(text: Decoded, words: Sequence[Timed], chunk: Chunk) -> bool:
@@ -137,8 +140,8 @@ def _usual_level(block: Block, spans: Sequence[Span]) -> float:
 
 def _voiced_s(block: Block, gap: Gap, level: float) -> float:
     """Seconds of a gap that are about as loud as speech."""
-    (piece,) = _chunk(gap, block, pad_s=0.0).pieces
-    return float(np.count_nonzero(_levels(block, piece.start, piece.end) > LOUD * level)) * FRAME_S
+    span = _span(gap, block)
+    return float(np.count_nonzero(_levels(block, span.start, span.end) > LOUD * level)) * FRAME_S
 
 
 def _levels(block: Block, start: int, end: int) -> Samples:
@@ -148,10 +151,14 @@ def _levels(block: Block, start: int, end: int) -> Samples:
     return levels
 
 
-def _chunk(gap: Gap, block: Block, *, pad_s: float = PAD_S) -> Chunk:
-    first = max(0, int((gap.start_s - pad_s - block.start_s) * RATE_HZ))
-    last = min(len(block.samples), int((gap.end_s + pad_s - block.start_s) * RATE_HZ))
-    return Chunk(block.start_s, (Span(first, last),))
+def _chunks(gap: Gap, block: Block) -> list[Chunk]:
+    """The gap with a little around it; cut where it is longer than the recogniser can take."""
+    return cut_chunks([_span(gap, block)], block.samples, block_start_s=block.start_s)
+
+
+def _span(gap: Gap, block: Block) -> Span:
+    first, last = ((at - block.start_s) * RATE_HZ for at in (gap.start_s, gap.end_s))
+    return Span(max(0, int(first)), min(len(block.samples), int(last)))
 
 
 def _without_neighbours(fresh: list[Word], words: Sequence[Word], gap: Gap) -> list[Word]:

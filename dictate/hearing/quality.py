@@ -1,4 +1,4 @@
-"""How good the sound of a recording is: level, noise, clipping, offset, and a language that is not English."""
+"""How good the sound of a recording is: level, noise, clipping, tones, a second voice, another language."""
 
 from __future__ import annotations
 
@@ -10,6 +10,8 @@ import numpy.typing as npt
 
 from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import Span
+from dictate.hearing.pitch import Height, apart, height
+from dictate.hearing.tones import tones_in
 from dictate.model.words import Sound
 
 FRAME = RATE_HZ // 50
@@ -28,6 +30,8 @@ class Quality:
     def __init__(self) -> None:
         self._voiced: list[npt.NDArray[np.float32]] = []
         self._pauses: list[npt.NDArray[np.float32]] = []
+        self._heights: list[Height] = []
+        self._tones: list[tuple[float, int]] = []
         self._clipped = self._samples = 0
 
     def add(self, block: Block, spans: Sequence[Span]) -> None:
@@ -41,6 +45,8 @@ class Quality:
         power = np.mean(np.square(_frames(block.samples)), axis=1)
         self._voiced.append(power[loud].astype(np.float32))
         self._pauses.append(power[~near].astype(np.float32))
+        self._heights += [found for span in spans if (found := height(block.samples[span.start : span.end]))]
+        self._tones.append(tones_in(block.samples, _runs(~near)))
         self._clipped += _clipped(block.samples)
         self._samples += len(block.samples)
 
@@ -57,13 +63,23 @@ class Quality:
         if pauses.size * FRAME >= LEAST_PAUSE_S * RATE_HZ:
             noise = _decibels(float(np.mean(pauses)))
         heard = Counter(name if share >= OTHER_LANGUAGE else "en" for name, share in languages)
-        language, count = (heard.most_common(1) or [("en", 0)])[0]
+        language, times = (heard.most_common(1) or [("en", 0)])[0]
+        count = sum(number for _, number in self._tones)
+        tones = _decibels(sum(power * number for power, number in self._tones) / count) if count else None
         return Sound(
             level_db=round(level, 1),
             noise_db=None if noise is None else round(noise, 1),
+            tones_db=None if tones is None else round(tones, 1),
+            voices_apart=round(apart(self._heights), 1),
             clipped=round(self._clipped / max(1, self._samples), 5),
-            language=language if 2 * count > heard.total() else "en",
+            language=language if 2 * times > heard.total() else "en",
         )
+
+
+def _runs(quiet: npt.NDArray[np.bool_]) -> list[Span]:
+    """Samples of the runs of frames that are quiet."""
+    steps = np.flatnonzero(np.diff(np.concatenate(([0], quiet.astype(np.int8), [0]))))
+    return [Span(int(start) * FRAME, int(end) * FRAME) for start, end in zip(steps[::2], steps[1::2], strict=True)]
 
 
 def _frames(samples: Samples) -> Samples:

@@ -41,6 +41,8 @@ class Sound(Frozen):
 
     level_db: float  # of speech
     noise_db: float | None = None  # of the pauses; None: there were none
+    tones_db: float | None = None  # of tones in the pauses: music, machines, voices; None: there were no pauses
+    voices_apart: float = 0.0  # semitones between two voices; 0: one voice, or two that are not clearly apart
     clipped: float = 0.0  # share of samples cut off at the top
     language: str = "en"
 

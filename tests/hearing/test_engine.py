@@ -11,6 +11,7 @@ from hearing.sounds import Sound, silence, tone, write_sound
 from dictate.errors import InputError, MachineError
 from dictate.hearing import Engine, Hints
 from dictate.hearing.audio import RATE_HZ
+from dictate.hearing.engine import Decoded
 
 
 @pytest.fixture
@@ -70,6 +71,21 @@ def test_prompts_of_one_batch_have_one_length(engine: Engine) -> None:
 def test_a_common_word_in_a_list_is_one_token(engine: Engine, term: str) -> None:
     """As the decoder writes it, also where the model's own tokenizer takes words with t apart."""
     assert len(engine.prompt((term,))) == len(engine.prompt(())) + 2  # the word, and the mark of a prompt
+
+
+@pytest.mark.parametrize("seconds", [0.001, 90.0])
+def test_words_keep_inside_the_window_however_long_they_are_said_to_be(engine: Engine, seconds: float) -> None:
+    """Told of more frames than a window has, or of none, the library writes where it must not: it is never told so."""
+    asked: list[list[int]] = []
+    whisper = engine._whisper
+    view = engine.encode(tone(5.0))
+    text = Decoded("power five", tuple(engine.prompt(("power", "five"))[1:3]), -0.1, 0.0)
+    find = whisper.find_alignment
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(whisper, "find_alignment", lambda *given: asked.append(given[3]) or find(*given))
+        words = engine.align([view, view], [text, text], [seconds, 5.0])
+    assert all(2 <= frames <= 2 * len(view) for frames in asked[0])
+    assert all(word.end_s <= 15.0 for word in words[0])
 
 
 def test_an_unknown_device_is_one_line() -> None:

@@ -7,7 +7,8 @@ from hearing.ears import FakeEars, heard
 from hearing.sounds import tone
 
 from dictate.hearing.audio import RATE_HZ, Block
-from dictate.hearing.chunks import Span
+from dictate.hearing.chunks import CHUNK_S, Span
+from dictate.hearing.engine import Decoded
 from dictate.hearing.lost import fill_gaps, find_gaps, letters
 from dictate.model import Word
 
@@ -85,3 +86,28 @@ def test_digits_count_as_the_words_they_stand_for() -> None:
 def test_block_without_speech() -> None:
     """Nothing voiced, nothing lost."""
     assert fill_gaps(FakeEars(lambda *_: heard("x")), Block(0.0, np.zeros(RATE_HZ, np.float32)), [], []) == ([], [])
+
+
+def test_a_long_gap_is_heard_in_pieces_that_the_recogniser_can_take() -> None:
+    """Sixty seconds without words: no piece is longer than a chunk, and all of it is heard."""
+    lengths: list[float] = []
+
+    def say(seconds: float, *_: object) -> Decoded:
+        lengths.append(seconds)
+        return heard("gait slow and wide based with a stick in the right hand")
+
+    found, lost = fill_gaps(FakeEars(say), Block(0.0, tone(62.0)), [Span(RATE_HZ, 61 * RATE_HZ)], [])
+    assert max(lengths) <= CHUNK_S
+    assert sum(lengths) >= 60.0
+    assert len(found) >= 4 * 12 - 2
+    assert lost == []
+
+
+def test_a_long_gap_that_is_unsure_in_one_piece_is_reported_whole() -> None:
+    """Half a phrase would read as another one."""
+    answers = iter([heard("gait slow and wide based"), heard("coordination", mean_logprob=-0.75)] * 4)
+    found, lost = fill_gaps(
+        FakeEars(lambda *_: next(answers)), Block(0.0, tone(62.0)), [Span(RATE_HZ, 61 * RATE_HZ)], []
+    )
+    assert found == []
+    assert [(each.start_s, each.end_s) for each in lost] == [(1.0, 61.0)]

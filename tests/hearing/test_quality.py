@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from hearing.sounds import tone
+from hearing.test_pitch import voice
 
 from dictate.hearing.audio import RATE_HZ, Block
 from dictate.hearing.chunks import Span
@@ -44,6 +45,29 @@ def test_cut_off_peaks_are_counted() -> None:
     clean = speech(0.1, 0.001)
     assert sound(clean).clipped == 0
     assert sound(np.clip(8 * clean, -0.5, 0.5)).clipped > 0.1
+
+
+def test_tones_in_the_pauses_are_told_from_noise() -> None:
+    """Three notes 20 dB below the speech are found within 2 dB; as much noise holds next to no tones."""
+    notes = sum(tone(8.0, hz=hz, loud=0.01 * (2 / 3) ** 0.5) for hz in (262.0, 330.0, 392.0))
+    played, hissed = sound(speech(0.1, 0.0003) + notes), sound(speech(0.1, 0.01))
+    assert played.tones_db is not None
+    assert hissed.tones_db is not None
+    assert played.level_db - played.tones_db == pytest.approx(20.0, abs=2.0)
+    assert hissed.level_db - hissed.tones_db > 35.0
+
+
+def test_a_second_voice_is_heard_by_its_height() -> None:
+    """Ten phrases, four of them an octave higher; and ten of one."""
+    low, high = voice(110.0), voice(220.0)
+    spans = [Span(2 * at * RATE_HZ, (2 * at + 1) * RATE_HZ) for at in range(10)]
+    for higher, apart in ((4, 12.0), (0, 0.0)):
+        quality = Quality()
+        said = [np.concatenate([high if at < higher else low, np.zeros(RATE_HZ, np.float32)]) for at in range(10)]
+        quality.add(Block(0.0, np.concatenate(said)), spans)
+        found = quality.sound()
+        assert found is not None
+        assert found.voices_apart == pytest.approx(apart, abs=0.3)
 
 
 def test_another_language_needs_more_than_half() -> None:
