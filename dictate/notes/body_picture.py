@@ -92,7 +92,7 @@ def _cut(text: str) -> str:
 
 
 def _said(finding: Finding, grammar: Grammar) -> str:
-    return " ".join(filter(None, (hedge(finding, grammar), statement(finding))))
+    return " ".join(filter(None, (hedge(finding, grammar), statement(finding, grammar))))
 
 
 def _table(said: list[Finding], grammar: Grammar) -> tuple[tuple[str, ...], ...]:

@@ -18,7 +18,7 @@ from dictate.notes.trends import Trend, compare_all, trends
 
 COLUMNS = (
     "earlier", "later", "change", "component", "item", "side", "site", "position", "minutes", "earlier_value",
-    "later_value", "difference", "reason",
+    "later_value", "difference", "reason", "scale", "condition",
 )  # fmt: skip
 FORMAT = "dictate/comparison"
 FORMAT_VERSION = 1
@@ -153,6 +153,8 @@ def _cells(at: int, row: Difference) -> tuple[str, ...]:
         slot.position.value if slot.position else "",
         "" if slot.minutes is None else number_text(slot.minutes),
         *(text.replace(STAY, " ") for text in (row.earlier, row.later, row.difference, row.reason)),
+        slot.scale,
+        slot.condition,
     )
 
 

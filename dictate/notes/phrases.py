@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from dictate.grammar import Grammar, Item
+from dictate.grammar import Grammar, Item, name_detail, scale_named
 from dictate.model import (
     Certainty,
     Component,
@@ -39,9 +39,14 @@ def item_name(grammar: Grammar, name: str) -> str:
     return " ".join(part.upper() if part in words.ABBREVIATIONS else part for part in name.split("_"))
 
 
-def short_name(grammar: Grammar, name: str) -> str:
-    """The item's name where its position stands beside it."""
-    return words.SHORT_NAMES.get(name) or item_name(grammar, name)
+def title(finding: Finding, grammar: Grammar) -> str:
+    """The name under which a finding is written: of its scale, where its item stands for many, else of its item."""
+    return scale_named(finding, grammar) or item_name(grammar, finding.item)
+
+
+def short_title(finding: Finding, grammar: Grammar) -> str:
+    """The name where its position stands beside it."""
+    return words.SHORT_NAMES.get(finding.item) or title(finding, grammar)
 
 
 def nerve_label(grammar: Grammar, name: str) -> str:
@@ -146,8 +151,8 @@ def amount(value: Value, unit: str) -> str:
     return f"{text}{behind} {value.note}".rstrip()
 
 
-def statement(finding: Finding, *, where: str = "") -> str:
-    """What was said of the item, without item and place: `2+`, `absent`, `not examined (painful hip)`.
+def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
+    """What was said of the item, without title and place: `2+`, `absent`, `not examined (painful hip)`.
 
     where: the place, for those who want it directly behind the word.
     """
@@ -155,7 +160,9 @@ def statement(finding: Finding, *, where: str = "") -> str:
     if not isinstance(finding.value, Text):
         value = value.replace(" ", STAY)
     said = words.STATUSES[finding.status]
-    detail = [part for part in map(one_line, finding.detail) if part.lower() != value.replace(STAY, " ").lower()]
+    name = name_detail(finding, grammar)
+    detail = [one_line(part) for part in finding.detail if part != name]
+    detail = [part for part in detail if part.lower() != value.replace(STAY, " ").lower()]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said
     elif value:
@@ -188,7 +195,7 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         around, behind = "", f"{behind} {around}".strip()
     elif _deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
-    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, where=behind))))
+    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, grammar, where=behind))))
     if is_blanket(grammar, finding):
         if finding.excepted:
             text = words.OTHERWISE.format(said=text)

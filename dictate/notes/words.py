@@ -123,13 +123,15 @@ CAUTION = (
 )
 
 # Comparison of visits
-CONDITIONS = "conditions differ: {conditions}"
+BOUND = "said as a limit"
+TOLD_OTHERWISE = "the value"
 SAID_OTHERWISE = "given in another way"
 UNIT_DIFFERS = "unit differs"
 DOUBT_DIFFERS = "said with doubt at one visit only"
 SAID_TWICE = "said twice with different values at one visit"
 PLACE_DIFFERS = "{what} differs"
-PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing"}
+PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
+               "condition": "condition"}  # fmt: skip
 TIED = "said to be unchanged, and tied to the earlier record"
 SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
 NOTHING_TO_TIE = "said to be unchanged, and no earlier statement to tie it to"

@@ -13,6 +13,7 @@ from notes.exams import findings
 
 from dictate.grammar import Grammar, load_grammar
 from dictate.model import (
+    Acuity,
     Certainty,
     Choice,
     Component,
@@ -22,6 +23,7 @@ from dictate.model import (
     Position,
     Pressure,
     Quantity,
+    Score,
     Side,
     Status,
     Text,
@@ -210,6 +212,42 @@ def test_said_twice_is_not_chosen_from(grammar: Grammar) -> None:
     """Two values at one visit: neither is compared."""
     twice = examination(strength("4"), strength("3"))
     assert kinds(examination(strength("4")), twice, grammar) == [("strength_deltoid", Kind.NOT_COMPARABLE)]
+
+
+def scale(name: str, points: float, item: str = "named_score") -> Finding:
+    """Points of a named scale."""
+    return finding(Component.MENTAL_STATUS, item, Status.MEASURED, value=Score(points=points), detail=(name,))
+
+
+def test_scales_are_kept_apart(grammar: Grammar) -> None:
+    """EDSS meets EDSS however it was named; one scale says nothing of another."""
+    earlier = examination(scale("EDSS", 3.5), scale("RASS", -1), scale("MMSE", 26, "cognitive_total"))
+    later = examination(scale("modified rankin", 2), scale("expanded disability status scale", 4),
+                        scale("MOCA", 22, "cognitive_total"))  # fmt: skip
+    rows = {
+        row.name: (row.kind, row.earlier, row.later, row.difference) for row in compare(earlier, later, grammar).rows
+    }
+    assert rows == {
+        "EDSS": (Kind.WORSE, "3.5", "4", "+0.5"),
+        "RASS": (Kind.NOT_DICTATED, "-1", "", ""),
+        "modified Rankin scale": (Kind.NOT_DICTATED_BEFORE, "", "2", ""),
+        "MMSE": (Kind.NOT_DICTATED, "26", "", ""),
+        "MoCA": (Kind.NOT_DICTATED_BEFORE, "", "22", ""),
+    }
+
+
+def test_conditions_are_kept_apart(grammar: Grammar) -> None:
+    """Corrected meets corrected, and nothing else; light and dark at one visit are no contradiction."""
+
+    def acuity(text: str, *detail: str) -> Finding:
+        return finding(Component.CRANIAL_NERVES, "visual_acuity", Status.MEASURED, side=Side.RIGHT,
+                       value=Acuity(text=text), detail=detail)  # fmt: skip
+
+    both = examination(acuity("20/30", "corrected"), acuity("20/60", "uncorrected"))
+    later = examination(acuity("20/40", "with glasses"), acuity("20/60", "without glasses"))
+    assert [row.kind for row in compare(both, later, grammar).rows] == [Kind.WORSE, Kind.UNCHANGED]
+    row = compare(examination(acuity("20/30", "corrected")), examination(acuity("20/60")), grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "condition differs")
 
 
 def made(grammar: Grammar) -> st.SearchStrategy[Examination]:
