@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Side
-from dictate.notes import words
 from dictate.notes.drawing import Picture, dot, drawing, label, line, path
 from dictate.notes.phrases import hedge, is_blanket, item_name, phrase, statement
 from dictate.notes.summary import stands_out

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Finding, Side, Status
-from dictate.notes import words
 from dictate.notes.directions import Change, Kind, change
 from dictate.notes.phrases import (
     circumstances,

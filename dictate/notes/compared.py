@@ -7,9 +7,9 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, number_text
-from dictate.notes import words
 from dictate.notes.compare import Comparison, Difference
 from dictate.notes.directions import Kind
 from dictate.notes.phrases import STAY, one_line, visible

@@ -6,9 +6,9 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
-from dictate.notes import words
 from dictate.notes.phrases import one_line
 from dictate.notes.summary import stands_out
 

@@ -6,9 +6,10 @@ import json
 from dataclasses import dataclass
 from typing import Any
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Figure, Finding, Status
-from dictate.notes import codes, words
+from dictate.notes import codes
 from dictate.notes.codes import OWN
 from dictate.notes.drawing import safe
 from dictate.notes.fhir_values import Json, clean, concept, quantity, read_value, value_of

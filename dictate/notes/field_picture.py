@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Examination, Finding, Side, Status
-from dictate.notes import words
 from dictate.notes.drawing import INK, Picture, drawing, label, line, path, tag
 from dictate.notes.phrases import phrase
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Examination
-from dictate.notes import words
 from dictate.notes.compared import Visits, by_kind, head, row_text, trend_text, visit_name
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.layout import lay_out

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Component, Examination, Finding, Position, Status
-from dictate.notes import words
 from dictate.notes.phrases import (
     capital,
     circumstances,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, name_detail, scale_named
 from dictate.model import (
     Certainty,
@@ -18,7 +19,6 @@ from dictate.model import (
     Value,
     number_text,
 )
-from dictate.notes import words
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160)))

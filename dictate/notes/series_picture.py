@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Position, Pressure, Quantity, Status, number_text
-from dictate.notes import words
 from dictate.notes.drawing import Picture, dot, drawing, label, line
 from dictate.notes.phrases import circumstances, statement
 

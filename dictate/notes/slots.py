@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
-from dictate.notes import words
 from dictate.notes.phrases import item_of
 from dictate.notes.summary import stands_out
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
-from dictate.notes import words
 from dictate.notes.compare import Comparison, compare
 from dictate.notes.phrases import circumstances, hedge, is_blanket, one_line, place, statement, title
 from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of

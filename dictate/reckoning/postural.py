@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Conventions, Figure, Finding, Position, number_text
 from dictate.reckoning.changes import UPRIGHT, Change, change_text, changes_of, inputs_of
 from dictate.reckoning.circumstances import arms_figure, missing_figure, rhythm_figure, symptoms_said
@@ -61,7 +62,7 @@ def postural_figures(
 def _refusal(refused: tuple[Reading, ...]) -> Figure:
     values = ", ".join(f"{one.pressure or number_text(one.rate or 0)} ({one.when})" for one in refused)
     return CHANGE.figure(
-        f"Postural change not judged on readings dictated twice with different values: {values}",
+        words.SAID_TWICE.format(values=values),
         tuple(place for one in refused for place in one.places),
     )
 
@@ -81,8 +82,14 @@ def _change_text(change: Change) -> str:
     """`from supine -22/-4 mmHg, rate +8`."""
     fall = ""
     if change.systolic is not None:
-        diastolic = "not known" if change.diastolic is None else change_text(-change.diastolic)
+        diastolic = words.NOT_KNOWN if change.diastolic is None else change_text(-change.diastolic)
         fall = f"{change_text(-change.systolic)}/{diastolic}"
-    rate = "" if change.rate is None else f"rate {change_text(change.rate)}"
-    arm = f" ({change.baseline.side.value} arm)" if change.baseline.side and not change.upright.side else ""
-    return f"from {change.baseline.when}{arm} {', '.join(filter(None, (fall, rate)))}"
+    rate = "" if change.rate is None else words.RATE_CHANGE.format(change=change_text(change.rate))
+    arm = (
+        words.OF_ARM.format(side=words.SIDES[change.baseline.side])
+        if change.baseline.side and not change.upright.side
+        else ""
+    )
+    return words.CHANGE_FROM.format(
+        baseline=change.baseline.when, arm=arm, change=", ".join(filter(None, (fall, rate)))
+    )

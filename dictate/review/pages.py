@@ -6,10 +6,10 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 from urllib.parse import parse_qs
 
+from dictate.catalogue import note as note_words
 from dictate.errors import DictateError, InputError, MovedOn
 from dictate.model import Action, Component, Decision
 from dictate.notes import note_lines
-from dictate.notes import words as note_words
 from dictate.notes.phrases import item_of, title
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of

@@ -1,4 +1,4 @@
-"""The catalogue of the note's words."""
+"""Catalogue of the words of notes, comparisons, pictures and pages."""
 
 from __future__ import annotations
 
