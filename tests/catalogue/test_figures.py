@@ -10,11 +10,13 @@ from pathlib import Path
 import pytest
 from by_hand import ROOT
 
-ROOMS = ("notes", "reckoning")
-SPEAKING = ("reckoning",)  # rooms whose f-strings become sentences; in notes they are markup too
+ROOMS = ("notes", "reckoning", "checks")
+SPEAKING = ("reckoning", "checks")  # rooms whose f-strings become sentences; in notes they are markup too
 MODULES = [path for room in ROOMS for path in sorted((ROOT / "dictate" / room).glob("*.py"))]
 DOCUMENTING = {"InputError", "MachineError", "ValueError", "rule", "check"}  # faults, and what becomes the manual
-NO_WORDS = re.compile(r"%|<|https?:|urn:|^[a-z_, ]+$|\\|[{}]|^[A-Z ]+$|\d{4}")  # patterns, markup, addresses, ids, sources
+NO_WORDS = re.compile(
+    r"%|<|https?:|urn:|^[a-z_, ]+$|\\|[{}]|^[A-Z ]+$|\d{4}"
+)  # patterns, markup, addresses, ids, sources
 SEVERAL = re.compile(r"[A-Za-z]{2,} [A-Za-z]{2,}")
 
 
