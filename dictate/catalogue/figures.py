@@ -125,9 +125,10 @@ MUSCLE_SUM = "Muscle sum score of six movements on both sides: {total} of 60, {j
 
 # postural
 SAID_TWICE = "Postural change not judged on readings dictated twice with different values: {values}"
-RATE_CHANGE = "rate {change}"
+FALL_IN_MMHG = "{fall} mmHg"
+RATE_CHANGE = "{change}/min"
 OF_ARM = " ({side} arm)"
-CHANGE_FROM = "from {baseline}{arm} {change}"
+CHANGES_FROM = "{when}: from {changes}"
 
 # pressures
 OLDER_GUIDELINE = "older British guideline"

@@ -87,6 +87,6 @@ def _eye(eye: Side, lost: set[Quadrant], full: set[Side]) -> Iterator[str]:
     yield line(centre, MIDDLE - RADIUS, centre, MIDDLE + RADIUS, faint=True)
     yield label(words.EYES[eye], centre, TOP - 12, anchor="middle", weight="bold")
     if not known:
-        yield label(words.FIELD_NOT_SAID, centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)
+        yield label(words.NOT_SAID, centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)
     elif not any(quadrant[0] is eye for quadrant in lost):
         yield label(words.STATUSES[Status.NORMAL], centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)

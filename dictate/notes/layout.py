@@ -20,6 +20,7 @@ from dictate.notes.phrases import (
     place,
     short_title,
     title,
+    where_of,
 )
 from dictate.notes.questions import marks_of
 
@@ -176,7 +177,8 @@ class _Laying:
                 yield Line(label, group)
 
     def _named(self, finding: Finding) -> str:
-        return " ".join(filter(None, (title(finding, self.grammar), place(finding))))
+        where = where_of(finding, self.grammar) if finding.status is Status.ABSENT else place(finding)
+        return " ".join(filter(None, (title(finding, self.grammar), where)))
 
 
 def _place_figures(exam: Examination, groups: dict[Component, list[Line]]) -> list[str]:

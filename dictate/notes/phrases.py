@@ -127,8 +127,10 @@ def _site(finding: Finding) -> str:
     return words.PLACE_NAMES.get(finding.site, finding.site.replace("_", " "))
 
 
-def _where(finding: Finding) -> str:
+def where_of(finding: Finding, grammar: Grammar) -> str:
     """Where a sign is present or absent, behind the word: `at the left ankle`, `in the hand, both sides`."""
+    if not finding.site or finding.site in grammar.common.manoeuvres:
+        return place(finding)
     one_side = words.SIDES[finding.side] if finding.side in (Side.LEFT, Side.RIGHT) else ""
     form = words.IN_PLACE if finding.site in words.INSIDE else words.AT_PLACE
     if SEGMENT.fullmatch(finding.site):
@@ -191,7 +193,7 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
     before, behind = place(finding), ""
     if finding.status in (Status.PRESENT, Status.ABSENT):
         if finding.site and finding.site not in grammar.common.manoeuvres:
-            before, behind = "", _where(finding)
+            before, behind = "", where_of(finding, grammar)
         around, behind = "", f"{behind} {around}".strip()
     elif _deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))

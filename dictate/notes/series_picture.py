@@ -61,7 +61,7 @@ def _stances(findings: Sequence[Finding], grammar: Grammar) -> list[Stance]:
 def _row(one: Stance) -> tuple[str, ...]:
     pressures = words.AND_ALSO.join(f"{pressure} mmHg" for pressure in one.pressures)
     rates = words.AND_ALSO.join(f"{number_text(rate)}/min" for rate in one.rates)
-    return one.name, pressures, rates, "; ".join(one.symptoms)
+    return one.name, *(said or words.NOT_SAID for said in (pressures, rates, "; ".join(one.symptoms)))
 
 
 def _range(stances: Sequence[Stance]) -> tuple[float, float]:

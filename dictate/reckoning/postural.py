@@ -71,25 +71,24 @@ def _listed(lying: tuple[Change, ...], sitting: tuple[Change, ...]) -> Iterator[
     """One figure for every upright reading, with its change from lying and from sitting, as far as both were taken."""
     for upright in dict.fromkeys(change.upright for change in (*lying, *sitting)):
         changes = [change for change in (*lying, *sitting) if change.upright == upright]
-        parts = "; ".join(map(_change_text, changes))
+        when = f"{upright.when[:1].upper()}{upright.when[1:]}"
+        text = words.CHANGES_FROM.format(when=when, changes="; ".join(map(_change_text, changes)))
         inputs = tuple(dict.fromkeys((*upright.places, *inputs_of(changes))))
         falls = [change.systolic for change in changes[:1] if change.systolic is not None]
         value, unit = (-float(falls[0]), "mm[Hg]") if falls else (None, "")
-        yield CHANGE.figure(f"{upright.when[:1].upper()}{upright.when[1:]}: {parts}", inputs, value=value, unit=unit)
+        yield CHANGE.figure(text, inputs, value=value, unit=unit)
 
 
 def _change_text(change: Change) -> str:
-    """`from supine -22/-4 mmHg, rate +8`."""
+    """`supine -22/-4 mmHg, +8/min`."""
     fall = ""
     if change.systolic is not None:
         diastolic = words.NOT_KNOWN if change.diastolic is None else change_text(-change.diastolic)
-        fall = f"{change_text(-change.systolic)}/{diastolic}"
+        fall = words.FALL_IN_MMHG.format(fall=f"{change_text(-change.systolic)}/{diastolic}")
     rate = "" if change.rate is None else words.RATE_CHANGE.format(change=change_text(change.rate))
     arm = (
         words.OF_ARM.format(side=words.SIDES[change.baseline.side])
         if change.baseline.side and not change.upright.side
         else ""
     )
-    return words.CHANGE_FROM.format(
-        baseline=change.baseline.when, arm=arm, change=", ".join(filter(None, (fall, rate)))
-    )
+    return f"{change.baseline.when}{arm} {', '.join(filter(None, (fall, rate)))}"

@@ -16,8 +16,8 @@ from dictate.notes import compare_visits, comparison_html, note_html
 from dictate.pipeline import examine
 
 KNOWN = set(
-    "html head meta title style body header h1 p main section h2 ul li span a footer figure figcaption div table thead "
-    "tbody tr th td svg desc text line circle path".split()
+    "html head meta title style body header h1 p main section h2 h3 ul li span a footer figure figcaption div table "
+    "thead tbody tr th td svg desc text line circle path".split()
 )
 
 
