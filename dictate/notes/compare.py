@@ -86,7 +86,7 @@ class _Comparing:
     def result(self) -> Comparison:
         slots = list(dict.fromkeys((*self.now.slots, *self.was.slots)))
         by_item: dict[tuple[str, str], list[Slot]] = {}  # and by scale: one says nothing of another
-        for slot in sorted(slots, key=self._is_wide):  # narrow ones first: wide ones may have spoken for them
+        for slot in sorted(slots, key=self._reach):  # narrow ones first: wide ones may have spoken for them
             by_item.setdefault((slot.item, slot.scale), []).append(slot)
         rows = [row for group in by_item.values() for row in self._item_rows(group)]
         order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
@@ -94,9 +94,10 @@ class _Comparing:
         rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
         return Comparison(tuple(rows))
 
-    def _is_wide(self, slot: Slot) -> bool:
+    def _reach(self, slot: Slot) -> tuple[bool, bool]:
+        """Whether it speaks of many items, or of an item without the scale that others name."""
         finding = (self.now.said(slot) or self.was.said(slot))[0]
-        return is_blanket(self.grammar, finding)
+        return is_blanket(self.grammar, finding), not slot.scale
 
     def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
         gone: list[Slot] = []

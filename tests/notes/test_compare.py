@@ -236,6 +236,14 @@ def test_scales_are_kept_apart(grammar: Grammar) -> None:
     }
 
 
+def test_a_named_scale_within_the_item(grammar: Grammar) -> None:
+    """A normal of the whole item speaks for the scale that the other visit names, whichever came first."""
+    whole = examination(finding(Component.MENTAL_STATUS, "cognitive_total", Status.NOT_EXAMINED))
+    named = examination(scale("MMSE", 26, "cognitive_total"))
+    assert kinds(named, whole, grammar) == [("cognitive_total", Kind.NOT_EXAMINED)]
+    assert kinds(whole, named, grammar) == [("cognitive_total", Kind.NOT_EXAMINED_BEFORE)]
+
+
 def test_conditions_are_kept_apart(grammar: Grammar) -> None:
     """Corrected meets corrected, and nothing else; light and dark at one visit are no contradiction."""
 
@@ -286,7 +294,9 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
 
 
 FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
-       "facial_strength", "blood_pressure")  # fmt: skip
+       "facial_strength", "blood_pressure", "named_score", "cognitive_total", "visual_acuity")  # fmt: skip
+DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
+           ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
 
 
 def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
@@ -296,7 +306,9 @@ def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
             finding, st.just(grammar.component_of(item)), st.just(item),
             st.sampled_from([status for status in Status if status is not Status.UNCHANGED]),
             side=st.sampled_from((None, Side.LEFT, Side.RIGHT, Side.BOTH)),
-            value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"))),
+            value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"), Score(points=3),
+                                   Score(points=4, of=10), Acuity(text="6/9"))),
+            detail=st.sampled_from(DETAILS),
         )
     )  # fmt: skip
     return st.lists(some, max_size=6).map(lambda said: examination(*said))
