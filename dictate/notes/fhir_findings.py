@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dictate.catalogue import note as words
-from dictate.grammar import Grammar
+from dictate.grammar import Grammar, scale_named
 from dictate.model import Certainty, Figure, Finding, Status
 from dictate.notes import codes
 from dictate.notes.codes import OWN
@@ -118,7 +118,10 @@ def _category(finding: Finding) -> list[Json]:
 
 
 def _code(finding: Finding, grammar: Grammar) -> Json:
-    known = tuple((codes.LOINC, code) for code in codes.ITEMS.get(finding.item, ()))
+    known = [(codes.LOINC, code) for code in codes.ITEMS.get(finding.item, ())]
+    scale = scale_named(finding, grammar)  # its item stands for many scales: its code alone would mix them up
+    known += [(f"{OWN}named-scale", scale)] if scale else []
+    known += [(codes.LOINC, codes.SCALES[scale])] if scale in codes.SCALES else []
     return concept(f"{OWN}item", finding.item, title(finding, grammar), *known)
 
 
