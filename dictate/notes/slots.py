@@ -53,14 +53,12 @@ def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> in
 
 def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> int:
     """0: does not speak for it; 1: the whole item, 2: a list that names it, 3: its whole component."""
-    if not covers_place(wide, slot, grammar):
+    item, same = item_of(grammar, wide.item), wide.item == slot.item
+    if not (same or (item is not None and item.blanket)) or not covers_place(wide, slot, grammar):
         return 0
     plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
-    if wide.item == slot.item:
+    if same or item is None:
         return 1 if plain or wide.status in SILENT else 0
-    item = item_of(grammar, wide.item)
-    if item is None or not item.blanket:
-        return 0
     if slot.item in item.covers:
         graded = isinstance(wide.value, Grade) and _scale_of(grammar, slot.item) == wide.value.scale
         return 2 if plain or graded or wide.status in SILENT else 0
@@ -72,9 +70,10 @@ def covers_place(wide: Finding, slot: Slot, grammar: Grammar) -> bool:
     """Whether a statement without side or place speaks of this one; one with them speaks of the same only."""
     sides = wide.side is None or wide.side is slot.side or (wide.side is Side.BOTH and slot.side is not Side.MIDLINE)
     stance = wide.position is None or (wide.position, wide.minutes) == (slot.position, slot.minutes)
+    if not (sides and stance and wide.site in ("", slot.site)):
+        return False
     whole = slot_of(wide, wide.side, grammar)
-    same = whole.scale in ("", slot.scale) and whole.condition in ("", slot.condition)
-    return sides and stance and same and wide.site in ("", slot.site)
+    return whole.scale in ("", slot.scale) and whole.condition in ("", slot.condition)
 
 
 def _scale_of(grammar: Grammar, item: str) -> str:
