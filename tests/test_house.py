@@ -13,11 +13,11 @@ import pytest
 from by_hand import ROOT
 from typer.main import get_command
 
+from dictate.catalogue import note as words
 from dictate.cli.app import app
 from dictate.examples import run_examples
 from dictate.grammar import load_grammar
 from dictate.model import Component
-from dictate.notes import words
 
 PACKAGE = ROOT / "dictate"
 LONGEST_MODULE = 300

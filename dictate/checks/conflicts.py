@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from itertools import combinations
 
+from dictate.catalogue import queries as say
 from dictate.checks.coverage import (
     about_the_same,
     covers_item,
@@ -45,12 +46,14 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             continue
         item = item_of(grammar, later.item)
         if item is not None and _same_place(earlier, later, item) and _differ(earlier, later, item, exam):
-            text = f"{topic(later, grammar)}: {said(earlier)}, then {said(later)}; which is right?"
+            text = say.SAID_TWICE.format(topic=topic(later, grammar), first=said(earlier), second=said(later))
             yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
     for finding in exam.findings:
         if finding.earlier is not None and not finding.earlier.agrees:
-            text = f"{topic(finding, grammar)}: {said(finding)}, said to be unchanged, {finding.earlier.said} before"
-            yield Doubt(finding, f"{text} (record {finding.earlier.record}); which is right?", (said(finding),))
+            text = say.NOT_UNCHANGED.format(
+                topic=topic(finding, grammar), said=said(finding), before=finding.earlier.said
+            )
+            yield Doubt(finding, say.OF_RECORD.format(text=text, record=finding.earlier.record), (said(finding),))
 
 
 def _same_place(earlier: Finding, later: Finding, item: Item) -> bool:
@@ -126,7 +129,7 @@ def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 continue
             if _excludes(other, other_item, finding, item, exam, grammar):
                 first, second = (finding, other) if _begins(finding) < _begins(other) else (other, finding)
-                text = f"{capital(phrase(first, grammar))}, yet {phrase(second, grammar)}: which is right?"
+                text = say.CONTRADICTION.format(first=capital(phrase(first, grammar)), second=phrase(second, grammar))
                 yield Doubt(finding, text, _answers(finding, other, other_item, grammar), others=(other,))
                 break
 
@@ -193,7 +196,7 @@ def _grade_differs(blanket: Grade, grade: Grade) -> bool:
 def _answers(finding: Finding, other: Finding, other_item: Item, grammar: Grammar) -> tuple[str, ...]:
     """What may have been meant: the finding as exception, the finding alone, the other alone."""
     one, two = phrase(finding, grammar), phrase(other, grammar)
-    return (f"{two} except {one}", one, two) if other_item.blanket else (one, two)
+    return (say.EXCEPT.format(whole=two, part=one), one, two) if other_item.blanket else (one, two)
 
 
 def _begins(finding: Finding) -> int:

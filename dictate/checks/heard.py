@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
+from dictate.catalogue.note import SIDES
 from dictate.checks.expected import lean, with_rival
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, clock, phrase, said
@@ -25,13 +27,13 @@ def unsure_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         others = [reading for reading in finding.readings if reading != taken]
         others += [as_said(finding, rival) for rival in finding.rivals if _is_close(finding, rival, exam, grammar)]
         if others:
-            rivals = " or ".join(dict.fromkeys(others))
-            message = f"{capital(phrase(finding, grammar))}: may be {rivals}; which is right?"
+            rivals = say.OR.join(dict.fromkeys(others))
+            message = say.MAY_BE.format(finding=capital(phrase(finding, grammar)), rivals=rivals)
             yield Doubt(finding, message, (taken, *others))
     for remark in exam.remarks:
         if remark.kind is RemarkKind.MISHEARD:
-            message = f'"{remark.evidence.quote}" may be {" or ".join(remark.readings)}; what was said?'
-            yield Doubt(None, message, (*remark.readings, "neither"), evidence=remark.evidence)
+            message = say.MISHEARD.format(quote=remark.evidence.quote, terms=say.OR.join(remark.readings))
+            yield Doubt(None, message, (*remark.readings, say.NEITHER), evidence=remark.evidence)
 
 
 def _is_close(finding: Finding, rival: Rival, exam: Examination, grammar: Grammar) -> bool:
@@ -49,8 +51,8 @@ def as_said(finding: Finding, rival: Rival) -> str:
     """The rival's finding in the trade's words, or the words heard with the rival's in their place."""
     other = with_rival(finding, rival)
     if other is None:
-        return f'"{rival.other}" for "{rival.heard}"'
-    return f"{said(other)} {other.side}" if rival.kind == "side" else said(other)
+        return say.RIVAL.format(other=rival.other, heard=rival.heard)
+    return f"{said(other)} {SIDES[other.side]}" if rival.kind == "side" and other.side else said(other)
 
 
 @check("repaired-hearing", severity="look")
@@ -63,7 +65,7 @@ def repaired_hearing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for finding in exam.findings:
         heard = next((detail for detail in finding.detail if detail.startswith(REPAIRED)), "")
         if heard:
-            message = f"{capital(phrase(finding, grammar))}: mended, {heard}: is it right?"
+            message = say.MENDED.format(finding=capital(phrase(finding, grammar)), heard=heard)
             yield Doubt(finding, message, (said(finding),))
 
 
@@ -76,12 +78,12 @@ def speech_not_transcribed(exam: Examination, grammar: Grammar) -> Iterator[Doub
     """
     several = sum(source.kind == "recording" for source in exam.transcript.sources) > 1
     for stretch in exam.transcript.untranscribed:
-        which = f" of recording {stretch.source + 1}" if several else ""
-        message = f"Speech without words at {clock(stretch.start_s)}{which}: what was said?"
+        which = say.OF_RECORDING.format(number=stretch.source + 1) if several else ""
+        message = say.SPEECH_WITHOUT_WORDS.format(time=clock(stretch.start_s), recording=which)
         yield Doubt(
             None,
             message,
-            ("nothing that belongs in the note",),
+            (say.NOTHING_BELONGS,),
             start_s=stretch.start_s,
             end_s=stretch.end_s,
             at=_word_after(exam, stretch),

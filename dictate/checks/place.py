@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
 from dictate.checks.coverage import is_plural
 from dictate.checks.minutes import minutes_by_clock
 from dictate.checks.registry import Doubt, SeverityWord, check
@@ -58,7 +59,7 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             continue
         if _says_both(finding) or not _side_matters(finding):
             continue
-        doubt = f"{topic(finding, grammar)} {said(finding)}: which side?"
+        doubt = say.WHICH_SIDE.format(topic=topic(finding, grammar), said=said(finding))
         if not is_plural(finding, item):
             yield Doubt(finding, doubt, SIDES)
         elif str(finding.value) == "absent":
@@ -99,10 +100,12 @@ def position_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """
     asked = list(without_position(exam, PRESSURE))
     for finding in asked or without_position(exam, RATE):
-        yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: in which position?", POSITIONS)
+        yield Doubt(finding, say.WHICH_POSITION.format(topic=topic(finding, grammar), said=said(finding)), POSITIONS)
     for item in _other_items(grammar):
         for finding in without_position(exam, item, scoped=False):
-            yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: in which position?", POSITIONS)
+            yield Doubt(
+                finding, say.WHICH_POSITION.format(topic=topic(finding, grammar), said=said(finding)), POSITIONS
+            )
 
 
 @check("time-missing", severity="must")
@@ -118,14 +121,14 @@ def time_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     upright = [finding for finding in readings(exam, item) if finding.position in UPRIGHT]
     severity: SeverityWord = "must" if in_postural_scope(exam) or len(upright) > 1 else "look"
     for finding in asked if item == PRESSURE else without_time(exam, RATE):
-        question = f"{topic(finding, grammar)} {said(finding)}: how long after standing up?"
+        question = say.HOW_LONG.format(topic=topic(finding, grammar), said=said(finding))
         by_clock = minutes_by_clock(exam, finding)
         if by_clock is None:
             yield Doubt(finding, question, TIMES, severity=severity)
             continue
         minutes, seconds = by_clock
-        question += f" The recording ran {clock(seconds)} since standing or the last timed reading was spoken."
-        yield Doubt(finding, question, (f"{minutes} min", *TIMES), severity=severity)
+        question += say.BY_CLOCK.format(time=clock(seconds))
+        yield Doubt(finding, question, (say.MINUTES.format(minutes=minutes), *TIMES), severity=severity)
 
 
 def _other_items(grammar: Grammar) -> tuple[str, ...]:

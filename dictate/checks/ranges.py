@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import item_of, said, topic
 from dictate.grammar import Grammar, Item
@@ -67,24 +68,24 @@ def fault_of(finding: Finding, item: Item, grammar: Grammar) -> str:
 def _pressure_fault(value: Pressure, item: Item) -> str:
     highest = SYSTOLIC_HIGHEST if item.limits is None or item.limits.high is None else item.limits.high
     if not 0 < value.systolic <= highest:
-        return f"systolic is outside 1 to {number_text(highest)}; what was measured?"
+        return say.SYSTOLIC_OUTSIDE.format(highest=number_text(highest))
     if value.diastolic is None:
         return ""
     if value.diastolic >= value.systolic:
-        return "diastolic is not below systolic; what was measured?"
+        return say.DIASTOLIC_NOT_BELOW
     if not 0 < value.diastolic < DIASTOLIC_BELOW:
-        return f"diastolic is outside 1 to {DIASTOLIC_BELOW - 1}; what was measured?"
+        return say.DIASTOLIC_OUTSIDE.format(highest=DIASTOLIC_BELOW - 1)
     return ""
 
 
 def _quantity_fault(value: Quantity, unit: str, item: Item) -> str:
     numbers = [number for number in (value.number, value.then, value.upto) if number is not None]
     if any(number < 0 for number in numbers) and (item.limits is None or (item.limits.low or 0) >= 0):
-        return "it is below zero; what was measured?"
+        return say.BELOW_ZERO_MEASURED
     units = (unit,) if unit else (item.unit, *(item.units if item.unit_required else ()))
     if any(_fits(numbers, one, item) for one in units):
         return ""
-    return f"outside {_limits_text(item)}; what was measured?"
+    return say.OUTSIDE_MEASURED.format(limits=_limits_text(item))
 
 
 def _fits(numbers: list[float], unit: str, item: Item) -> bool:
@@ -98,14 +99,14 @@ def _fits(numbers: list[float], unit: str, item: Item) -> bool:
 
 def _limits_text(item: Item) -> str:
     if item.limits is None:
-        return "its limits"
+        return say.ITS_LIMITS
     low, high = item.limits.low, item.limits.high
     unit = f" {item.unit}" if item.unit else ""
     if low is None:
-        return f"the limit of {number_text(high or 0)}{unit}"
+        return say.UPPER_LIMIT.format(high=number_text(high or 0), unit=unit)
     if high is None:
-        return f"the lowest of {number_text(low)}{unit}"
-    return f"{number_text(low)} to {number_text(high)}{unit}"
+        return say.LOWER_LIMIT.format(low=number_text(low), unit=unit)
+    return say.RANGE.format(low=number_text(low), high=number_text(high), unit=unit)
 
 
 def _score_fault(value: Score, item: Item) -> str:
@@ -113,11 +114,11 @@ def _score_fault(value: Score, item: Item) -> str:
         return ""
     highest = value.of if value.of is not None else item.of
     if highest is not None and value.points > highest:
-        return f"more than the {number_text(highest)} there are; what was counted?"
+        return say.MORE_THAN_COUNTED.format(highest=number_text(highest))
     if value.points < 0 and not item.keeps_name:  # a scale of sedation goes below zero
-        return "it is below zero; what was counted?"
+        return say.BELOW_ZERO_COUNTED
     if not value.mark and not _fits([value.points], "", item):
-        return f"outside {_limits_text(item)}; what was counted?"
+        return say.OUTSIDE_COUNTED.format(limits=_limits_text(item))
     return ""
 
 
@@ -125,13 +126,13 @@ def _grade_fault(grade: str, scale_name: str, grammar: Grammar) -> str:
     scale = grammar.scales.get(scale_name)
     if scale is None or grade in scale.grades:
         return ""
-    return f"the scale ({scale.name}) has no such grade; which one?"
+    return say.NO_SUCH_GRADE.format(scale=scale.name)
 
 
 def _acuity_fault(value: Acuity) -> str:
     fraction = re.match(r"(\d+(?:\.\d+)?)/(\d+(?:\.\d+)?)", value.text)
     if fraction and 0 in (float(fraction.group(1)), float(fraction.group(2))):
-        return "a line of zero does not exist; what was read?"
+        return say.LINE_OF_ZERO
     return ""
 
 
@@ -139,14 +140,14 @@ def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> s
     """Numbers inside a descriptor: `7/6 systolic`, `5+` of a scale that ends at 4+, a segment T13."""
     share = re.match(r"(\d+)/(\d+)\b", words)
     if share and int(share.group(1)) > int(share.group(2)):
-        return f"more than the {share.group(2)} there are; which grade?"
+        return say.MORE_THAN_GRADED.format(highest=share.group(2))
     grade = re.match(r"\d[+-]?(?=$|[ ,;])", words)
     if grade and item.scale and not finding.unit:
         return _grade_fault(grade.group(), item.scale, grammar)
     segment = re.match(r"([ctls])(\d+)\b", words.lower())
     if segment and finding.component is Component.SENSORY:
         letter, number = segment.group(1), int(segment.group(2))
-        return "" if 1 <= number <= SEGMENTS[letter] else "there is no such segment; which level?"
+        return "" if 1 <= number <= SEGMENTS[letter] else say.NO_SUCH_SEGMENT
     return ""
 
 
@@ -173,4 +174,4 @@ def unit_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         units = tuple(dict.fromkeys(filter(None, (item.unit, *item.units))))
         possible = tuple(unit for unit in units if _fits([value.number], unit, item))
         if possible and possible != (item.unit,):
-            yield Doubt(finding, f"{topic(finding, grammar)} {value}: in which unit?", possible)
+            yield Doubt(finding, say.WHICH_UNIT.format(topic=topic(finding, grammar), value=value), possible)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
@@ -13,7 +14,10 @@ from dictate.model import Component, Evidence, Examination, RemarkKind, Status
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
 # So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
 # texts: a history with its vital signs measures up to five, talk tells of up to two).
-SET_ASIDE = {RemarkKind.HISTORY: (6, "history"), RemarkKind.TALK: (3, "talk")}
+SET_ASIDE = {
+    RemarkKind.HISTORY: (6, (say.KEPT_AS_HISTORY, say.LEAVE_AS_HISTORY)),
+    RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
+}
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 DIGITS = {
     word: str(digit)
@@ -43,12 +47,12 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for figure in exam.figures:
         if figure.name == POSTURAL_MISSING:  # which positions and minutes, where a pressure was dictated at all
             readings = figure.text.rpartition(": ")[2].split("; ")
-            missing.setdefault(Component.GENERAL, []).extend(f"reading {one}" for one in readings)
+            missing.setdefault(Component.GENERAL, []).extend(say.READING.format(reading=one) for one in readings)
     for component in filter(missing.get, Component):
         names = missing[component]
         part = capital(grammar.components[component].headings[0])
-        message = f"{part}, not mentioned: {', '.join(dict.fromkeys(names))}. Examined?"
-        yield Doubt(None, message, ("not examined",), component=component)
+        message = say.NOT_MENTIONED.format(component=part, names=", ".join(dict.fromkeys(names)))
+        yield Doubt(None, message, (say.NOT_EXAMINED,), component=component)
 
 
 def is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:
@@ -76,20 +80,19 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
             about = f"{name_of(grammar, remark.item)}: " if remark.item else ""
-            message = f'{capital(about)}"{" ".join(remark.evidence.quote.split())}" became no finding: leave it out?'
+            message = say.NO_FINDING.format(about=capital(about), quote=" ".join(remark.evidence.quote.split()))
             yield Doubt(
                 None,
                 message,
-                ("leave out", "keep the words"),
+                (say.LEAVE_OUT, say.KEEP_WORDS),
                 component=remark.component,
                 item=remark.item,
                 evidence=remark.evidence,
             )
         elif remark.kind in SET_ASIDE and len(remark.readings) >= SET_ASIDE[remark.kind][0]:
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
-            kept = SET_ASIDE[remark.kind][1]
-            message = f"Kept as {kept}, though it gives {names}: is it the examination?"
-            yield Doubt(None, message, (f"leave as {kept}",), severity="must", evidence=remark.evidence)
+            message, leave = SET_ASIDE[remark.kind][1]
+            yield Doubt(None, message.format(names=names), (leave,), severity="must", evidence=remark.evidence)
 
 
 @check("blanket-unbounded", severity="must")
@@ -103,11 +106,13 @@ def blanket_unbounded(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     silent = tuple(component.value.replace("_", " ") for component in Component if component not in seen)
     for remark in exam.remarks:
         if remark.kind is RemarkKind.BLANKET_UNBOUNDED:
-            message = f'"{" ".join(remark.evidence.quote.split())}": which parts were examined?'
-            yield Doubt(None, message, (*silent, "none further"), component=remark.component, evidence=remark.evidence)
+            message = say.WHICH_PARTS.format(quote=" ".join(remark.evidence.quote.split()))
+            yield Doubt(
+                None, message, (*silent, say.NONE_FURTHER), component=remark.component, evidence=remark.evidence
+            )
     for finding in exam.findings:
         if finding.status is Status.UNCHANGED and finding.earlier is None:
-            yield Doubt(finding, f"{phrase(finding, grammar)}: no earlier record speaks of it; what was found?")
+            yield Doubt(finding, say.NO_EARLIER_RECORD.format(finding=phrase(finding, grammar)))
 
 
 @check("several-patients", severity="must")
@@ -119,8 +124,8 @@ def several_patients(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NEXT_PATIENT:
-            message = f'"{" ".join(remark.evidence.quote.split())}": does another patient begin here?'
-            yield Doubt(None, message, ("same patient", "another patient from here on"), evidence=remark.evidence)
+            message = say.ANOTHER_BEGINS.format(quote=" ".join(remark.evidence.quote.split()))
+            yield Doubt(None, message, (say.SAME_PATIENT, say.ANOTHER_FROM_HERE), evidence=remark.evidence)
 
 
 @check("patient-mismatch", severity="must")
@@ -135,8 +140,8 @@ def patient_mismatch(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         return
     for evidence, spoken in _spoken_references(exam):
         if _folded(spoken) != given:
-            message = "The dictation names another patient than the note is made for: whose examination is it?"
-            yield Doubt(None, message, ("the note's patient", "another patient"), evidence=evidence)
+            message = say.WHOSE_EXAMINATION
+            yield Doubt(None, message, (say.NOTES_PATIENT, say.ANOTHER_PATIENT), evidence=evidence)
 
 
 def _folded(reference: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.grammar import Grammar
 from dictate.model import Examination, Sound
@@ -23,25 +24,27 @@ def odd_sound(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for number, source in enumerate(exam.transcript.sources, 1):
         faults = [] if source.sound is None else list(_faults(source.sound, limits))
         if faults:
-            which = f"recording {number}" if len(exam.transcript.sources) > 1 else "the recording"
-            message = f"Sound of {which}: {'; '.join(faults)}: read the numbers and sides with care"
+            which = (
+                say.RECORDING_NUMBER.format(number=number) if len(exam.transcript.sources) > 1 else say.THE_RECORDING
+            )
+            message = say.SOUND_OF.format(recording=which, faults="; ".join(faults))
             yield Doubt(None, message, ("read",))
 
 
 def _faults(sound: Sound, limits: dict[str, float]) -> Iterator[str]:
     """What is wrong with it, in words."""
     if "noise" in limits and sound.noise_db is not None and sound.level_db - sound.noise_db < limits["noise"]:
-        yield f"speech is only {sound.level_db - sound.noise_db:.0f} dB above the noise"
+        yield say.SOUND_NOISY.format(level=sound.level_db - sound.noise_db)
     if "level" in limits and sound.level_db < limits["level"]:
-        yield f"very low, {sound.level_db:.0f} dB below full scale"
+        yield say.SOUND_LOW.format(level=sound.level_db)
     if "clipped" in limits and sound.clipped > limits["clipped"]:
-        yield f"too loud for the microphone, {sound.clipped:.1%} of it cut off"
+        yield say.SOUND_CLIPPED.format(share=sound.clipped)
     if "tones" in limits and _plays(sound, limits["tones"]):
-        yield f"tones in the pauses {sound.level_db - (sound.tones_db or 0.0):.0f} dB below speech (music, a machine?)"
+        yield say.SOUND_TONES.format(below=sound.level_db - (sound.tones_db or 0.0))
     if "voices" in limits and sound.voices_apart > limits["voices"]:
-        yield f"two voices seem to speak, {sound.voices_apart:.0f} semitones apart"
+        yield say.SOUND_VOICES.format(apart=sound.voices_apart)
     if sound.language != "en":
-        yield f'it seems to be in another language ("{sound.language}")'
+        yield say.SOUND_LANGUAGE.format(language=sound.language)
 
 
 def _plays(sound: Sound, most_below: float) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import name_of, topic
 from dictate.grammar import Grammar
@@ -36,7 +37,7 @@ def _muscles(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if figure is None or said is None or said == figure.value:
             continue
         added = number_text(figure.value or 0)
-        message = f"MRC sum score {number_text(said)}, but the grades add up to {added}: which is right?"
+        message = say.MUSCLE_SUM.format(said=number_text(said), added=added)
         others = tuple(exam.findings[at] for at in figure.inputs)
         yield Doubt(total, message, (number_text(said), added), others=others)
 
@@ -51,11 +52,11 @@ def _mismatch(exam: Examination, grammar: Grammar, one: Sum) -> Iterator[Doubt]:
         said = points_of(total) if total.item == one.total else None
         if said is None or lowest <= said <= highest:
             continue
-        reach = f"add up to {number_text(parts.known)}"
+        reach = say.ADD_UP.format(total=number_text(parts.known))
         if parts.missing:
-            reach = f"allow {number_text(lowest)} to {number_text(highest)}"
+            reach = say.ALLOW.format(low=number_text(lowest), high=number_text(highest))
         if parts.untestable:
-            reach += f" without {', '.join(name_of(grammar, name) for name in parts.untestable)} (untestable)"
-        message = f"{topic(total, grammar)} {number_text(said)}, but the parts {reach}: which is right?"
+            reach += say.WITHOUT.format(names=", ".join(name_of(grammar, name) for name in parts.untestable))
+        message = say.TOTAL_MISMATCH.format(topic=topic(total, grammar), said=number_text(said), reach=reach)
         answers = () if parts.missing else (number_text(said), number_text(parts.known))
         yield Doubt(total, message, answers, others=tuple(exam.findings[at] for at in parts.places))

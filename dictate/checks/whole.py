@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dictate.catalogue import queries as say
 from dictate.model import Examination, Query, Severity, number_text
 
 
@@ -9,23 +10,23 @@ def whole_queries(exam: Examination) -> list[Query]:
     """Doubts about the examination as a whole."""
     queries = []
     if exam.withheld:
-        left_out = f"{exam.withheld} finding{'s' if exam.withheld > 1 else ''} left out"
+        left_out = (say.LEFT_OUT if exam.withheld > 1 else say.ONE_LEFT_OUT).format(count=exam.withheld)
         queries.append(
             Query(
                 code="not-placed",
                 severity=Severity.MUST,
-                message=f"As a whole this does not read as an examination, {left_out}: is it one?",
+                message=say.NO_EXAMINATION.format(left_out=left_out),
             )
         )
     ages = tuple(dict.fromkeys((*exam.person.dictated_ages, *filter(None, (exam.person.age_years,)))))
     if len(ages) > 1:
-        said = ", then ".join(number_text(round(age, 1)) for age in exam.person.dictated_ages)
-        given = f"; {number_text(ages[-1])} given" if exam.person.age_from == "option" else ""
+        said = say.THEN.join(number_text(round(age, 1)) for age in exam.person.dictated_ages)
+        given = say.AGE_GIVEN.format(age=number_text(ages[-1])) if exam.person.age_from == "option" else ""
         queries.append(
             Query(
                 code="values-conflict",
                 severity=Severity.MUST,
-                message=f"Age {said} dictated{given}: which is right?",
+                message=say.WHICH_AGE.format(said=said, given=given),
                 suggestions=tuple(number_text(round(age, 1)) for age in ages),
                 quote=exam.person.evidence[-1].quote,
                 start_s=exam.person.evidence[-1].start_s,
@@ -38,7 +39,7 @@ def whole_queries(exam: Examination) -> list[Query]:
             Query(
                 code="speech-not-transcribed",
                 severity=Severity.MUST,
-                message=f"No words were heard in {names}: is it the right recording, and was the microphone on?",
+                message=say.NO_WORDS.format(names=names),
             )
         )
     if exam.examined_at is None:
@@ -46,7 +47,7 @@ def whole_queries(exam: Examination) -> list[Query]:
             Query(
                 code="time-missing",
                 severity=Severity.LOOK,
-                message="The time of the examination was not stated: when was it?",
+                message=say.TIME_NOT_STATED,
             )
         )
     return queries

@@ -2,22 +2,10 @@
 
 from __future__ import annotations
 
-from dictate.grammar import Grammar, Item
-from dictate.model import Choice, Finding, Side, Status, Text, number_text
-
-_STATUS_WORDS = {
-    Status.NOT_EXAMINED: "not examined",
-    Status.NOT_ASSESSABLE: "not assessable",
-}
-_UNIT_WORDS = {
-    "mm[Hg]": " mmHg",
-    "/min": "/min",
-    "Cel": " °C",
-    "[degF]": " °F",
-    "[lb_av]": " lb",
-    "deg": "°",
-    "%": " %",
-}
+from dictate.catalogue import queries as say
+from dictate.catalogue.note import POSITIONS, SIDES, STATUSES, UNITS
+from dictate.grammar import Grammar, Item, scale_named
+from dictate.model import Choice, Finding, Status, Text, number_text
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:
@@ -34,6 +22,11 @@ def name_of(grammar: Grammar, name: str) -> str:
     return name.replace("_", " ") if item is None else item.name
 
 
+def title(finding: Finding, grammar: Grammar) -> str:
+    """Name of the scale, where the item stands for many, else of the item."""
+    return scale_named(finding, grammar) or name_of(grammar, finding.item)
+
+
 def capital(text: str) -> str:
     """First letter in capitals, the others as they are."""
     return text[:1].upper() + text[1:]
@@ -42,32 +35,32 @@ def capital(text: str) -> str:
 def said(finding: Finding) -> str:
     """What was said of the item: `142/84 mmHg`, `extensor`, `absent`."""
     if finding.value is None:
-        return _STATUS_WORDS.get(finding.status, finding.status.value)
-    text = f"{finding.value}{_UNIT_WORDS.get(finding.unit, f' {finding.unit}' if finding.unit else '')}"
+        return STATUSES[finding.status]
+    text = f"{finding.value}{UNITS.get(finding.unit, f' {finding.unit}' if finding.unit else '')}"
     if finding.status in (Status.PRESENT, Status.ABSENT) and isinstance(finding.value, Text | Choice):
-        return f"{text} {finding.status.value}"
+        return f"{text} {STATUSES[finding.status]}"
     return text
 
 
 def place_words(finding: Finding) -> str:
     """Side, site and circumstances: `right hand`, `standing, 3 min`; empty when none was said."""
-    side = {None: "", Side.BOTH: "both sides"}.get(finding.side, finding.side or "")
-    parts = [" ".join(filter(None, (str(side), finding.site.replace("_", " "))))]
+    side = SIDES[finding.side] if finding.side else ""
+    parts = [" ".join(filter(None, (side, finding.site.replace("_", " "))))]
     if finding.position is not None:
-        parts.append(finding.position.value)
+        parts.append(POSITIONS[finding.position])
     if finding.minutes is not None:
-        parts.append(f"{number_text(finding.minutes)} min")
+        parts.append(say.MINUTES.format(minutes=number_text(finding.minutes)))
     return ", ".join(filter(None, parts))
 
 
 def phrase(finding: Finding, grammar: Grammar) -> str:
     """Item, place and what was said: `knee jerk left 3+`."""
-    return " ".join(filter(None, (name_of(grammar, finding.item), place_words(finding), said(finding))))
+    return " ".join(filter(None, (title(finding, grammar), place_words(finding), said(finding))))
 
 
 def topic(finding: Finding, grammar: Grammar) -> str:
     """Item and place, with a capital: `Knee jerk left`."""
-    return capital(" ".join(filter(None, (name_of(grammar, finding.item), place_words(finding)))))
+    return capital(" ".join(filter(None, (title(finding, grammar), place_words(finding)))))
 
 
 def clock(time_s: float) -> str:

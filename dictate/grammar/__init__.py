@@ -1,6 +1,7 @@
 """The trade's knowledge: grammar files and their models."""
 
 from dictate.grammar.load import load_grammar
+from dictate.grammar.named import better_way, conditions_of, name_detail, scale_named
 from dictate.grammar.noteworthy import has_rule, is_noteworthy
 from dictate.grammar.schema import (
     CommonFile,
@@ -13,6 +14,7 @@ from dictate.grammar.schema import (
     Grammar,
     Item,
     Limit,
+    NamedScale,
     NamedValue,
     Scale,
     Scope,
@@ -31,12 +33,17 @@ __all__ = [
     "Grammar",
     "Item",
     "Limit",
+    "NamedScale",
     "NamedValue",
     "Scale",
     "Scope",
     "ScopeItem",
     "Supply",
+    "better_way",
+    "conditions_of",
     "has_rule",
     "is_noteworthy",
     "load_grammar",
+    "name_detail",
+    "scale_named",
 ]

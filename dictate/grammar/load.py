@@ -222,6 +222,10 @@ def _cross_faults(grammar: Grammar, folder: Path, extra: Path | None) -> Iterato
             place: tuple[int | str, ...] = ("items", name)
             if item.kind == "grade" and item.scale not in grammar.scales:
                 yield _fault(folder, extra, file, (*place, "scale"), unknown("scale", item.scale, grammar.scales))
+            for scale, named in item.named.items():
+                for term in named.terms:
+                    if term not in item.terms:
+                        yield _fault(folder, extra, file, (*place, "named", scale), unknown("term", term, item.terms))
             for other in (*item.covers, *item.site_items.values()):
                 if other not in items:
                     yield _fault(folder, extra, file, place, unknown("item", other, items))

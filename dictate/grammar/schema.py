@@ -11,6 +11,7 @@ from dictate.model import Component, Frozen
 Kind = Literal["pressure", "quantity", "grade", "score", "acuity", "choice", "presence", "normality", "text"]
 StatusWord = Literal["measured", "normal", "abnormal", "present", "absent", "not_examined", "not_assessable"]
 Phrases = tuple[str, ...]
+Way = Literal["higher", "lower", ""]  # which numbers or grades are better; empty: nothing says so
 
 
 class Expected(Frozen):
@@ -64,6 +65,14 @@ class Noteworthy(Frozen):
     source: str
 
 
+class NamedScale(Frozen):
+    """One of the many scales of an item that keeps their names."""
+
+    terms: Phrases = Field(min_length=1)  # of the item's own terms
+    better: Way = ""
+    source: str
+
+
 class Supply(Frozen):
     """Which nerve and roots serve a muscle or a reflex; books differ by a segment."""
 
@@ -78,6 +87,7 @@ class Item(Frozen):
 
     name: str
     kind: Kind
+    better: Way = ""
     terms: Phrases = ()  # name the item anywhere (for presence: name the sign)
     context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
@@ -92,6 +102,7 @@ class Item(Frozen):
     of: float | None = None  # maximum that speech leaves unsaid but the item fixes
     task: bool = False  # something the patient does: "able to" says it was normal
     keeps_name: bool = False  # one item for many scales: which one was said stands in the detail
+    named: dict[str, NamedScale] = Field(default_factory=dict)  # those scales, as the note writes their names
     scored: bool = False  # normality items that may also be given as n of m
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
@@ -127,6 +138,7 @@ class Scale(Frozen):
     """An ordinal scale."""
 
     name: str
+    better: Way = ""
     grades: Phrases = Field(min_length=2)  # in rising order, as written
     say: dict[str, Phrases] = Field(default_factory=dict)  # grade → ways to say it besides the plain ones
     of: float | None = None  # what "n out of m" has as m
@@ -217,6 +229,7 @@ class CommonFile(Frozen):
     limbs: dict[str, Phrases]  # "left upper_limb" → LUE
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
+    conditions: dict[str, Phrases] = Field(default_factory=dict)  # what readings must share to be compared
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
     trusted: dict[str, Phrases] = Field(default_factory=dict)  # mishearings the user has told to read so: not shown

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Query, RemarkKind, Source, Transcript, Word
-from dictate.notes.phrases import capital, circumstances, item_name, place, statement
+from dictate.notes.phrases import capital, circumstances, place, statement, title
 from dictate.pipeline import examine_transcript
 
 MOST_WORDS = 250  # read again with each phrase; more would make it slow, fewer lose what was said before
@@ -100,8 +100,8 @@ class Taker:
 def describe(finding: Finding, grammar: Grammar) -> str:
     """A finding in a line: `Knee jerk right: 2+`."""
     where = " ".join(filter(None, (place(finding), circumstances(finding))))
-    said = statement(finding).replace("\u00a0", " ")
-    return f"{capital(item_name(grammar, finding.item))}{' ' + where if where else ''}: {said}"
+    said = statement(finding, grammar).replace("\u00a0", " ")
+    return f"{capital(title(finding, grammar))}{' ' + where if where else ''}: {said}"
 
 
 def differences(live: Examination, final: Examination, grammar: Grammar) -> list[str]:

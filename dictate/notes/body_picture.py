@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from textwrap import wrap
 
-from dictate.grammar import Grammar
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar, conditions_of
 from dictate.model import Examination, Finding, Side
-from dictate.notes import words
 from dictate.notes.drawing import Picture, dot, drawing, label, line, path
-from dictate.notes.phrases import hedge, is_blanket, item_name, phrase, statement
+from dictate.notes.phrases import STAY, hedge, is_blanket, item_name, phrase, statement
 from dictate.notes.summary import stands_out
 
 WIDTH, MIDDLE, ROW, TOP = 380, 190, 16, 34
-LONGEST = 64  # signs below the figure
+LONGEST = 64  # signs of a line below the figure
 BODY = 280  # height of the figure
 # Where on the figure an item is examined: share of its height from the top of the head, distance from the middle line.
 PLACES: dict[str, tuple[float, float]] = {
@@ -67,10 +68,9 @@ def _picture(title: str, exam: Examination, grammar: Grammar, wanted: Callable[[
     count = max(map(len, sides.values()))
     tall = TOP + max(BODY, ROW * count) + 12
     notes = [f"{item_name(grammar, one.item)} {phrase(one, grammar)}" for one in others]
-    foot = [
-        label(_cut(words.BODY_ALSO.format(said=note)), 4, tall + 14 + 14 * at, size=10) for at, note in enumerate(notes)
-    ]
-    height = tall + 20 + 14 * len(notes)
+    shown = [part for note in notes for part in wrap(words.BODY_ALSO.format(said=note).replace(STAY, " "), LONGEST)]
+    foot = [label(part, 4, tall + 14 + 14 * at, size=10) for at, part in enumerate(shown)]
+    height = tall + 20 + 14 * len(foot)
     top = TOP + max(0, ROW * count - BODY) / 2
     svg = drawing(title, description, WIDTH, height, *_figure(top), *_sides(sides, top, tall - 12), *foot,
                   label(words.BODY_KEY, 4, height - 6, size=10))  # fmt: skip
@@ -83,16 +83,12 @@ def _mark(finding: Finding, grammar: Grammar) -> Mark:
         (at for part, at in sorted(PLACES.items(), key=lambda one: -len(one[0])) if part in finding.item), None
     )
     site = finding.site.replace("_", " ")
-    return Mark(f"{name} {site}".strip(), _said(finding, grammar).split(" (")[0], stands_out(finding, grammar), where)
-
-
-def _cut(text: str) -> str:
-    """What fits below the figure; the table beside it has all of it."""
-    return text if len(text) <= LONGEST else text[:LONGEST] + "..."
+    said = " ".join((_said(finding, grammar).split(" (")[0], *conditions_of(finding, grammar)))
+    return Mark(f"{name} {site}".strip(), said, stands_out(finding, grammar), where)
 
 
 def _said(finding: Finding, grammar: Grammar) -> str:
-    return " ".join(filter(None, (hedge(finding, grammar), statement(finding))))
+    return " ".join(filter(None, (hedge(finding, grammar), statement(finding, grammar))))
 
 
 def _table(said: list[Finding], grammar: Grammar) -> tuple[tuple[str, ...], ...]:
@@ -109,7 +105,14 @@ def _table(said: list[Finding], grammar: Grammar) -> tuple[tuple[str, ...], ...]
             cells[1].append(text)
         if blanket or one.side not in (Side.RIGHT, Side.LEFT, Side.BOTH):
             cells[2].append(phrase(one, grammar))
-    return tuple((name, *(words.AND_ALSO.join(cell) for cell in cells)) for name, cells in found.items())
+    return tuple((name, *_told(cells)) for name, cells in found.items())
+
+
+def _told(cells: list[list[str]]) -> Iterator[str]:
+    """A side that nothing was said of says so: a blank could be read as normal."""
+    right, left, other = (words.AND_ALSO.join(cell) for cell in cells)
+    yield from (cell or ("" if other else words.NOT_SAID) for cell in (right, left))
+    yield other
 
 
 def _sides(sides: dict[Side, list[Mark]], top: float, last: float) -> Iterator[str]:
@@ -125,13 +128,14 @@ def _sides(sides: dict[Side, list[Mark]], top: float, last: float) -> Iterator[s
             if mark.where is None:
                 continue
             x, there = MIDDLE + sign * mark.where[1], top + mark.where[0] * BODY
-            yield line(edge - sign * _long(mark), y, x, there, faint=True)
+            if sign * (edge - x) > _long(mark):
+                yield line(edge - sign * _long(mark), y, x, there, faint=True)
             yield dot(x, there, filled=mark.stands_out, radius=3)
 
 
 def _long(mark: Mark) -> float:
-    """About how wide the row's text is."""
-    return min(8 + 5.3 * len(f"{mark.name} {mark.said}"), 138)
+    """About how wide the row's text is, in a wide letter."""
+    return 8 + (6.9 if mark.stands_out else 6.2) * len(f"{mark.name} {mark.said}")
 
 
 def _heights(marks: list[Mark], top: float, last: float) -> list[float]:

@@ -13,7 +13,7 @@ EMPTY_REASON = "http://terminology.hl7.org/CodeSystem/list-empty-reason"
 PARTICIPANT = "http://terminology.hl7.org/CodeSystem/provenance-participant-type"
 BODY_POSITION = "http://hl7.org/fhir/StructureDefinition/observation-bodyPosition"
 DATA_ABSENT = "http://hl7.org/fhir/StructureDefinition/data-absent-reason"
-OWN = "urn:dictate:"  # component, item, place, position, status, choice, scale:NAME, part, sha256
+OWN = "urn:dictate:"  # component, item, named-scale, place, position, status, choice, scale:NAME, part, sha256
 IS_FINDING, IS_FIGURE, IS_EXAMINATION = f"{OWN}finding", f"{OWN}figure", f"{OWN}examination"
 IS_UNCERTAIN = f"{OWN}uncertain"
 
@@ -32,6 +32,13 @@ ITEMS: dict[str, tuple[str, ...]] = {  # source of each in docs/fhir.md
     "gcs_motor": ("9268-4",),
     "gcs_total": ("9269-2",),
     "nihss_total": ("72089-6",),
+}
+SCALES = {  # named scales of one item, by the grammar's names
+    "MMSE": "72106-8",
+    "MoCA": "72172-0",
+    "PHQ-9": "44261-6",
+    "GAD-7": "70274-6",
+    "modified Rankin scale": "75859-9",
 }
 SYSTOLIC, DIASTOLIC = "8480-6", "8462-4"
 DOCUMENT = "29545-1"  # physical findings

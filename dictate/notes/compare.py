@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Finding, Side, Status
-from dictate.notes import words
 from dictate.notes.directions import Change, Kind, change
 from dictate.notes.phrases import (
     circumstances,
     hedge,
     is_blanket,
-    item_name,
     one_line,
     phrase,
     place,
     statement,
+    title,
 )
 from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of, what_differs
 from dictate.notes.tying import claims_unchanged
@@ -64,7 +64,7 @@ class _Visit:
         for at, finding in enumerate(self.exam.findings):
             both = finding.side is Side.BOTH and finding.item in split
             for side in (Side.RIGHT, Side.LEFT) if both else (finding.side,):
-                self.slots.setdefault(slot_of(finding, side), []).append(at)
+                self.slots.setdefault(slot_of(finding, side, self.grammar), []).append(at)
 
     def said(self, slot: Slot) -> list[Finding]:
         return [self.exam.findings[at] for at in self.slots.get(slot, ())]
@@ -85,18 +85,19 @@ class _Comparing:
 
     def result(self) -> Comparison:
         slots = list(dict.fromkeys((*self.now.slots, *self.was.slots)))
-        by_item: dict[str, list[Slot]] = {}
-        for slot in sorted(slots, key=self._is_wide):  # narrow ones first: wide ones may have spoken for them
-            by_item.setdefault(slot.item, []).append(slot)
+        by_item: dict[tuple[str, str], list[Slot]] = {}  # and by scale: one says nothing of another
+        for slot in sorted(slots, key=self._reach):  # narrow ones first: wide ones may have spoken for them
+            by_item.setdefault((slot.item, slot.scale), []).append(slot)
         rows = [row for group in by_item.values() for row in self._item_rows(group)]
         order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
         components = list(Component)
         rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
         return Comparison(tuple(rows))
 
-    def _is_wide(self, slot: Slot) -> bool:
+    def _reach(self, slot: Slot) -> tuple[bool, bool]:
+        """Whether it speaks of many items, or of an item without the scale that others name."""
         finding = (self.now.said(slot) or self.was.said(slot))[0]
-        return is_blanket(self.grammar, finding)
+        return is_blanket(self.grammar, finding), not slot.scale
 
     def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
         gone: list[Slot] = []
@@ -141,7 +142,7 @@ class _Comparing:
         if any(claims_unchanged(one, self.grammar) for one in new):
             return True
         for at, one in enumerate(self.now.exam.findings):
-            if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot):
+            if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot, self.grammar):
                 self.now.used.add(at)
                 return True
         return False
@@ -197,9 +198,9 @@ class _Comparing:
             old, new = self._all(self.was, gone), self._all(self.now, come)
             reason = words.PLACE_DIFFERS.format(what=", ".join(what_differs(gone, come)))
             found = Change(Kind.NOT_COMPARABLE, reason=reason)
-            slot = Slot(gone[0].item)
+            slot = Slot(gone[0].item, scale=gone[0].scale)
             yield Difference(
-                found.kind, new[0].component, slot, item_name(self.grammar, slot.item), self._full(old),
+                found.kind, new[0].component, slot, title(new[0], self.grammar), self._full(old),
                 self._full(new), "", reason, _flat(self.was, gone), _flat(self.now, come),
             )  # fmt: skip
             return
@@ -228,13 +229,13 @@ class _Comparing:
 
     def _name(self, finding: Finding, slot: Slot) -> str:
         here = finding.model_copy(update={"side": slot.side})
-        return " ".join(filter(None, (item_name(self.grammar, slot.item), place(here), circumstances(here))))
+        return " ".join(filter(None, (title(here, self.grammar), place(here), circumstances(here))))
 
     def _texts(self, said: Iterable[Finding]) -> str:
         return words.AND_ALSO.join(dict.fromkeys(self._text(one) for one in said))
 
     def _text(self, finding: Finding, *, wide: bool = False) -> str:
-        text = " ".join(filter(None, (hedge(finding, self.grammar), statement(finding))))
+        text = " ".join(filter(None, (hedge(finding, self.grammar), statement(finding, self.grammar))))
         if wide or is_blanket(self.grammar, finding):
             text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
         return text

@@ -7,9 +7,9 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, number_text
-from dictate.notes import words
 from dictate.notes.compare import Comparison, Difference
 from dictate.notes.directions import Kind
 from dictate.notes.phrases import STAY, one_line, visible
@@ -18,7 +18,7 @@ from dictate.notes.trends import Trend, compare_all, trends
 
 COLUMNS = (
     "earlier", "later", "change", "component", "item", "side", "site", "position", "minutes", "earlier_value",
-    "later_value", "difference", "reason",
+    "later_value", "difference", "reason", "scale", "condition",
 )  # fmt: skip
 FORMAT = "dictate/comparison"
 FORMAT_VERSION = 1
@@ -52,6 +52,19 @@ def visit_name(visits: Visits, at: int) -> str:
     return words.VISIT.format(number=at + 1, time=stamp)
 
 
+def from_to(visits: Visits, at: int) -> str:
+    """Which two visits are compared; a time that was not stated stands at the top alone."""
+    earlier, later = (_in_heading(visits, one) for one in (at, at + 1))
+    return words.FROM_TO.format(earlier=earlier, later=later)
+
+
+def _in_heading(visits: Visits, at: int) -> str:
+    time = visits.exams[at].examined_at
+    if time is None:
+        return words.VISIT_SHORT.format(number=at + 1)
+    return words.VISIT_OF.format(number=at + 1, time=time.isoformat(sep=" ", timespec="minutes"))
+
+
 def row_text(row: Difference) -> str:
     """One row as `knee jerk left: 2+, now 3+ (reason)`."""
     if row.earlier and row.later and row.kind is not Kind.UNCHANGED:
@@ -79,7 +92,7 @@ def comparison_text(visits: Visits) -> str:
     out = [words.COMPARISON, *head(visits)]
     for at, comparison in enumerate(visits.comparisons):
         if len(visits.exams) > 2:
-            out += ["", words.FROM_TO.format(earlier=visit_name(visits, at), later=visit_name(visits, at + 1))]
+            out += ["", from_to(visits, at)]
         if not comparison.changes:
             out += ["", words.NO_CHANGE]
         for kind, components in by_kind(comparison).items():
@@ -153,6 +166,8 @@ def _cells(at: int, row: Difference) -> tuple[str, ...]:
         slot.position.value if slot.position else "",
         "" if slot.minutes is None else number_text(slot.minutes),
         *(text.replace(STAY, " ") for text in (row.earlier, row.later, row.difference, row.reason)),
+        slot.scale,
+        slot.condition,
     )
 
 

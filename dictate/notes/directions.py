@@ -6,9 +6,9 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 
-from dictate.grammar import Grammar
-from dictate.model import Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
-from dictate.notes import words
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
+from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
 from dictate.notes.phrases import one_line
 from dictate.notes.summary import stands_out
 
@@ -41,20 +41,9 @@ class Change:
     reason: str = ""
 
 
-# Which way is better: +1 higher, -1 lower. Scales as their sources in scales.yaml define them; items: common practice,
-# no source. What is not listed (pressures, rates, reflexes, murmurs, scores of unknown scales) has no direction.
-SCALES = {"mrc": 1, "ashworth": -1, "edema_pitting": -1}
-HIGHER = frozenset(
-    "gcs_eye gcs_verbal gcs_motor gcs_total four_score orientation_person orientation_place orientation_time attention "
-    "serial_sevens months_backward spelling_backward digit_span_forward digit_span_backward registration recall "
-    "clock_drawing figure_copy colour_vision vital_capacity grip_strength finger_taps toe_taps vibration "
-    "joint_position straight_leg_raise".split()
-)
-LOWER = frozenset("pain_score two_point timed_walk timed_up_and_go pull_test sara_total".split())
 SEVERITY = {
     "minimal": 1, "subtle": 1, "slight": 2, "mild": 2, "moderate": 3, "marked": 4, "severe": 4, "profound": 5,
 }  # fmt: skip
-OPPOSITES = (("corrected", "uncorrected"), ("with", "without"), ("on", "off"))
 DIGITS = {word: str(at) for at, word in enumerate("zero one two three four five six seven eight nine ten".split())}
 TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
 JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
@@ -62,13 +51,10 @@ JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 
 def change(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     """What became of a statement; both say something of the same item at the same place in the same position."""
-    condition = _opposite(earlier, later)
-    if condition:
-        return Change(Kind.NOT_COMPARABLE, reason=words.CONDITIONS.format(conditions=condition))
     if earlier.status in JUDGED and later.status in JUDGED:
         found = _of_judged(earlier, later, grammar)
     elif earlier.status is later.status:
-        found = _of_values(earlier, later)
+        found = _of_values(earlier, later, grammar)
     else:
         found = _of_measured_and_judged(earlier, later, grammar)
     if found.kind is Kind.UNCHANGED and earlier.certainty is not later.certainty:
@@ -86,17 +72,14 @@ def _of_judged(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
         return Change(Kind.CHANGED)
     if not now and later.status is Status.ABSENT:
         return Change(Kind.UNCHANGED)
-    found = _of_values(earlier, later)
-    if found.kind is Kind.UNCHANGED and _details(earlier) != _details(later):
-        return Change(Kind.CHANGED)
-    return found
+    return _of_values(earlier, later, grammar)
 
 
 def _of_measured_and_judged(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     """A normal stands for the one normal grade of a scale that has only one; else normal against what stands out."""
     one, other = _as_grade(earlier, later, grammar), _as_grade(later, earlier, grammar)
     if isinstance(one.value, Grade) and isinstance(other.value, Grade):
-        return _of_values(one, other)
+        return _of_values(one, other, grammar)
     was, now = stands_out(earlier, grammar), stands_out(later, grammar)
     if was != now and Status.NORMAL in (earlier.status, later.status):
         return Change(Kind.NEW if now else Kind.GONE)
@@ -111,21 +94,35 @@ def _as_grade(finding: Finding, other: Finding, grammar: Grammar) -> Finding:
     return finding.model_copy(update={"value": value})
 
 
-def _of_values(earlier: Finding, later: Finding) -> Change:
+def _of_values(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     old, new = earlier.value, later.value
-    if old == new and earlier.unit == later.unit:
-        return Change(Kind.UNCHANGED)
+    bounds = [{part for part in one.detail if part in BOUNDS} for one in (earlier, later)]
+    if old == new and earlier.unit == later.unit and bounds[0] == bounds[1]:
+        return _same_value(earlier, later, grammar)
+    if any(bounds):
+        return Change(Kind.NOT_COMPARABLE, reason=words.BOUND)
     old, new = _timed(old), _timed(new)
     if old is None or new is None:
         return Change(Kind.CHANGED)
-    if type(old) is not type(new) or _scale(old) != _scale(new):
+    if type(old) is not type(new) or not _alike(old, new, named=bool(scale_named(later, grammar))):
         return Change(Kind.NOT_COMPARABLE, reason=words.SAID_OTHERWISE)
     if earlier.unit != later.unit:
         return Change(Kind.NOT_COMPARABLE, reason=words.UNIT_DIFFERS)
     if isinstance(old, Text) and isinstance(new, Text) and _plain(old.words) == _plain(new.words):
-        return Change(Kind.UNCHANGED)
+        return _same_value(earlier, later, grammar)
+    if isinstance(old, Score) and isinstance(new, Score) and (old.points, old.mark) == (new.points, new.mark):
+        return _same_value(earlier, later, grammar)  # one of them without its maximum
     unit = later.unit or ("s" if isinstance(later.value, Text) and isinstance(new, Quantity) else "")
-    return Change(_kind_of(_way(earlier.item, old, new)), _difference(old, new, unit))
+    return Change(_kind_of(better_way(later, grammar) * _rise(old, new) or _way(old, new)), _difference(old, new, unit))
+
+
+def _same_value(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
+    """A number stays the same whatever else is said of it; a sign that is told otherwise has changed."""
+    if _details(earlier, grammar) == _details(later, grammar):
+        return Change(Kind.UNCHANGED)
+    if later.status is Status.MEASURED:
+        return Change(Kind.UNCHANGED, reason=words.TOLD_OTHERWISE)
+    return Change(Kind.CHANGED)
 
 
 def _timed(value: Value | None) -> Value | None:
@@ -138,29 +135,33 @@ def _kind_of(way: float) -> Kind:
     return Kind.CHANGED if way == 0 else Kind.BETTER if way > 0 else Kind.WORSE
 
 
-def _scale(value: Value) -> object:
-    """What two values must share to be told apart by more than their words."""
-    if isinstance(value, Grade):
-        return value.scale
-    if isinstance(value, Score):
-        return value.of, value.mark
-    return value.note if isinstance(value, Quantity) else None
-
-
-def _way(item: str, old: Value, new: Value) -> float:
-    """Above 0: better. 0: nothing says which is better."""
+def _alike(old: Value, new: Value, *, named: bool) -> bool:
+    """Whether more than their words can be compared. named: their scale was said, and so fixes the maximum."""
     if isinstance(old, Grade) and isinstance(new, Grade):
-        return SCALES.get(new.scale, 0) * (_rank(new) - _rank(old))
+        return old.scale == new.scale
+    if isinstance(old, Score) and isinstance(new, Score):
+        return old.mark == new.mark and (old.of == new.of or (named and None in (old.of, new.of)))
+    return not (isinstance(old, Quantity) and isinstance(new, Quantity)) or old.note == new.note
+
+
+def _rise(old: Value, new: Value) -> float:
+    """How much more the later number or grade is; 0 where there are none."""
+    if isinstance(old, Grade) and isinstance(new, Grade):
+        return _rank(new) - _rank(old)
+    if isinstance(old, Score) and isinstance(new, Score) and old.points is not None and new.points is not None:
+        return new.points - old.points
+    if isinstance(old, Quantity) and isinstance(new, Quantity) and _single(old) and _single(new):
+        return new.number - old.number
+    return 0
+
+
+def _way(old: Value, new: Value) -> float:
+    """Above 0: better. 0: nothing says which is better."""
     if isinstance(old, Acuity) and isinstance(new, Acuity):
         was, now = _fraction(old.text), _fraction(new.text)
         return 0 if was is None or now is None else now - was
     if isinstance(old, Text) and isinstance(new, Text):
         return _severity_way(old.words, new.words)
-    sign = 1 if item in HIGHER else -1 if item in LOWER or item.startswith("nihss_") else 0
-    if isinstance(old, Score) and isinstance(new, Score) and old.points is not None and new.points is not None:
-        return sign * (new.points - old.points)
-    if isinstance(old, Quantity) and isinstance(new, Quantity) and _single(old) and _single(new):
-        return sign * (new.number - old.number)
     return 0
 
 
@@ -213,20 +214,12 @@ def _signed(number: float) -> str:
     return text if text.startswith("-") or text == "0" else f"+{text}"
 
 
-def _opposite(earlier: Finding, later: Finding) -> str:
-    """Conditions that exclude each other: corrected against uncorrected, with against without, on against off."""
-    for pair in OPPOSITES:
-        was, now = (
-            {word for text in one.detail for word in _plain(text).split()[:1] if word in pair}
-            for one in (earlier, later)
-        )
-        if len(was) == 1 and len(now) == 1 and was != now:
-            return f"{was.pop()} / {now.pop()}"
-    return ""
-
-
-def _details(finding: Finding) -> frozenset[str]:
-    return frozenset(map(_plain, finding.detail))
+def _details(finding: Finding, grammar: Grammar) -> frozenset[str]:
+    """What else was said of it; scale and conditions are part of what it speaks of."""
+    name = name_detail(finding, grammar)
+    spoken = [part for part in finding.detail if part != name]
+    plain = [part for part in spoken if not conditions_of(finding.model_copy(update={"detail": (part,)}), grammar)]
+    return frozenset(map(_plain, plain))
 
 
 def _plain(text: str) -> str:

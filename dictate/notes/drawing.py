@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from xml.sax.saxutils import escape, quoteattr
 
-from dictate.notes.phrases import STAY
+from dictate.notes.phrases import STAY, TURNING_ROUND
 
 INK = "currentColor"  # black on paper, light on a dark page
 FAINT = "0.35"
 FONT = 11
-NO_SIGNS = "\ufffe\uffff"  # no characters at all
+NO_SIGNS = f"\ufffe\uffff{TURNING_ROUND}"  # no characters at all, and what turns the order of others round
 
 
 @dataclass(frozen=True)

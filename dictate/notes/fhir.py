@@ -10,10 +10,11 @@ from collections.abc import Iterator
 from datetime import datetime
 from typing import Any, Literal
 
+from dictate.catalogue import note as words
 from dictate.errors import InputError, MachineError
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Source
-from dictate.notes import codes, words
+from dictate.notes import codes
 from dictate.notes.codes import OWN
 from dictate.notes.drawing import safe
 from dictate.notes.fhir_findings import (

@@ -6,13 +6,14 @@ import json
 from dataclasses import dataclass
 from typing import Any
 
-from dictate.grammar import Grammar
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar, scale_named
 from dictate.model import Certainty, Figure, Finding, Status
-from dictate.notes import codes, words
+from dictate.notes import codes
 from dictate.notes.codes import OWN
 from dictate.notes.drawing import safe
 from dictate.notes.fhir_values import Json, clean, concept, quantity, read_value, value_of
-from dictate.notes.phrases import capital, hedge, item_name, one_line, phrase, place, statement
+from dictate.notes.phrases import capital, hedge, one_line, phrase, place, statement, title
 
 SAID = (Status.MEASURED, Status.NORMAL, Status.ABNORMAL)
 UNSAID = "-"  # in a place's code: no side, no site
@@ -30,7 +31,7 @@ class Frame:
 
 def observation(finding: Finding, grammar: Grammar, frame: Frame) -> Json:
     """The finding as an Observation; what its fields cannot hold stands in an extension."""
-    text = f"{capital(item_name(grammar, finding.item))}: {phrase(finding, grammar)}"
+    text = f"{capital(title(finding, grammar))}: {phrase(finding, grammar)}"
     content: Json = {
         "resourceType": "Observation",
         "text": narrative(text),
@@ -117,8 +118,11 @@ def _category(finding: Finding) -> list[Json]:
 
 
 def _code(finding: Finding, grammar: Grammar) -> Json:
-    known = tuple((codes.LOINC, code) for code in codes.ITEMS.get(finding.item, ()))
-    return concept(f"{OWN}item", finding.item, item_name(grammar, finding.item), *known)
+    known = [(codes.LOINC, code) for code in codes.ITEMS.get(finding.item, ())]
+    scale = scale_named(finding, grammar)  # its item stands for many scales: its code alone would mix them up
+    known += [(f"{OWN}named-scale", scale)] if scale else []
+    known += [(codes.LOINC, codes.SCALES[scale])] if scale in codes.SCALES else []
+    return concept(f"{OWN}item", finding.item, title(finding, grammar), *known)
 
 
 def _effective(frame: Frame) -> Json:
@@ -135,7 +139,7 @@ def _said(finding: Finding, grammar: Grammar) -> Json:
         return {"dataAbsentReason": reason}
     meant = concept(*own, words.STATUSES[finding.status])
     if finding.certainty is Certainty.UNCERTAIN:
-        text = clean(f"{hedge(finding, grammar)} {statement(finding)}")
+        text = clean(f"{hedge(finding, grammar)} {statement(finding, grammar)}")
         return {"valueString": text, "interpretation": [meant]}
     said = value_of(finding) if finding.status in SAID else {}
     if finding.status is Status.MEASURED:
@@ -144,7 +148,7 @@ def _said(finding: Finding, grammar: Grammar) -> Json:
     if finding.status in codes.STATUSES:
         meant = concept(codes.INTERPRETATION, codes.STATUSES[finding.status], words.STATUSES[finding.status], own)
     if not said:
-        said = {"valueCodeableConcept": concept(*own, statement(finding))}
+        said = {"valueCodeableConcept": concept(*own, statement(finding, grammar))}
     return {**said, "interpretation": [meant]}
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Examination, Finding, Side, Status
-from dictate.notes import words
 from dictate.notes.drawing import INK, Picture, drawing, label, line, path, tag
 from dictate.notes.phrases import phrase
 
@@ -87,6 +87,6 @@ def _eye(eye: Side, lost: set[Quadrant], full: set[Side]) -> Iterator[str]:
     yield line(centre, MIDDLE - RADIUS, centre, MIDDLE + RADIUS, faint=True)
     yield label(words.EYES[eye], centre, TOP - 12, anchor="middle", weight="bold")
     if not known:
-        yield label(words.FIELD_NOT_SAID, centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)
+        yield label(words.NOT_SAID, centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)
     elif not any(quadrant[0] is eye for quadrant in lost):
         yield label(words.STATUSES[Status.NORMAL], centre, TOP + 2 * RADIUS + 16, anchor="middle", size=10)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Examination
-from dictate.notes import words
-from dictate.notes.compared import Visits, by_kind, head, row_text, trend_text, visit_name
+from dictate.notes.compared import Visits, by_kind, from_to, head, row_text, trend_text
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.layout import lay_out
 from dictate.notes.pictures import pictures_of
@@ -48,7 +48,7 @@ def comparison_html(visits: Visits) -> str:
     """The comparison as a page, with a picture of every number over three visits or more."""
     pairs = [
         {
-            "name": words.FROM_TO.format(earlier=visit_name(visits, at), later=visit_name(visits, at + 1)),
+            "name": from_to(visits, at),
             "nothing": not one.changes,
             "kinds": {
                 words.KINDS[kind]: {

@@ -5,21 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Component, Examination, Finding, Position, Status
-from dictate.notes import words
 from dictate.notes.phrases import (
     capital,
     circumstances,
     is_blanket,
-    item_name,
     item_of,
     nerve_label,
     nerve_order,
     nerve_sorted,
     phrase,
     place,
-    short_name,
+    short_title,
+    title,
+    where_of,
 )
 from dictate.notes.questions import marks_of
 
@@ -97,11 +98,12 @@ class _Laying:
         plain = [at for at in places if self.exam.findings[at].item not in telling]
         series = self._series(places)
         in_series = {at for line in series for at in line.findings}
-        by_item: dict[str, list[int]] = {}
+        by_title: dict[tuple[str, str], list[int]] = {}
         for at in places:
             if at not in in_series and at not in plain:
-                by_item.setdefault(self.exam.findings[at].item, []).append(at)
-        lines = [self._item_line(item, group) for item, group in by_item.items()]
+                finding = self.exam.findings[at]
+                by_title.setdefault((finding.item, title(finding, self.grammar)), []).append(at)
+        lines = [self._item_line(*named, group) for named, group in by_title.items()]
         if nerve_sorted(component):
             lines.sort(key=self._nerve_place)
         first_series = min(in_series, default=0)
@@ -116,15 +118,14 @@ class _Laying:
             return 0, line.findings[0]
         return nerve_order(nerve_label(self.grammar, finding.item)) or 99, line.findings[0]
 
-    def _item_line(self, item: str, group: list[int]) -> Line:
+    def _item_line(self, item: str, name: str, group: list[int]) -> Line:
         findings = self.exam.findings
         sites = list(dict.fromkeys(findings[at].site for at in group))
         group = sorted(group, key=lambda at: (sites.index(findings[at].site), SIDE_ORDER.index(findings[at].side)))
         parts = tuple(self._part(at, phrase(findings[at], self.grammar)) for at in group)
         between = "; " if any("," in part.text for part in parts) else ", "
-        name = capital(item_name(self.grammar, item))
         nerve = nerve_label(self.grammar, item) if nerve_sorted(findings[group[0]].component) else ""
-        return Line(f"{nerve} {name}:".strip(), parts, between)
+        return Line(f"{nerve} {capital(name)}:".strip(), parts, between)
 
     def _part(self, at: int, text: str) -> Part:
         return Part(text, at, self.marks.get(at, ()))
@@ -148,7 +149,7 @@ class _Laying:
         for at, finding in zip(group, findings, strict=True):
             own = finding.model_copy(update={"detail": tuple(part for part in finding.detail if part not in shared)})
             said = phrase(own, self.grammar, with_circumstances=False)
-            parts.append(self._part(at, f"{short_name(self.grammar, finding.item)} {said}"))
+            parts.append(self._part(at, f"{short_title(finding, self.grammar)} {said}"))
         stance = circumstances(findings[0]) + (f" ({'; '.join(shared)})" if shared else "")
         return Line(f"{stance}:", tuple(parts), depth=2)
 
@@ -176,7 +177,8 @@ class _Laying:
                 yield Line(label, group)
 
     def _named(self, finding: Finding) -> str:
-        return " ".join(filter(None, (item_name(self.grammar, finding.item), place(finding))))
+        where = where_of(finding, self.grammar) if finding.status is Status.ABSENT else place(finding)
+        return " ".join(filter(None, (title(finding, self.grammar), where)))
 
 
 def _place_figures(exam: Examination, groups: dict[Component, list[Line]]) -> list[str]:

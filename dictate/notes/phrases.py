@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from dictate.grammar import Grammar, Item
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar, Item, name_detail, scale_named
 from dictate.model import (
     Certainty,
     Component,
@@ -18,10 +19,10 @@ from dictate.model import (
     Value,
     number_text,
 )
-from dictate.notes import words
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
-STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160)))
+TURNING_ROUND = "".join(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))  # change the order of what is read
+STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
 SEGMENT = re.compile(r"[a-z]\d{1,2}")  # v1, c7, t10
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
@@ -39,9 +40,14 @@ def item_name(grammar: Grammar, name: str) -> str:
     return " ".join(part.upper() if part in words.ABBREVIATIONS else part for part in name.split("_"))
 
 
-def short_name(grammar: Grammar, name: str) -> str:
-    """The item's name where its position stands beside it."""
-    return words.SHORT_NAMES.get(name) or item_name(grammar, name)
+def title(finding: Finding, grammar: Grammar) -> str:
+    """The name under which a finding is written: of its scale, where its item stands for many, else of its item."""
+    return scale_named(finding, grammar) or item_name(grammar, finding.item)
+
+
+def short_title(finding: Finding, grammar: Grammar) -> str:
+    """The name where its position stands beside it."""
+    return words.SHORT_NAMES.get(finding.item) or title(finding, grammar)
 
 
 def nerve_label(grammar: Grammar, name: str) -> str:
@@ -122,8 +128,10 @@ def _site(finding: Finding) -> str:
     return words.PLACE_NAMES.get(finding.site, finding.site.replace("_", " "))
 
 
-def _where(finding: Finding) -> str:
+def where_of(finding: Finding, grammar: Grammar) -> str:
     """Where a sign is present or absent, behind the word: `at the left ankle`, `in the hand, both sides`."""
+    if not finding.site or finding.site in grammar.common.manoeuvres:
+        return place(finding)
     one_side = words.SIDES[finding.side] if finding.side in (Side.LEFT, Side.RIGHT) else ""
     form = words.IN_PLACE if finding.site in words.INSIDE else words.AT_PLACE
     if SEGMENT.fullmatch(finding.site):
@@ -146,8 +154,8 @@ def amount(value: Value, unit: str) -> str:
     return f"{text}{behind} {value.note}".rstrip()
 
 
-def statement(finding: Finding, *, where: str = "") -> str:
-    """What was said of the item, without item and place: `2+`, `absent`, `not examined (painful hip)`.
+def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
+    """What was said of the item, without title and place: `2+`, `absent`, `not examined (painful hip)`.
 
     where: the place, for those who want it directly behind the word.
     """
@@ -155,7 +163,9 @@ def statement(finding: Finding, *, where: str = "") -> str:
     if not isinstance(finding.value, Text):
         value = value.replace(" ", STAY)
     said = words.STATUSES[finding.status]
-    detail = [part for part in map(one_line, finding.detail) if part.lower() != value.replace(STAY, " ").lower()]
+    name = name_detail(finding, grammar)
+    detail = [one_line(part) for part in finding.detail if part != name]
+    detail = [part for part in detail if part.lower() != value.replace(STAY, " ").lower()]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said
     elif value:
@@ -184,11 +194,11 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
     before, behind = place(finding), ""
     if finding.status in (Status.PRESENT, Status.ABSENT):
         if finding.site and finding.site not in grammar.common.manoeuvres:
-            before, behind = "", _where(finding)
+            before, behind = "", where_of(finding, grammar)
         around, behind = "", f"{behind} {around}".strip()
     elif _deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
-    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, where=behind))))
+    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, grammar, where=behind))))
     if is_blanket(grammar, finding):
         if finding.excepted:
             text = words.OTHERWISE.format(said=text)

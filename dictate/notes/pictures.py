@@ -13,7 +13,7 @@ from dictate.notes.series_picture import series_picture
 def pictures_of(exam: Examination, grammar: Grammar) -> dict[Component, tuple[Picture, ...]]:
     """Pictures by the component they stand with; only what was dictated is drawn."""
     drawn = {
-        Component.GENERAL: series_picture(exam),
+        Component.GENERAL: series_picture(exam, grammar),
         Component.CRANIAL_NERVES: field_picture(exam, grammar),
         Component.MOTOR: strength_picture(exam, grammar),
         Component.REFLEXES: reflex_picture(exam, grammar),

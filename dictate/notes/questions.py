@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.model import Examination, Query, Remark, RemarkKind, Severity
-from dictate.notes import words
 from dictate.notes.phrases import one_line
 
 

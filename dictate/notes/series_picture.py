@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Position, Pressure, Quantity, Status, number_text
-from dictate.notes import words
 from dictate.notes.drawing import Picture, dot, drawing, label, line
 from dictate.notes.phrases import circumstances, statement
 
@@ -27,9 +28,9 @@ class Stance:
     has_symptoms: bool = False
 
 
-def series_picture(exam: Examination) -> Picture | None:
+def series_picture(exam: Examination, grammar: Grammar) -> Picture | None:
     """The picture; None where pressures or rates were not said in two positions or at two times."""
-    stances = [one for one in _stances(exam.findings) if one.pressures or one.rates]
+    stances = [one for one in _stances(exam.findings, grammar) if one.pressures or one.rates]
     if len(stances) < 2:
         return None
     rows = tuple(_row(one) for one in stances)
@@ -41,7 +42,7 @@ def series_picture(exam: Examination) -> Picture | None:
     return Picture(words.POSTURAL, description, svg, words.SERIES_COLUMNS, rows)
 
 
-def _stances(findings: Sequence[Finding]) -> list[Stance]:
+def _stances(findings: Sequence[Finding], grammar: Grammar) -> list[Stance]:
     found: dict[tuple[Position, float | None], Stance] = {}
     for one in findings:
         if one.position is None or one.site:
@@ -52,7 +53,7 @@ def _stances(findings: Sequence[Finding]) -> list[Stance]:
         elif isinstance(one.value, Quantity) and one.item == "heart_rate" and one.value.upto is None:
             stance.rates.append(one.value.number)
         elif one.item == "orthostatic_symptoms" and one.status in (Status.PRESENT, Status.ABSENT):
-            stance.symptoms.append(statement(one))
+            stance.symptoms.append(statement(one, grammar))
             stance.has_symptoms |= one.status is Status.PRESENT
     return list(found.values())
 
@@ -60,7 +61,7 @@ def _stances(findings: Sequence[Finding]) -> list[Stance]:
 def _row(one: Stance) -> tuple[str, ...]:
     pressures = words.AND_ALSO.join(f"{pressure} mmHg" for pressure in one.pressures)
     rates = words.AND_ALSO.join(f"{number_text(rate)}/min" for rate in one.rates)
-    return one.name, pressures, rates, "; ".join(one.symptoms)
+    return one.name, *(said or words.NOT_SAID for said in (pressures, rates, "; ".join(one.symptoms)))
 
 
 def _range(stances: Sequence[Stance]) -> tuple[float, float]:

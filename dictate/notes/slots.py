@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from dictate.grammar import Grammar
+from dictate.catalogue import note as words
+from dictate.grammar import Grammar, conditions_of, scale_named
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
-from dictate.notes import words
 from dictate.notes.phrases import item_of
 from dictate.notes.summary import stands_out
 
@@ -17,18 +17,28 @@ SIDE_ORDER = (*words.SIDES, None)
 
 @dataclass(frozen=True)
 class Slot:
-    """What a statement speaks of: an item, where, in which position and when."""
+    """What a statement speaks of: an item or scale, where, in which position, when and under what."""
 
     item: str
     side: Side | None = None
     site: str = ""
     position: Position | None = None
     minutes: float | None = None
+    scale: str = ""  # named, where the item stands for many
+    condition: str = ""  # corrected, in the dark, reinforced: by the grammar's names
 
 
-def slot_of(finding: Finding, side: Side | None) -> Slot:
+def slot_of(finding: Finding, side: Side | None, grammar: Grammar) -> Slot:
     """What the finding speaks of, for one of its sides."""
-    return Slot(finding.item, side, finding.site, finding.position, finding.minutes)
+    return Slot(
+        finding.item,
+        side,
+        finding.site,
+        finding.position,
+        finding.minutes,
+        scale_named(finding, grammar),
+        ", ".join(conditions_of(finding, grammar)),
+    )
 
 
 def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> int | None:
@@ -43,14 +53,12 @@ def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> in
 
 def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> int:
     """0: does not speak for it; 1: the whole item, 2: a list that names it, 3: its whole component."""
-    if not covers_place(wide, slot):
+    item, same = item_of(grammar, wide.item), wide.item == slot.item
+    if not (same or (item is not None and item.blanket)) or not covers_place(wide, slot, grammar):
         return 0
     plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
-    if wide.item == slot.item:
+    if same or item is None:
         return 1 if plain or wide.status in SILENT else 0
-    item = item_of(grammar, wide.item)
-    if item is None or not item.blanket:
-        return 0
     if slot.item in item.covers:
         graded = isinstance(wide.value, Grade) and _scale_of(grammar, slot.item) == wide.value.scale
         return 2 if plain or graded or wide.status in SILENT else 0
@@ -58,11 +66,14 @@ def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> i
     return 3 if whole and wide.status in SILENT else 0
 
 
-def covers_place(wide: Finding, slot: Slot) -> bool:
+def covers_place(wide: Finding, slot: Slot, grammar: Grammar) -> bool:
     """Whether a statement without side or place speaks of this one; one with them speaks of the same only."""
     sides = wide.side is None or wide.side is slot.side or (wide.side is Side.BOTH and slot.side is not Side.MIDLINE)
     stance = wide.position is None or (wide.position, wide.minutes) == (slot.position, slot.minutes)
-    return sides and stance and wide.site in ("", slot.site)
+    if not (sides and stance and wide.site in ("", slot.site)):
+        return False
+    whole = slot_of(wide, wide.side, grammar)
+    return whole.scale in ("", slot.scale) and whole.condition in ("", slot.condition)
 
 
 def _scale_of(grammar: Grammar, item: str) -> str:
@@ -77,7 +88,8 @@ def what_differs(gone: list[Slot], come: list[Slot]) -> Iterator[str]:
             yield word
 
 
-def place_order(slot: Slot) -> tuple[str, float, str, int]:
+def place_order(slot: Slot) -> tuple[str, str, float, str, str, int]:
     """Where the rows of one item stand among each other."""
     minutes = -1.0 if slot.minutes is None else slot.minutes
-    return slot.position.value if slot.position else "", minutes, slot.site, SIDE_ORDER.index(slot.side)
+    position = slot.position.value if slot.position else ""
+    return slot.scale, position, minutes, slot.condition, slot.site, SIDE_ORDER.index(slot.side)

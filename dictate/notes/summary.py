@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from dictate.grammar import Grammar, is_noteworthy
 from dictate.model import Component, Examination, Finding, Status
 from dictate.notes.layout import Part
-from dictate.notes.phrases import item_name, phrase, short_name
+from dictate.notes.phrases import phrase, short_title, title
 from dictate.notes.questions import marks_of
 
 
@@ -36,7 +36,7 @@ def summary(exam: Examination, grammar: Grammar) -> tuple[Standout, ...]:
 
 def _name(finding: Finding, said: str, grammar: Grammar) -> str:
     """The item's name; empty where what is said of it begins with it ("tongue fasciculations")."""
-    name = short_name(grammar, finding.item) if finding.position else item_name(grammar, finding.item)
+    name = short_title(finding, grammar) if finding.position else title(finding, grammar)
     return "" if said.startswith(f"{name} ") else name
 
 

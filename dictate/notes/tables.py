@@ -17,7 +17,7 @@ FINDING_COLUMNS = (
 QUERY_COLUMNS = (
     "code", "severity", "component", "item", "side", "message", "suggestions", "quote", "start_s", "end_s",
 )  # fmt: skip
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", *"＝＋－＠")  # in full width too: some spreadsheets take both
 PLAIN_NUMBER = re.compile(r"[+-]?\d+(\.\d+)?")
 TIME_DIGITS = 3
 SHARE_DIGITS = 4

@@ -5,9 +5,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination
-from dictate.notes import words
 from dictate.notes.layout import Layout, Line, Part, lay_out
 from dictate.notes.phrases import STAY, age_line, one_line, visible
 from dictate.notes.questions import clock, listed, not_placed, query_text, sections

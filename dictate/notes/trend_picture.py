@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from dictate.catalogue import note as words
 from dictate.model import number_text
-from dictate.notes import words
 from dictate.notes.drawing import Picture, dot, drawing, label, line
 from dictate.notes.trends import Trend
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
-from dictate.notes import words
 from dictate.notes.compare import Comparison, compare
-from dictate.notes.phrases import circumstances, hedge, is_blanket, item_name, one_line, place, statement
+from dictate.notes.phrases import circumstances, hedge, is_blanket, one_line, place, statement, title
 from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of
 
 
@@ -43,11 +43,11 @@ def compare_all(exams: Sequence[Examination], grammar: Grammar) -> tuple[Compari
     before = exams[0]
     for later in exams[1:]:
         found.append(compare(before, later, grammar))
-        before = tied(before, later)
+        before = tied(before, later, grammar)
     return tuple(found)
 
 
-def tied(earlier: Examination, later: Examination) -> Examination:
+def tied(earlier: Examination, later: Examination, grammar: Grammar) -> Examination:
     """The later examination with the earlier values in the place of "unchanged"."""
     findings: list[Finding] = []
     for finding in later.findings:
@@ -57,8 +57,8 @@ def tied(earlier: Examination, later: Examination) -> Examination:
                 for one in earlier.findings
                 if one.item == finding.item
                 and one.status not in SILENT
-                and covers_place(finding, slot_of(one, one.side))
-                and not _stated(later, one)
+                and covers_place(finding, slot_of(one, one.side, grammar), grammar)
+                and not _stated(later, one, grammar)
             ] or [finding]
         else:
             findings.append(finding)
@@ -69,9 +69,9 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
     """What was said at two visits or more, and not the same every time."""
     chain = [exams[0]]
     for later in exams[1:]:
-        chain.append(tied(chain[-1], later))
+        chain.append(tied(chain[-1], later, grammar))
     split = {f.item for exam in chain for f in exam.findings if f.side in (Side.LEFT, Side.RIGHT)}
-    visits = [_by_slot(exam, split) for exam in chain]
+    visits = [_by_slot(exam, split, grammar) for exam in chain]
     slots = list(dict.fromkeys(slot for visit in visits for slot in visit))
     spoken_for: set[Slot] = set()  # wide statements that stand in a narrower row already
     found = []
@@ -83,7 +83,7 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
         for exam, visit in zip(chain, visits, strict=True):
             at = None if slot in visit else cover(slot, real[0], exam, grammar)
             if at is not None and exam.findings[at].item == slot.item:
-                spoken_for.add(slot_of(exam.findings[at], exam.findings[at].side))
+                spoken_for.add(slot_of(exam.findings[at], exam.findings[at].side, grammar))
             points.append(_point(visit.get(slot) or ([] if at is None else [exam.findings[at]]), grammar))
         if len({point.text for point in points} - {words.NOTHING}) > 1:
             found.append(_trend(slot, real[0], tuple(points), grammar))
@@ -95,18 +95,20 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
     )
 
 
-def _stated(exam: Examination, other: Finding) -> bool:
+def _stated(exam: Examination, other: Finding, grammar: Grammar) -> bool:
     """Whether the visit also says something else of the same thing."""
-    wanted = slot_of(other, other.side)
-    return any(slot_of(one, one.side) == wanted and one.status is not Status.UNCHANGED for one in exam.findings)
+    wanted = slot_of(other, other.side, grammar)
+    return any(
+        slot_of(one, one.side, grammar) == wanted and one.status is not Status.UNCHANGED for one in exam.findings
+    )
 
 
-def _by_slot(exam: Examination, split: set[str]) -> dict[Slot, list[Finding]]:
+def _by_slot(exam: Examination, split: set[str], grammar: Grammar) -> dict[Slot, list[Finding]]:
     found: dict[Slot, list[Finding]] = {}
     for finding in exam.findings:
         both = finding.side is Side.BOTH and finding.item in split
         for side in (Side.RIGHT, Side.LEFT) if both else (finding.side,):
-            found.setdefault(slot_of(finding, side), []).append(finding)
+            found.setdefault(slot_of(finding, side, grammar), []).append(finding)
     return found
 
 
@@ -118,7 +120,7 @@ def _point(said: Sequence[Finding], grammar: Grammar) -> Point:
 
 
 def _said(finding: Finding, grammar: Grammar) -> str:
-    text = " ".join(filter(None, (hedge(finding, grammar), statement(finding))))
+    text = " ".join(filter(None, (hedge(finding, grammar), statement(finding, grammar))))
     quote = words.AS_SAID.format(quote=one_line(finding.quote).strip(" ,.;:"))
     return f"{text}, {quote}" if is_blanket(grammar, finding) else text
 
@@ -136,5 +138,5 @@ def _numbers(finding: Finding) -> tuple[float, ...]:
 
 def _trend(slot: Slot, one: Finding, points: tuple[Point, ...], grammar: Grammar) -> Trend:
     here = one.model_copy(update={"side": slot.side})
-    name = " ".join(filter(None, (item_name(grammar, slot.item), place(here), circumstances(here))))
+    name = " ".join(filter(None, (title(here, grammar), place(here), circumstances(here))))
     return Trend(one.component, slot, name, one.unit, points)

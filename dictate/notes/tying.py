@@ -7,7 +7,7 @@ import re
 from dictate.grammar import Grammar
 from dictate.model import Earlier, Examination, Finding, Status
 from dictate.notes.directions import Kind, change
-from dictate.notes.phrases import item_name, item_of, one_line, phrase, statement
+from dictate.notes.phrases import item_of, one_line, phrase, statement, title
 from dictate.notes.slots import SILENT, cover, covers_place, slot_of
 
 
@@ -55,10 +55,14 @@ def _spoken_of(finding: Finding, earlier: Examination, grammar: Grammar) -> list
             if (one.item in (finding.item, *item.covers) or (not item.covers and one.component is finding.component))
             and (finding.side is None or finding.side is one.side)
         ]
-    slot = slot_of(finding, finding.side)
+    slot = slot_of(finding, finding.side, grammar)
     same = [one for one in earlier.findings if one.item == finding.item]
-    exact = [one for one in same if slot_of(one, one.side) == slot]
-    wide = [one for one in same if covers_place(one, slot) or covers_place(finding, slot_of(one, one.side))]
+    exact = [one for one in same if slot_of(one, one.side, grammar) == slot]
+    wide = [
+        one
+        for one in same
+        if covers_place(one, slot, grammar) or covers_place(finding, slot_of(one, one.side, grammar), grammar)
+    ]
     if exact or wide:
         return exact or wide
     at = cover(slot, finding, earlier, grammar)
@@ -70,6 +74,6 @@ def _text(one: Finding, about: Finding, grammar: Grammar) -> str:
     if one.status is Status.UNCHANGED and one.earlier is not None:
         return one.earlier.said
     if one.item != about.item:
-        return f"{item_name(grammar, one.item)} {phrase(one, grammar)}"
-    whole = slot_of(one, one.side) != slot_of(about, about.side)
-    return phrase(one, grammar) if whole else statement(one)
+        return f"{title(one, grammar)} {phrase(one, grammar)}"
+    whole = slot_of(one, one.side, grammar) != slot_of(about, about.side, grammar)
+    return phrase(one, grammar) if whole else statement(one, grammar)

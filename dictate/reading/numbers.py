@@ -65,7 +65,7 @@ class _Reader(Cardinals):
     def _below_zero(self, i: int) -> tuple[float, str, int] | None:
         """ "RASS minus two", "RASS -2": a minus behind a word, and not behind a number or at the start of a line."""
         minus = self.at(i)
-        before = self.at(i - 1) if i else ""
+        before = self.at(i - 1, same_sentence=False) if i else ""
         if minus not in {"minus", "-"} or not before.isalpha() or self.tokens[i - 1].ends_line:
             return None
         if minus == "-" and not (before in _SCORED and self.at(i + 1)[:1].isdigit() and self.tokens[i + 1].glued):

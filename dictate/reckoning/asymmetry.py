@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Figure, Finding, Grade, Side, Status
 from dictate.reckoning.rules import rule
@@ -66,11 +67,13 @@ def _reflexes(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figur
     for name, by_side in _graded(findings, grammar, Component.REFLEXES).items():
         if len(by_side) == 2 and by_side[Side.RIGHT][0] != by_side[Side.LEFT][0]:
             right, left = by_side[Side.RIGHT], by_side[Side.LEFT]
-            roots = _roots(grammar, name, " ({roots})")
-            parts.append(f"{_short(name, grammar)} right {right[0]}, left {left[0]}{roots}")
+            roots = _roots(grammar, name, words.ROOTS_BEHIND)
+            parts.append(
+                words.REFLEX_PAIR.format(reflex=_short(name, grammar), right=right[0], left=left[0], roots=roots)
+            )
             places += [right[1], left[1]]
     if parts:
-        yield REFLEXES.figure(f"Reflexes differ: {'; '.join(parts)}", tuple(dict.fromkeys(places)))
+        yield REFLEXES.figure(words.REFLEXES_DIFFER.format(parts="; ".join(parts)), tuple(dict.fromkeys(places)))
 
 
 def _strength(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figure]:
@@ -90,21 +93,21 @@ def _strength(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figur
         f"{_roots(grammar, one, '{roots} ')}{_short(one, grammar)} {_sides(graded[one])}"
         for one in _sorted(full, grammar)
     ]
-    spared = f". At 5: {'; '.join(names)}" if names else ""
+    spared = words.STRENGTH_SPARED.format(names="; ".join(names)) if names else ""
     places = sorted({place for name in (*weak, *full) for _, place in graded[name].values()})
-    yield STRENGTH.figure(f"Strength by root (nerve): {'; '.join(rows)}{spared}", tuple(places))
+    yield STRENGTH.figure(words.STRENGTH_BY_ROOT.format(rows="; ".join(rows), spared=spared), tuple(places))
 
 
 def _grades(by_side: dict[Side, tuple[str, int]]) -> str:
     """`right 4+ left 5`, `both 4`, `left 4-`."""
     grades = {side: by_side[side][0] for side in SIDES if side in by_side}
     if len(grades) == 2 and len(set(grades.values())) == 1:
-        return f"both {grades[Side.RIGHT]}"
-    return " ".join(f"{side.value} {grade}" for side, grade in grades.items())
+        return words.BOTH_GRADES.format(grade=grades[Side.RIGHT])
+    return " ".join(f"{words.SIDES[side]} {grade}" for side, grade in grades.items())
 
 
 def _sides(by_side: dict[Side, tuple[str, int]]) -> str:
-    return "both" if len(by_side) == 2 else next(iter(by_side)).value
+    return words.SIDES[Side.BOTH if len(by_side) == 2 else next(iter(by_side))]
 
 
 def _short(name: str, grammar: Grammar) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.grammar.units import convert
 from dictate.model import Figure, Finding, Quantity, Status
 from dictate.reckoning.rules import rule
@@ -42,4 +43,4 @@ def body_figure(findings: tuple[Finding, ...], *, height: float | None) -> Itera
     if weight is not None:
         places = (at, *(place for place, finding in enumerate(findings) if finding.item == "height"))
         index = round(body_mass_index(weight, height), 1)
-        yield BMI.figure(f"Body mass index {index} kg/m²", places, value=index, unit="kg/m2")
+        yield BMI.figure(words.BODY_MASS_INDEX.format(index=index), places, value=index, unit="kg/m2")

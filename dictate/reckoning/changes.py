@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from dictate.catalogue import figures as words
 from dictate.model import Position, Side, number_text
-from dictate.reckoning.readings import Reading, minutes_text
+from dictate.reckoning.readings import Reading, time_text
 
 UPRIGHT = (Position.STANDING, Position.TILTED)
 # A reading before the first minute cannot show that a change is sustained.
@@ -121,11 +122,11 @@ def times_of(changes: Iterable[Change]) -> str:
     """`1 and 3 min`, `an unstated time`; a single early one as `15 s`, `once`."""
     minutes = sorted(change.minutes for change in changes if change.minutes is not None)
     if not minutes:
-        return "an unstated time"
+        return words.UNSTATED_TIME
     if len(minutes) == 1:
-        return minutes_text(minutes[0]).removeprefix("at ")
+        return time_text(minutes[0])
     times = [number_text(round(one, 2)) for one in minutes]
-    return f"{', '.join(times[:-1])} and {times[-1]} min"
+    return words.MINUTES_AND.format(times=", ".join(times[:-1]), last=times[-1])
 
 
 def change_text(change: float) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Position, Side, Status
 from dictate.reckoning.changes import ARMS, SUSTAINED_FROM_MIN, UPRIGHT, Change, changes_of, inputs_of
 from dictate.reckoning.readings import Reading, minutes_text
@@ -42,24 +43,24 @@ def symptoms_said(findings: tuple[Finding, ...]) -> str:
     for finding in findings:
         if finding.item != SYMPTOMS or finding.site or finding.position not in (*UPRIGHT, None):
             continue
-        words = " ".join(filter(None, (str(finding.value or ""), *finding.detail)))
+        said = " ".join(filter(None, (str(finding.value or ""), *finding.detail)))
         if finding.status is Status.ABSENT:
-            words = f"no {words}" if words else "none"
+            said = words.NO_SYMPTOMS.format(symptoms=said) if said else words.NO_SYMPTOM
         elif finding.status is not Status.PRESENT:
             continue
         time = "" if finding.minutes is None else f" {minutes_text(finding.minutes)}"
-        parts.append(f"{words or 'present'}{time}")
+        parts.append(f"{said or words.SYMPTOMS_PRESENT}{time}")
     return ", ".join(dict.fromkeys(parts))
 
 
 def rhythm_figure(findings: tuple[Finding, ...], changes: tuple[Change, ...]) -> Iterator[Figure]:
     """A rhythm that was said to be other than regular, where rates were compared."""
     rates = [change for change in changes if change.rate is not None]
-    said = [(at, finding) for at, finding in enumerate(findings) if finding.item == "heart_rhythm"]
-    if rates and said:
-        at, finding = said[-1]
-        words = str(finding.value or finding.status.value)
-        text = f"Heart rhythm {words}: changes of rate are uncertain, and no ratio of rate to pressure is computed"
+    rhythms = [(at, finding) for at, finding in enumerate(findings) if finding.item == "heart_rhythm"]
+    if rates and rhythms:
+        at, finding = rhythms[-1]
+        said = str(finding.value or words.STATUSES[finding.status])
+        text = words.RHYTHM.format(rhythm=said)
         yield RHYTHM.figure(text, tuple(dict.fromkeys((*inputs_of(rates), at))))
 
 
@@ -72,8 +73,9 @@ def arms_figure(readings: tuple[Reading, ...]) -> Iterator[Figure]:
             continue
         if lying and upright.places not in compared:
             other = Side.LEFT if upright.side is Side.RIGHT else Side.RIGHT
-            text = f"{upright.when[:1].upper()}{upright.when[1:]}, {upright.side.value} arm: lying pressure of the "
-            text += f"{other.value} arm only, so not compared"
+            when = f"{upright.when[:1].upper()}{upright.when[1:]}"
+            sides = words.SIDES[upright.side or Side.BOTH], words.SIDES[other]
+            text = words.OTHER_ARM.format(when=when, side=sides[0], other=sides[1])
             yield OTHER_ARM.figure(text, (*(place for one in lying for place in one.places[:1]), upright.places[0]))
 
 
@@ -85,7 +87,7 @@ def missing_figure(readings: tuple[Reading, ...], *, scope: str) -> Iterator[Fig
     wanted = missing_readings(tuple(pressures))
     if wanted:
         inputs = tuple(one.places[0] for one in pressures)
-        yield MISSING.figure(f"Postural readings not dictated although dizziness is asked about: {wanted}", inputs)
+        yield MISSING.figure(words.READINGS_MISSING.format(wanted=wanted), inputs)
 
 
 def missing_readings(pressures: tuple[Reading, ...]) -> str:
@@ -94,13 +96,13 @@ def missing_readings(pressures: tuple[Reading, ...]) -> str:
     timed = [one.minutes for one in upright if one.minutes is not None]
     wanted = []
     if not any(one.position is Position.SUPINE for one in pressures):
-        wanted.append("lying")
+        wanted.append(words.WANTED_LYING)
     if not upright:
-        wanted.append("standing")
+        wanted.append(words.WANTED_STANDING)
     elif not any(SUSTAINED_FROM_MIN <= one <= CLASSICAL_MIN for one in timed):
-        wanted.append(f"standing from {SUSTAINED_FROM_MIN} to {CLASSICAL_MIN} min")
+        wanted.append(words.WANTED_EARLY.format(first=SUSTAINED_FROM_MIN, last=CLASSICAL_MIN))
     if not any(one >= LATE_MIN for one in timed):
-        wanted.append(f"standing at {LATE_MIN} min")
+        wanted.append(words.WANTED_LATE.format(minutes=LATE_MIN))
     if upright and not any(one.rate is not None for one in upright):
-        wanted.append("standing, of the heart rate")
+        wanted.append(words.WANTED_RATE)
     return "; ".join(wanted)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Choice, Figure, Finding, Side, Status, Text
 from dictate.reckoning.rules import rule
 
 OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
-FITS_NONE = "fit no single rule; look again"
+FITS_NONE = words.EARS_FIT_NONE
 
 FORK = rule(
     "Rinne and Weber",
@@ -31,16 +32,16 @@ def fork_pattern(*, right_air: bool, left_air: bool, weber: Side, worse: Side | 
     if weber not in OTHER:
         if right_air and left_air:
             return "" if worse is None else FITS_NONE
-        return FITS_NONE if right_air or left_air else "fit a conductive loss of both sides, equal"
+        return FITS_NONE if right_air or left_air else words.CONDUCTIVE_BOTH
     away = OTHER[weber]
     if not air[weber]:
-        return f"fit a conductive loss, {weber.value}" if air[away] and worse is not away else FITS_NONE
+        return words.CONDUCTIVE.format(side=words.SIDES[weber]) if air[away] and worse is not away else FITS_NONE
     if worse is weber:
         return FITS_NONE
     if not air[away]:
-        return f"fit a severe sensorineural loss, {away.value} (bone heard by the other ear)"
-    said = "" if worse is away else f", if the {away.value} is the worse ear"
-    return f"fit a sensorineural loss, {away.value}{said}"
+        return words.SEVERE_SENSORINEURAL.format(side=words.SIDES[away])
+    said = "" if worse is away else words.IF_WORSE.format(side=words.SIDES[away])
+    return words.SENSORINEURAL.format(side=words.SIDES[away], worse=said)
 
 
 def fork_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
@@ -70,7 +71,7 @@ def fork_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     pattern = fork_pattern(right_air=air[Side.RIGHT], left_air=air[Side.LEFT], weber=webers[0][1], worse=worse)
     if pattern:
         inputs = (*places, webers[0][0], *(at for _, at in losses))
-        yield FORK.figure(f"Rinne and Weber together {pattern}; no cause is claimed", tuple(sorted(inputs)))
+        yield FORK.figure(words.RINNE_AND_WEBER.format(pattern=pattern), tuple(sorted(inputs)))
 
 
 def _weber(finding: Finding) -> Side | None:

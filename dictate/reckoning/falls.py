@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Conventions, Figure, number_text
 from dictate.reckoning.changes import Change, inputs_of, times_of
 from dictate.reckoning.readings import minutes_text
@@ -72,11 +73,11 @@ def fall_text(change: Change) -> str:
     """How the fall was met: `20/4, systolic`, with the limit that it reached."""
     which = []
     if change.systolic is not None and change.systolic >= FALL_SYSTOLIC:
-        which.append("systolic")
+        which.append(words.SYSTOLIC)
     if change.diastolic is not None and change.diastolic >= FALL_DIASTOLIC:
-        which.append("diastolic")
-    diastolic = "not known" if change.diastolic is None else change.diastolic
-    return f"{change.systolic}/{diastolic}, {' and '.join(which)}"
+        which.append(words.DIASTOLIC)
+    diastolic = words.NOT_KNOWN if change.diastolic is None else change.diastolic
+    return f"{change.systolic}/{diastolic}, {words.AND.join(which)}"
 
 
 def fall_verdict(changes: tuple[Change, ...]) -> tuple[str, str]:
@@ -92,16 +93,18 @@ def fall_verdict(changes: tuple[Change, ...]) -> tuple[str, str]:
     open_met = [change for change in judged if change.minutes is None and fall_met(change)]
     if early_met:
         missed = [change for change in early if not fall_met(change) and _later(change, early_met[0])]
-        later = f"; not met at {times_of(missed)}" if missed else ""
-        return "classical", f"met at {times_of(early_met)}{_largest_text(early_met)}{later}"
+        later = words.NOT_MET_LATER.format(times=times_of(missed)) if missed else ""
+        return "classical", words.FALL_MET.format(
+            times=times_of(early_met), largest=_largest_text(early_met), later=later
+        )
     if open_met:
-        also = f" (and at {times_of(late_met)})" if late_met else ""
-        return "met, time open", f"met ({fall_text(open_met[0])}), but the time since standing was not said{also}"
+        also = words.AND_AT.format(times=times_of(late_met)) if late_met else ""
+        return "met, time open", words.FALL_TIME_OPEN.format(fall=fall_text(open_met[0]), also=also)
     if late_met and early:
-        text = f"first met at {times_of(late_met[:1])} ({fall_text(late_met[0])}), not met up to 3 min: delayed"
+        text = words.FALL_DELAYED.format(times=times_of(late_met[:1]), fall=fall_text(late_met[0]))
         return "delayed", text
     if late_met:
-        text = f"met at {times_of(late_met)}{_largest_text(late_met)}, but no reading from 1 to 3 min"
+        text = words.FALL_LATE_ONLY.format(times=times_of(late_met), largest=_largest_text(late_met))
         return "met, time open", text
     return _unmet(judged, counted)
 
@@ -110,16 +113,16 @@ def _unmet(judged: list[Change], counted: list[Change]) -> tuple[str, str]:
     """Not met, or not judged when nothing with its minute was read from 1 min on."""
     at_once = [change for change in judged if change.minutes is not None and not change.counts and fall_met(change)]
     if not judged:
-        return "not judged", "no pressures to compare"
+        return "not judged", words.NO_PRESSURES
     if counted:
-        brief = f"; a fall of that size at {times_of(at_once)} did not last" if at_once else ""
-        gap = "" if any((change.minutes or 0) <= CLASSICAL_MIN for change in counted) else "; none from 1 to 3 min"
-        return "not met", f"not met at {times_of(counted)}{gap}{brief}"
+        brief = words.FALL_BRIEF.format(times=times_of(at_once)) if at_once else ""
+        gap = "" if any((change.minutes or 0) <= CLASSICAL_MIN for change in counted) else words.NONE_EARLY
+        return "not met", words.FALL_NOT_MET.format(times=times_of(counted), gap=gap, brief=brief)
     if at_once:
-        return "not judged", f"met at {times_of(at_once)} only; no later reading shows whether it lasted"
+        return "not judged", words.FALL_AT_ONCE_ONLY.format(times=times_of(at_once))
     if any(change.minutes is None for change in judged):
-        return "not judged", "the time since standing was not said"
-    return "not judged", "no reading from 1 min on"
+        return "not judged", words.TIME_UNSAID
+    return "not judged", words.NO_READING_FROM_ONE
 
 
 def _largest_text(changes: list[Change]) -> str:
@@ -127,7 +130,7 @@ def _largest_text(changes: list[Change]) -> str:
     largest = max(changes, key=lambda change: change.systolic or 0)
     if len(changes) == 1:
         return f" ({fall_text(largest)})"
-    return f", most {minutes_text(largest.minutes or 0)} ({fall_text(largest).partition(',')[0]})"
+    return words.MOST_AT.format(when=minutes_text(largest.minutes or 0), fall=fall_text(largest).partition(",")[0])
 
 
 def _later(change: Change, other: Change) -> bool:
@@ -139,10 +142,10 @@ def fall_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     if not any(change.systolic is not None for change in changes):
         return
     verdict, sentence = fall_verdict(changes)
-    lead = "not judged: " if verdict == "not judged" else ""
+    lead = words.NOT_JUDGED if verdict == "not judged" else ""
     largest = max(change.systolic for change in changes if change.systolic is not None)
     yield FALL.figure(
-        f"Orthostatic hypotension (fall 20/10): {lead}{sentence}",
+        words.ORTHOSTATIC_HYPOTENSION.format(lead=lead, sentence=sentence),
         inputs_of(changes),
         value=float(largest),
         unit="mm[Hg]",
@@ -160,13 +163,17 @@ def larger_fall_figure(changes: tuple[Change, ...], conventions: Conventions) ->
     if not counted or not any(fall_met(change) for change in counted):
         return
     met = [change for change in counted if change.systolic is not None and change.systolic >= FALL_WITH_HYPERTENSION]
-    verdict = f"met at {times_of(met)}" if met else "not met"
+    verdict = words.MET_AT.format(times=times_of(met)) if met else words.NOT_MET
     if met and all(change.minutes is None for change in met):
-        verdict = "met, time not said"
+        verdict = words.MET_TIME_UNSAID
     baseline, lying = counted[0].baseline.pressure, counted[0].baseline.lying
-    short = f", after {number_text(lying)} min, not {LYING_MIN}" if lying is not None and lying < LYING_MIN else ""
+    short = (
+        words.LAIN_SHORT.format(minutes=number_text(lying), wanted=LYING_MIN)
+        if lying is not None and lying < LYING_MIN
+        else ""
+    )
     yield LARGER.figure(
-        f"Fall of 30 systolic ({baseline} lying is high, {conventions.high_from}{short}): {verdict}",
+        words.LARGER_FALL.format(baseline=baseline, high=conventions.high_from, lain=short, verdict=verdict),
         inputs_of(counted),
         source=f"Freeman 2011; {conventions.hypertension_source}",
     )
@@ -193,14 +200,14 @@ def initial_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     met = [change for change in first if initial_met(change)]
     later = [change for change in changes if change.systolic is not None and change.counts]
     if not met:
-        verdict = "not reached"
+        verdict = words.INITIAL_NOT_REACHED
     elif not later:
-        verdict = "reached; recovery not shown: no later reading"
+        verdict = words.INITIAL_NO_RECOVERY_SHOWN
     elif fall_met(later[0]):
-        verdict = f"reached; no recovery {minutes_text(later[0].minutes or 0)}"
+        verdict = words.INITIAL_NO_RECOVERY.format(when=minutes_text(later[0].minutes or 0))
     else:
-        verdict = f"reached, with recovery {minutes_text(later[0].minutes or 0)}; a cuff cannot confirm it"
-    text = f"Initial fall (above 40 systolic or 20 diastolic within 15 s): {verdict}"
+        verdict = words.INITIAL_RECOVERY.format(when=minutes_text(later[0].minutes or 0))
+    text = words.INITIAL_FALL.format(verdict=verdict)
     yield INITIAL.figure(text, inputs_of((*first, *(later[:1] if met else ()))))
 
 
@@ -210,7 +217,7 @@ def low_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     if low:
         values = ", ".join(f"{change.upright.pressure} ({change.upright.when})" for change in low)
         inputs = tuple(change.upright.places[0] for change in low)
-        yield LOW.figure(f"Systolic below 90 upright: {values}", inputs)
+        yield LOW.figure(words.LOW_UPRIGHT.format(values=values), inputs)
 
 
 def sitting_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
@@ -222,12 +229,12 @@ def sitting_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     met = [change for change in counted if change.falls(SITTING_SYSTOLIC, SITTING_DIASTOLIC)]
     unsaid = [c for c in judged if c.minutes is None and c.falls(SITTING_SYSTOLIC, SITTING_DIASTOLIC)]
     largest = max(change.systolic for change in judged if change.systolic is not None)
-    verdict = "not judged: no reading with its minute from 1 min on"
+    verdict = words.SITTING_NOT_JUDGED
     if met:
-        verdict = f"met at {times_of(met)}"
+        verdict = words.MET_AT.format(times=times_of(met))
     elif unsaid:
-        verdict = "met, but the time since standing was not said"
+        verdict = words.SITTING_TIME_UNSAID
     elif counted:
-        verdict = "not met"
-    text = f"Sitting to standing, fall of 15 systolic or 7 diastolic: {verdict}; no lying reading to compare"
+        verdict = words.NOT_MET
+    text = words.SIT_TO_STAND.format(verdict=verdict)
     yield SITTING.figure(text, inputs_of(judged), value=float(largest), unit="mm[Hg]")

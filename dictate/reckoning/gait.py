@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.grammar.units import convert
 from dictate.model import Figure, Finding, Quantity, Status, number_text
 from dictate.reckoning.rules import rule
@@ -62,14 +63,16 @@ def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
             continue
         mean = sum(seconds for seconds, _ in times) / len(times)
         speed = metres / mean
-        several = "" if len(times) == 1 else f", mean of {len(times)} trials"
-        judged = "0.8 m/s or less" if speed <= SLOW + 1e-9 else "above 0.8 m/s"
+        several = "" if len(times) == 1 else words.MEAN_OF_TRIALS.format(count=len(times))
+        judged = words.SLOW_WALK if speed <= SLOW + 1e-9 else words.USUAL_WALK
         if (distance, unit) == BANDS_FT:
-            judged += f"; band {band_of(mean)} (Goldman 2013)"
+            judged += words.WALK_BAND_FEET.format(band=band_of(mean))
         elif speed <= SLOW + 1e-9:
-            judged += f"; band {walker_band(speed)} (Perry 1995)"
-        walked = f"{number_text(distance)} {unit} in {number_text(round(mean, 2))} s{several}"
-        text = f"Walking speed {speed:.2f} m/s ({walked}), {judged}"
+            judged += words.WALK_BAND_SPEED.format(band=walker_band(speed))
+        walked = words.WALKED.format(
+            distance=number_text(distance), unit=unit, seconds=number_text(round(mean, 2)), several=several
+        )
+        text = words.WALKING_SPEED.format(speed=speed, walked=walked, judged=judged)
         yield SPEED.figure(text, tuple(at for _, at in times), value=round(speed, 4), unit="m/s")
 
 
@@ -77,16 +80,20 @@ def band_of(seconds: float) -> str:
     """The band of a 25-foot walk, as a number only. Source: Goldman 2013."""
     low, high = BAND_EDGES_S
     if seconds < low:
-        return f"below {low} s"
-    return f"from {low} s, below {high} s" if seconds < high else f"{high} s or more"
+        return words.BELOW_SECONDS.format(low=low)
+    return (
+        words.SECONDS_BETWEEN.format(low=low, high=high) if seconds < high else words.SECONDS_OR_MORE.format(high=high)
+    )
 
 
 def walker_band(speed: float) -> str:
     """The band of a walking speed; both edges fall in the middle one. Source: Perry 1995."""
     low, high = WALKER_EDGES
     if speed < low - 1e-9:
-        return f"below {low} m/s"
-    return f"{low} to {high} m/s" if speed <= high + 1e-9 else f"above {high} m/s"
+        return words.BELOW_SPEED.format(low=low)
+    return (
+        words.SPEED_BETWEEN.format(low=low, high=high) if speed <= high + 1e-9 else words.ABOVE_SPEED.format(high=high)
+    )
 
 
 def _walk(finding: Finding) -> tuple[float, str, float] | None:
@@ -94,8 +101,7 @@ def _walk(finding: Finding) -> tuple[float, str, float] | None:
     if finding.item != "timed_walk" or finding.status is not Status.MEASURED or finding.value is None:
         return None
     value = finding.value
-    words = value.note if isinstance(value, Quantity) else str(value)
-    found = WALK.fullmatch(words)
+    found = WALK.fullmatch(value.note if isinstance(value, Quantity) else str(value))
     if found is None:
         return None
     if isinstance(value, Quantity):
@@ -114,9 +120,16 @@ def up_and_go_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
             continue
         reached = [f"{number_text(limit)} s ({source})" for limit, source in UP_AND_GO_LIMITS if value.number >= limit]
         lowest, source = UP_AND_GO_LIMITS[0]
-        judged = f"reaches {', '.join(reached)}" if reached else f"below {number_text(lowest)} s ({source})"
+        judged = (
+            words.REACHES.format(limits=", ".join(reached))
+            if reached
+            else words.BELOW_LIMIT.format(limit=number_text(lowest), source=source)
+        )
         yield UP_AND_GO.figure(
-            f"Timed up and go {number_text(value.number)} s: {judged}", (at,), value=value.number, unit="s"
+            words.UP_AND_GO.format(seconds=number_text(value.number), judged=judged),
+            (at,),
+            value=value.number,
+            unit="s",
         )
 
 
@@ -125,16 +138,19 @@ def tandem_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     for at, finding in enumerate(findings):
         if finding.item != "tandem_gait" or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             continue
-        words = " ".join((str(finding.value or ""), finding.value.note if isinstance(finding.value, Quantity) else ""))
-        steps = re.search(r"(\d+) steps?\b", words)
-        missteps = re.search(r"(\d+) missteps?\b", words)
+        note = finding.value.note if isinstance(finding.value, Quantity) else ""
+        said = f"{finding.value or ''} {note}"
+        steps = re.search(r"(\d+) steps?\b", said)
+        missteps = re.search(r"(\d+) missteps?\b", said)
         parts = []
         if steps:
-            parts.append(f"{steps[1]} steps ({'more than' if int(steps[1]) > TANDEM_STEPS else 'not more than'} ten)")
+            form = words.STEPS_ABOVE if int(steps[1]) > TANDEM_STEPS else words.STEPS_NOT_ABOVE
+            parts.append(form.format(count=steps[1]))
         if missteps:
             usual = int(missteps[1]) <= TANDEM_MISSTEPS
+            one = words.ONE_MISSTEP if missteps[1] == "1" else words.MISSTEPS
             parts.append(
-                f"{missteps[1]} misstep{'' if missteps[1] == '1' else 's'} ({'up to' if usual else 'more than'} one)"
+                (words.USUAL_MISSTEPS if usual else words.MORE_MISSTEPS).format(said=one.format(count=missteps[1]))
             )
         if parts:
-            yield TANDEM.figure(f"Tandem gait: {', '.join(parts)}, as the ataxia scale counts", (at,))
+            yield TANDEM.figure(words.TANDEM.format(parts=", ".join(parts)), (at,))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Grade, Side, Status
 from dictate.reckoning.rules import rule
 
@@ -110,7 +111,7 @@ def motor_level_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         said = {text for _, _, text in here if LEVEL.fullmatch(text) and text in SEGMENTS}
         level = motor_level(grades[0], sensory=said.pop() if len(said) == 1 else "")
         if level is not None and level != INTACT:
-            text = f"Motor level {side.value}: {level} by key muscles; the sensory level stands as said"
+            text = words.MOTOR_LEVEL.format(side=words.SIDES[side], level=level)
             yield MOTOR_LEVEL.figure(text, (*grades[1], *(at for at, _, _ in here)))
 
 

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Grade, Side
 from dictate.reckoning.rules import rule
 
 # Source: Kleyweg 1991: six movements, both sides, 0 to 5 each.
 MUSCLES = {
-    "strength_deltoid": "shoulder abduction",
-    "strength_biceps": "elbow flexion",
-    "strength_wrist_extensors": "wrist extension",
-    "strength_iliopsoas": "hip flexion",
-    "strength_quadriceps": "knee extension",
-    "strength_tibialis_anterior": "ankle dorsiflexion",
+    "strength_deltoid": words.SHOULDER_ABDUCTION,
+    "strength_biceps": words.ELBOW_FLEXION,
+    "strength_wrist_extensors": words.WRIST_EXTENSION,
+    "strength_iliopsoas": words.HIP_FLEXION,
+    "strength_quadriceps": words.KNEE_EXTENSION,
+    "strength_tibialis_anterior": words.ANKLE_DORSIFLEXION,
 }
 WHOLE_GRADES = ("0", "1", "2", "3", "4", "5")
 # Source: De Jonghe 2002: below 48 of 60.
@@ -50,14 +51,14 @@ def muscle_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         return
     if missing:
         name, side = missing[0]
-        yield MUSCLE_SUM.figure(f"Muscle sum score not computed: {MUSCLES[name]} {side.value} is missing", inputs)
+        yield MUSCLE_SUM.figure(words.MUSCLE_SUM_MISSING.format(movement=MUSCLES[name], side=words.SIDES[side]), inputs)
         return
     signed = [grades[key][0] for key in wanted if grades[key][0] not in WHOLE_GRADES]
     if signed:
-        reason = f"{', '.join(dict.fromkeys(signed))} has no value in it"
-        yield MUSCLE_SUM.figure(f"Muscle sum score not computed: {reason}", inputs)
+        reason = words.NO_VALUE_IN_SUM.format(grades=", ".join(dict.fromkeys(signed)))
+        yield MUSCLE_SUM.figure(words.MUSCLE_SUM_REFUSED.format(reason=reason), inputs)
         return
     total = sum(int(grades[key][0]) for key in wanted)
-    judged = "below 48" if total < WEAKNESS_BELOW else "not below 48"
-    text = f"Muscle sum score of six movements on both sides: {total} of 60, {judged}"
+    judged = words.SUM_LOW if total < WEAKNESS_BELOW else words.SUM_NOT_LOW
+    text = words.MUSCLE_SUM.format(total=total, judged=judged)
     yield MUSCLE_SUM.figure(text, inputs, value=float(total), unit="{score}")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Conventions, Figure, Finding, Position, number_text
 from dictate.reckoning.changes import UPRIGHT, Change, change_text, changes_of, inputs_of
 from dictate.reckoning.circumstances import arms_figure, missing_figure, rhythm_figure, symptoms_said
@@ -61,7 +62,7 @@ def postural_figures(
 def _refusal(refused: tuple[Reading, ...]) -> Figure:
     values = ", ".join(f"{one.pressure or number_text(one.rate or 0)} ({one.when})" for one in refused)
     return CHANGE.figure(
-        f"Postural change not judged on readings dictated twice with different values: {values}",
+        words.SAID_TWICE.format(values=values),
         tuple(place for one in refused for place in one.places),
     )
 
@@ -70,19 +71,24 @@ def _listed(lying: tuple[Change, ...], sitting: tuple[Change, ...]) -> Iterator[
     """One figure for every upright reading, with its change from lying and from sitting, as far as both were taken."""
     for upright in dict.fromkeys(change.upright for change in (*lying, *sitting)):
         changes = [change for change in (*lying, *sitting) if change.upright == upright]
-        parts = "; ".join(map(_change_text, changes))
+        when = f"{upright.when[:1].upper()}{upright.when[1:]}"
+        text = words.CHANGES_FROM.format(when=when, changes="; ".join(map(_change_text, changes)))
         inputs = tuple(dict.fromkeys((*upright.places, *inputs_of(changes))))
         falls = [change.systolic for change in changes[:1] if change.systolic is not None]
         value, unit = (-float(falls[0]), "mm[Hg]") if falls else (None, "")
-        yield CHANGE.figure(f"{upright.when[:1].upper()}{upright.when[1:]}: {parts}", inputs, value=value, unit=unit)
+        yield CHANGE.figure(text, inputs, value=value, unit=unit)
 
 
 def _change_text(change: Change) -> str:
-    """`from supine -22/-4 mmHg, rate +8`."""
+    """`supine -22/-4 mmHg, +8/min`."""
     fall = ""
     if change.systolic is not None:
-        diastolic = "not known" if change.diastolic is None else change_text(-change.diastolic)
-        fall = f"{change_text(-change.systolic)}/{diastolic}"
-    rate = "" if change.rate is None else f"rate {change_text(change.rate)}"
-    arm = f" ({change.baseline.side.value} arm)" if change.baseline.side and not change.upright.side else ""
-    return f"from {change.baseline.when}{arm} {', '.join(filter(None, (fall, rate)))}"
+        diastolic = words.NOT_KNOWN if change.diastolic is None else change_text(-change.diastolic)
+        fall = words.FALL_IN_MMHG.format(fall=f"{change_text(-change.systolic)}/{diastolic}")
+    rate = "" if change.rate is None else words.RATE_CHANGE.format(change=change_text(change.rate))
+    arm = (
+        words.OF_ARM.format(side=words.SIDES[change.baseline.side])
+        if change.baseline.side and not change.upright.side
+        else ""
+    )
+    return f"{change.baseline.when}{arm} {', '.join(filter(None, (fall, rate)))}"

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Pressure, Side
 from dictate.reckoning.readings import Reading, conflicting, readings_of
 from dictate.reckoning.rules import rule
 
 # Systolic difference between the arms called notable; sources differ, so each is named.
 # Source: Clark 2021 (above 10); ESC/ESH 2018 (above 15); British guideline, older edition (above 20).
-ARM_LIMITS = ((10, "Clark 2021"), (15, "ESC/ESH 2018"), (20, "older British guideline"))
+ARM_LIMITS = ((10, "Clark 2021"), (15, "ESC/ESH 2018"), (20, words.OLDER_GUIDELINE))
 
 MEAN = rule(
     "mean arterial pressure",
@@ -55,7 +56,7 @@ def mean_pressures(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         mean, pulse = mean_pressure(reading.pressure), pulse_pressure(reading.pressure)
         if mean is None or pulse is None:
             continue
-        text = f"{reading.pressure}: mean pressure {mean:.0f} mmHg, pulse pressure {pulse} mmHg"
+        text = words.MEAN_PRESSURE.format(pressure=reading.pressure, mean=mean, pulse=pulse)
         yield MEAN.figure(text, reading.places[:1], value=round(mean, 1), unit="mm[Hg]")
 
 
@@ -82,8 +83,12 @@ def _difference(right: Reading, left: Reading) -> Iterator[Figure]:
     difference = right.pressure.systolic - left.pressure.systolic
     above = [f"{limit} ({source})" for limit, source in ARM_LIMITS if abs(difference) > limit]
     lowest, source = ARM_LIMITS[0]
-    judged = f"above {', '.join(above)}" if above else f"not above {lowest} ({source})"
-    higher = "right higher" if difference > 0 else "left higher" if difference < 0 else "equal"
+    judged = (
+        words.ABOVE_LIMITS.format(limits=", ".join(above))
+        if above
+        else words.NOT_ABOVE.format(limit=lowest, source=source)
+    )
+    higher = words.RIGHT_HIGHER if difference > 0 else words.LEFT_HIGHER if difference < 0 else words.EQUAL
     where = f", {right.when}" if right.when else ""
-    text = f"Systolic difference between the arms{where}: {abs(difference)} mmHg ({higher}); {judged}; one pair only"
+    text = words.ARM_DIFFERENCE.format(where=where, difference=abs(difference), higher=higher, judged=judged)
     yield ARMS.figure(text, (right.places[0], left.places[0]), value=float(difference), unit="mm[Hg]")

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Quantity, Side, Status, number_text
 from dictate.reckoning.rules import rule
 
 # Source: common teaching (from memory): more than 1 mm is beyond what is usually called physiological.
 BEYOND_MM = 1.0
-DARK, LIGHT, PLAIN = "in the dark", "in light", ""
+DARK, LIGHT, PLAIN = words.IN_THE_DARK, words.IN_LIGHT, ""
 
 PUPILS = rule(
     "difference between the pupils",
@@ -42,22 +43,33 @@ def pupil_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         if len(both) == 2:
             difference = round(both[Side.RIGHT] - both[Side.LEFT], 2)
             largest = max(largest, abs(difference))
-            larger = "equal" if not difference else f"{'right' if difference > 0 else 'left'} larger"
-            parts.append(" ".join(filter(None, (light, f"{number_text(abs(difference))} mm ({larger})"))))
+            larger = (
+                words.EQUAL
+                if not difference
+                else words.LARGER.format(side=words.SIDES[Side.RIGHT if difference > 0 else Side.LEFT])
+            )
+            parts.append(
+                " ".join(
+                    filter(
+                        None,
+                        (light, words.PUPIL_DIFFERENCE.format(millimetres=number_text(abs(difference)), larger=larger)),
+                    )
+                )
+            )
     if not largest:
         return
-    limit = "above 1 mm" if largest > BEYOND_MM else "not above 1 mm"
+    limit = words.PUPILS_ABOVE if largest > BEYOND_MM else words.PUPILS_NOT_ABOVE
     yield PUPILS.figure(
-        f"Difference between the pupils: {', '.join(parts)}; {limit}", tuple(places), value=largest, unit="mm"
+        words.PUPILS_DIFFER.format(parts=", ".join(parts), limit=limit), tuple(places), value=largest, unit="mm"
     )
 
 
 def _by_light(finding: Finding, value: Quantity) -> Iterator[tuple[str, float]]:
     """Sizes with the light they were said for: `4 to 2` is before and in light."""
     if value.then is not None:
-        yield "before light", value.number
+        yield words.BEFORE_LIGHT, value.number
         yield LIGHT, value.then
         return
-    words = " ".join(finding.detail).lower()
-    dark = "dark" in words or "dim" in words
-    yield (DARK if dark else LIGHT if "light" in words else PLAIN), value.number
+    said = " ".join(finding.detail).lower()
+    dark = "dark" in said or "dim" in said
+    yield (DARK if dark else LIGHT if "light" in said else PLAIN), value.number

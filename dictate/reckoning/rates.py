@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Figure, Finding, Status, number_text
 from dictate.reckoning.changes import Change, change_text, inputs_of, times_of
 from dictate.reckoning.falls import MET, fall_met, fall_verdict
@@ -45,19 +46,20 @@ def rise_verdict(changes: tuple[Change, ...], *, age: float | None) -> tuple[str
     Source: Freeman 2011 (30/min within 10 min, no orthostatic hypotension); Sheldon 2015 (40/min at 12 to 19 years).
     """
     if not any(change.rate is not None for change in changes):
-        return "not judged", "no rates to compare"
+        return "not judged", words.NO_RATES
     if age is not None and age < YOUNGEST:
-        return "not judged", f"no threshold below {YOUNGEST} years"
+        return "not judged", words.NO_RISE_LIMIT.format(years=YOUNGEST)
     if age is not None:
         limit = RISE_YOUNG if age < FIRST_ADULT else RISE
         verdict, sentence = _verdict(changes, limit=limit)
-        return verdict, sentence.replace(f"limit {limit})", f"limit {limit}, age {number_text(age)})")
+        plain, aged = words.RISE_LIMIT, words.RISE_LIMIT_AGED
+        return verdict, sentence.replace(plain.format(limit=limit), aged.format(limit=limit, age=number_text(age)))
     adult, young = _verdict(changes, limit=RISE), _verdict(changes, limit=RISE_YOUNG)
     if adult[0] == young[0]:
         return adult if adult[0] == "not met" else young
     if adult[0] == "met":
         times, largest = _reaching(changes, RISE)
-        return "open", f"{largest} at {times} reaches 30 (adults), not 40 (12 to 19 y); age not given"
+        return "open", words.RISE_AGE_OPEN.format(largest=largest, times=times)
     return adult
 
 
@@ -69,16 +71,16 @@ def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
     met = [change for change in counted if (change.rate or 0) >= limit]
     unsaid = [change for change in rising if change.minutes is None and (change.rate or 0) >= limit]
     if (met or unsaid) and fall_verdict(changes)[0] in MET:
-        return "not met", f"not met: {_largest(met or unsaid)}, but with a fall of pressure"
+        return "not met", words.RISE_WITH_FALL.format(largest=_largest(met or unsaid))
     if met:
         return _reached(changes, counted, met, limit=limit)
     if unsaid:
-        return "open", f"{_largest(unsaid)} reaches {limit}, but the time since standing was not said"
+        return "open", words.RISE_TIME_OPEN.format(largest=_largest(unsaid), limit=limit)
     if counted:
-        return "not met", f"not met (largest rise {_largest(counted)})"
+        return "not met", words.RISE_NOT_MET.format(largest=_largest(counted))
     if timed:
-        return "not met", f"not met within {RISE_WITHIN_MIN} min (read later only)"
-    return "not judged", f"no reading with its time from 1 to {RISE_WITHIN_MIN} min"
+        return "not met", words.RISE_LATE_ONLY.format(minutes=RISE_WITHIN_MIN)
+    return "not judged", words.NO_RATE_IN_TIME.format(minutes=RISE_WITHIN_MIN)
 
 
 def _counted(changes: tuple[Change, ...]) -> list[Change]:
@@ -99,11 +101,14 @@ def _reached(changes: tuple[Change, ...], counted: list[Change], met: list[Chang
     """The rise is there: whether it lasts, and whether there are pressures to judge it by."""
     after = [change for change in counted if (change.minutes or 0) > (met[0].minutes or 0)]
     if after and len(met) == 1:
-        return "not met", f"not met: {_largest(met)} at {times_of(met)} did not last ({_largest(after)} later)"
+        return "not met", words.RISE_NOT_LASTING.format(
+            largest=_largest(met), times=times_of(met), later=_largest(after)
+        )
     if not any(change.systolic is not None for change in changes):
-        return "open", f"a rise of {limit} reached at {times_of(met)}, but no pressures to exclude a fall"
-    once = "" if len(met) > 1 else "; one reading does not show that it lasts"
-    return "met", f"met at {times_of(met)} ({_largest(met)}, limit {limit}){once}"
+        return "open", words.RISE_NO_PRESSURES.format(limit=limit, times=times_of(met))
+    once = "" if len(met) > 1 else words.RISE_ONCE
+    reached = words.RISE_LIMIT.format(limit=limit)
+    return "met", words.RISE_MET.format(times=times_of(met), largest=_largest(met), limit=reached, once=once)
 
 
 def rise_figure(changes: tuple[Change, ...], *, age: float | None, symptoms: str = "") -> Iterator[Figure]:
@@ -112,10 +117,11 @@ def rise_figure(changes: tuple[Change, ...], *, age: float | None, symptoms: str
     if not rates:
         return
     verdict, sentence = rise_verdict(changes, age=age)
-    lead = f"{verdict}: " if verdict in ("not judged", "open") else ""
-    said = f"; symptoms: {symptoms or 'not said'}" if verdict in ("met", "open") else ""
+    lead = words.RISE_LEADS.get(verdict, "")
+    told = words.WITH_SYMPTOMS.format(symptoms=symptoms or words.SYMPTOMS_NOT_SAID)
+    said = told if verdict in ("met", "open") else ""
     yield RISING.figure(
-        f"Postural heart-rate criterion (lasting rise, no fall): {lead}{sentence}{said}",
+        words.RATE_CRITERION.format(lead=lead, sentence=sentence, symptoms=said),
         inputs_of(change for change in changes if change.rate is not None),
         value=float(max(rates)),
         unit="/min",
@@ -147,11 +153,11 @@ def ratio_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     if change is None or change.rate is None or not change.systolic:
         return
     ratio = change.rate / change.systolic
-    side = "below" if ratio < RATIO else "not below"
+    side = words.RATIO_BELOW if ratio < RATIO else words.RATIO_NOT_BELOW
     when = "" if change.minutes is None else f" {minutes_text(change.minutes)}"
     sum_text = f"{change_text(change.rate)}/{change.systolic} = {ratio:.2f}"
     yield RATIO_OF_CHANGES.figure(
-        f"Rate rise over systolic fall{when}: {sum_text}, {side} 0.5 (sinus rhythm)",
+        words.RATE_RATIO.format(when=when, sum=sum_text, side=side),
         change.places,
         value=round(ratio, 2),
         unit="/min/mm[Hg]",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from dictate.catalogue import figures as words
 from dictate.model import Finding, Position, Pressure, Quantity, Side, Status, number_text
 
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
@@ -28,11 +29,11 @@ class Reading:
     @property
     def when(self) -> str:
         """`supine`, `standing at 3 min`, `standing at once`, `standing, time not said`."""
-        name = "" if self.position is None else self.position.value
+        name = "" if self.position is None else words.POSITIONS[self.position]
         if self.position not in (Position.STANDING, Position.TILTED):
             return name
         if self.minutes is None:
-            return f"{name}, time not said"
+            return words.WHEN_UNSAID.format(position=name)
         return f"{name} {minutes_text(self.minutes)}"
 
     @property
@@ -49,9 +50,16 @@ class Reading:
 
 def minutes_text(minutes: float) -> str:
     """`at 3 min`, `at once`, `at 15 s`."""
+    return words.AT.format(time=time_text(minutes))
+
+
+def time_text(minutes: float) -> str:
+    """`3 min`, `once`, `15 s`."""
     if minutes == 0:
-        return "at once"
-    return f"at {number_text(round(minutes * 60))} s" if minutes < 1 else f"at {number_text(minutes)} min"
+        return words.ONCE
+    if minutes < 1:
+        return words.SECONDS.format(seconds=number_text(round(minutes * 60)))
+    return words.MINUTES.format(minutes=number_text(minutes))
 
 
 def readings_of(findings: tuple[Finding, ...]) -> tuple[Reading, ...]:

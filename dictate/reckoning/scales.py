@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, Parts, Sum, parts_of, points_of
 from dictate.model import Choice, Figure, Finding, Side, Status, number_text
 from dictate.reckoning.rules import Rule, rule
@@ -92,11 +93,11 @@ def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[F
     if any(finding.item == one.total and points_of(finding) == value for finding in findings):
         return
     said = " + ".join(number_text(parts.points[name]) for name in one.parts if name in parts.points)
-    text = f"{one.name[:1].upper()}{one.name[1:]}: {number_text(value)} of {one.highest} ({said})"
+    name = f"{one.name[:1].upper()}{one.name[1:]}"
+    text = words.SUM.format(name=name, total=number_text(value), highest=one.highest, parts=said)
     if parts.untestable:
         names = ", ".join(name.partition("_")[2].replace("_", " ") for name in parts.untestable)
-        text = f"{one.name[:1].upper()}{one.name[1:]} of {len(parts.points)} scored items: {number_text(value)}; "
-        text += f"not counted: {names} (untestable)"
+        text = words.SUM_OF_SCORED.format(name=name, count=len(parts.points), total=number_text(value), names=names)
     yield by.figure(text, parts.places, value=float(value), unit="{score}")
 
 
@@ -118,8 +119,10 @@ def coma_pupils(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     if not unreactive:
         return
     total = with_pupils(found[0], unreactive)
-    which = "one pupil" if unreactive == 1 else "both pupils"
-    text = f"Coma scale with pupils: {number_text(found[0])} - {unreactive} = {number_text(total)} ({which} unreactive)"
+    which = words.ONE_PUPIL if unreactive == 1 else words.BOTH_PUPILS
+    text = words.COMA_WITH_PUPILS.format(
+        coma=number_text(found[0]), unreactive=unreactive, total=number_text(total), which=which
+    )
     yield PUPILS_RULE.figure(text, (*found[1], *places), value=float(total), unit="{score}")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Conventions, Figure, Finding, Score, Status, number_text
 from dictate.reckoning.rules import rule
 
@@ -42,7 +43,9 @@ def vibration_figure(findings: tuple[Finding, ...], *, age: float | None, conven
         if value.points is None or value.mark or value.of not in (None, FORK_OF) or leg is (arm and not leg):
             continue
         lowest = lowest_usual(age, leg=leg)
-        judged = "within" if value.points >= lowest else "below"
-        where = " ".join(filter(None, (finding.side, finding.site.replace("_", " "))))
-        text = f"Vibration {where} {number_text(value.points)}/8: {judged} the usual for {number_text(age)} years "
-        yield VIBRATION.figure(f"{text}({number_text(lowest)} or more)", (at,), value=value.points, unit="{score}")
+        judged = words.WITHIN if value.points >= lowest else words.BELOW
+        side = words.SIDES[finding.side] if finding.side else ""
+        where = " ".join(filter(None, (side, finding.site.replace("_", " "))))
+        numbers = {"points": number_text(value.points), "age": number_text(age), "lowest": number_text(lowest)}
+        text = words.VIBRATION.format(where=where, judged=judged, **numbers)
+        yield VIBRATION.figure(text, (at,), value=value.points, unit="{score}")

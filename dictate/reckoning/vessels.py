@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Choice, Figure, Finding, Position, Pressure, Quantity, Side, Status, number_text
 from dictate.reckoning.rules import rule
 
 SIDES = (Side.RIGHT, Side.LEFT)
-BRUITS = {"carotid_bruit": "carotid", "orbital_bruit": "orbital", "temporal_bruit": "temporal"}
+BRUITS = ("carotid_bruit", "orbital_bruit", "temporal_bruit")
 FACIAL = "facial_pulse_on_compression"
 
 RETINAL = rule(
@@ -46,11 +47,13 @@ def retinal_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         if arm is not None:
             places.append(arm[1])
             gap, ratio = arm[0] - eyes[side][0], eyes[side][0] / arm[0]
-            parts.append(f"{side.value} {number_text(gap)} mmHg below the arm ({arm[0]}; ratio {ratio:.2f})")
+            parts.append(
+                words.RETINAL_GAP.format(side=words.SIDES[side], gap=number_text(gap), arm=arm[0], ratio=ratio)
+            )
     if len(eyes) == 2:
         parts.append(_eyes(eyes[Side.RIGHT][0], eyes[Side.LEFT][0]))
     if parts:
-        text = f"Retinal diastolic: {'; '.join(parts)}; no limit is built in"
+        text = words.RETINAL.format(parts="; ".join(parts))
         yield RETINAL.figure(text, tuple(dict.fromkeys(places)))
 
 
@@ -61,10 +64,10 @@ def percent_lower(one: float, other: float) -> float:
 
 def _eyes(right: float, left: float) -> str:
     if right == left:
-        return "both eyes alike"
-    lower = "right" if right < left else "left"
+        return words.EYES_ALIKE
+    lower = words.SIDES[Side.RIGHT if right < left else Side.LEFT]
     percent = number_text(round(percent_lower(right, left), 1))
-    return f"{lower} eye lower by {number_text(abs(right - left))} mmHg ({percent} %)"
+    return words.EYE_LOWER.format(side=lower, difference=number_text(abs(right - left)), percent=percent)
 
 
 def _brachial(findings: tuple[Finding, ...], side: Side, eye: Finding) -> tuple[int, int] | None:
@@ -90,10 +93,9 @@ def pulses_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         for at, finding in enumerate(findings)
         if finding.item in BRUITS and finding.status in (Status.PRESENT, Status.ABSENT)
     ]
-    said = [f"facial pulse {_side(finding)}{finding.value}" for _, finding in pulses]
-    said += [f"{BRUITS[finding.item]} bruit {_side(finding)}{finding.status.value}" for _, finding in bruits]
-    text = f"{', '.join(said)}. A narrowed and a blocked vessel cannot be told apart by these; loss at the inner "
-    text += "corner of the eye alone proves no disease (nasal artery reversed in 39 of 100 healthy adults)"
+    said = [words.FACIAL_PULSE.format(side=_side(finding), said=finding.value) for _, finding in pulses]
+    said += [words.BRUITS[f.item].format(side=_side(f), said=words.STATUSES[f.status]) for _, f in bruits]
+    text = words.PULSES.format(said=", ".join(said))
     yield PULSES.figure(text[:1].upper() + text[1:], tuple(at for at, _ in (*pulses, *bruits)))
 
 
@@ -103,4 +105,4 @@ def _up(finding: Finding) -> bool:
 
 
 def _side(finding: Finding) -> str:
-    return "" if finding.side is None else f"{'both sides' if finding.side is Side.BOTH else finding.side.value} "
+    return "" if finding.side is None else f"{words.SIDES_IN_FULL[finding.side]} "

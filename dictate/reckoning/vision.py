@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import figures as words
 from dictate.model import Acuity, Figure, Finding, Side, Status, number_text
 from dictate.reckoning.rules import rule
 
@@ -57,15 +58,17 @@ def acuity_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         return
     parts = [_part(finding, text) for _, finding, text in read]
     between = _between([(finding, text) for _, finding, text in read])
-    yield ACUITY.figure(f"Acuity: {', '.join(parts)}{between}", tuple(at for at, _, _ in read))
+    yield ACUITY.figure(words.ACUITY.format(parts=", ".join(parts), between=between), tuple(at for at, _, _ in read))
 
 
 def _part(finding: Finding, text: str) -> str:
     """`right 20/40 corrected = 0.5 (logMAR 0.30)`."""
     decimal, logmar = decimal_of(text) or 0, logmar_of(text) or 0
-    side = "" if finding.side is None else f"{'both' if finding.side is Side.BOTH else finding.side.value} "
+    side = "" if finding.side is None else f"{words.SIDES[finding.side]} "
     said = " ".join((text, *finding.detail))
-    return f"{side}{said} = {number_text(round(decimal, 2 if decimal >= 0.1 else 3))} (logMAR {logmar + 0:.2f})"
+    return words.ACUITY_EYE.format(
+        side=side, said=said, decimal=number_text(round(decimal, 2 if decimal >= 0.1 else 3)), logmar=logmar + 0
+    )
 
 
 def _between(read: list[tuple[Finding, str]]) -> str:
@@ -75,9 +78,11 @@ def _between(read: list[tuple[Finding, str]]) -> str:
         return ""
     (right, right_text), (left, left_text) = eyes[Side.RIGHT][0], eyes[Side.LEFT][0]
     if set(right.detail) != set(left.detail):
-        return "; not compared: read under different words"
+        return words.ACUITY_NOT_COMPARED
     lines = ((left_text_mar := logmar_of(left_text) or 0) - (right_mar := logmar_of(right_text) or 0)) / LINE
     if math.isclose(left_text_mar, right_mar, abs_tol=0.005):
         return ""
     count = round(abs(lines), 1)
-    return f"; {'left' if lines > 0 else 'right'} {number_text(count)} line{'' if count == 1 else 's'} worse"
+    worse = words.SIDES[Side.LEFT if lines > 0 else Side.RIGHT]
+    form = words.ONE_LINE_WORSE if count == 1 else words.LINES_WORSE
+    return form.format(side=worse, count=number_text(count))

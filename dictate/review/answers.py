@@ -28,6 +28,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime
 
+from dictate.catalogue.queries import (
+    ANOTHER_FROM_HERE,
+    ANOTHER_PATIENT,
+    KEEP_WORDS,
+    LEAVE_OUT,
+    NONE_FURTHER,
+    NOT_EXAMINED,
+    NOTES_PATIENT,
+    NOTHING_BELONGS,
+    SAME_PATIENT,
+)
 from dictate.checks.scope import is_mentioned
 from dictate.checks.wording import name_of, phrase, said
 from dictate.grammar import Grammar
@@ -48,12 +59,6 @@ from dictate.review.changes import Effect, added, as_kind, remark_of, taken_out
 from dictate.review.heard import of_finding, read_with_care, unsure
 from dictate.review.typed import Refused, clean, reworded
 
-NOTHING_BELONGS = "nothing that belongs in the note"
-LEAVE_OUT, KEEP_WORDS = "leave out", "keep the words"
-NONE_FURTHER = "none further"
-NOT_EXAMINED = "not examined"
-SAME_PATIENT, ANOTHER_FROM_HERE = "same patient", "another patient from here on"
-NOTES_PATIENT, ANOTHER_PATIENT = "the note's patient", "another patient"
 OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
 

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TypeVar
 
+from dictate.catalogue.queries import NOT_EXAMINED
 from dictate.checks.wording import said
 from dictate.grammar import Grammar
 from dictate.model import (
@@ -106,7 +107,7 @@ def _effect(exam: Examination, decision: Decision, query: Query | None, grammar:
         case Action.REMOVE:
             return Effect(taken_out(exam, _place(exam, decision, query)))
         case Action.NOT_EXAMINED if query is not None and query.code == "scope-item-missing":
-            return effect_of(exam, query, "not examined", grammar)
+            return effect_of(exam, query, NOT_EXAMINED, grammar)
         case Action.NOT_EXAMINED:
             at = _place(exam, decision, query)
             twice = query.findings if query is not None and query.code == "values-conflict" else ()

@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from dictate.catalogue import note as note_words
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding
 from dictate.notes import Line, note_lines
-from dictate.notes import words as note_words
 from dictate.notes.phrases import STAY, item_of, one_line, phrase
 
 MARK = re.compile(r"[ \N{NO-BREAK SPACE}]\[\?\d+\]")

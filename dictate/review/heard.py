@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dictate.catalogue.queries import NEITHER
 from dictate.checks.expected import with_rival
 from dictate.checks.heard import as_said
 from dictate.checks.wording import said
@@ -9,8 +10,6 @@ from dictate.grammar import Grammar
 from dictate.model import Change, Evidence, Examination, Finding, Query, RemarkKind
 from dictate.review.changes import Effect, added, as_kind, remark_of
 from dictate.review.typed import Refused, reworded
-
-NEITHER = "neither"
 
 
 def of_finding(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:

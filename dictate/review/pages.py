@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from dictate.catalogue import note as note_words
 from dictate.errors import DictateError, InputError, MovedOn
 from dictate.model import Action, Component
 from dictate.notes import note_lines
-from dictate.notes import words as note_words
-from dictate.notes.phrases import item_name, item_of
+from dictate.notes.phrases import item_of, title
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
 from dictate.review.forms import decision_of, fields_of, leads_to, place_of
@@ -83,7 +83,7 @@ class Pages:
         item = item_of(grammar, finding.item)
         if line.depth > 1 and item is not None:
             return str(line.text.split(":")[0])
-        return item_name(grammar, finding.item)
+        return title(finding, grammar)
 
     async def text(self, request: Request) -> Response:
         """The note as plain text."""

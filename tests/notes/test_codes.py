@@ -13,7 +13,7 @@ from dictate.grammar import Grammar
 from dictate.notes import codes
 
 LOINC = [code for found in codes.ITEMS.values() for code in found]
-LOINC += [codes.SYSTOLIC, codes.DIASTOLIC, codes.DOCUMENT, *codes.SECTIONS.values()]
+LOINC += [codes.SYSTOLIC, codes.DIASTOLIC, codes.DOCUMENT, *codes.SECTIONS.values(), *codes.SCALES.values()]
 
 
 @pytest.mark.parametrize("code", LOINC)
@@ -33,6 +33,7 @@ def test_every_code_is_in_the_manual_with_its_source(code: str) -> None:
 def test_items_are_the_grammars(grammar: Grammar) -> None:
     """No code hangs in the air."""
     assert set(codes.ITEMS) | set(codes.VITAL_UNITS) <= set(grammar.items)
+    assert set(codes.SCALES) <= {name for item in grammar.items.values() for name in item.named}
 
 
 def value_set(name: str) -> set[str]:

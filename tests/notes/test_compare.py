@@ -13,6 +13,7 @@ from notes.exams import findings
 
 from dictate.grammar import Grammar, load_grammar
 from dictate.model import (
+    Acuity,
     Certainty,
     Choice,
     Component,
@@ -22,6 +23,7 @@ from dictate.model import (
     Position,
     Pressure,
     Quantity,
+    Score,
     Side,
     Status,
     Text,
@@ -212,6 +214,50 @@ def test_said_twice_is_not_chosen_from(grammar: Grammar) -> None:
     assert kinds(examination(strength("4")), twice, grammar) == [("strength_deltoid", Kind.NOT_COMPARABLE)]
 
 
+def scale(name: str, points: float, item: str = "named_score") -> Finding:
+    """Points of a named scale."""
+    return finding(Component.MENTAL_STATUS, item, Status.MEASURED, value=Score(points=points), detail=(name,))
+
+
+def test_scales_are_kept_apart(grammar: Grammar) -> None:
+    """EDSS meets EDSS however it was named; one scale says nothing of another."""
+    earlier = examination(scale("EDSS", 3.5), scale("RASS", -1), scale("MMSE", 26, "cognitive_total"))
+    later = examination(scale("modified rankin", 2), scale("expanded disability status scale", 4),
+                        scale("MOCA", 22, "cognitive_total"))  # fmt: skip
+    rows = {
+        row.name: (row.kind, row.earlier, row.later, row.difference) for row in compare(earlier, later, grammar).rows
+    }
+    assert rows == {
+        "EDSS": (Kind.WORSE, "3.5", "4", "+0.5"),
+        "RASS": (Kind.NOT_DICTATED, "-1", "", ""),
+        "modified Rankin scale": (Kind.NOT_DICTATED_BEFORE, "", "2", ""),
+        "MMSE": (Kind.NOT_DICTATED, "26", "", ""),
+        "MoCA": (Kind.NOT_DICTATED_BEFORE, "", "22", ""),
+    }
+
+
+def test_a_named_scale_within_the_item(grammar: Grammar) -> None:
+    """A normal of the whole item speaks for the scale that the other visit names, whichever came first."""
+    whole = examination(finding(Component.MENTAL_STATUS, "cognitive_total", Status.NOT_EXAMINED))
+    named = examination(scale("MMSE", 26, "cognitive_total"))
+    assert kinds(named, whole, grammar) == [("cognitive_total", Kind.NOT_EXAMINED)]
+    assert kinds(whole, named, grammar) == [("cognitive_total", Kind.NOT_EXAMINED_BEFORE)]
+
+
+def test_conditions_are_kept_apart(grammar: Grammar) -> None:
+    """Corrected meets corrected, and nothing else; light and dark at one visit are no contradiction."""
+
+    def acuity(text: str, *detail: str) -> Finding:
+        return finding(Component.CRANIAL_NERVES, "visual_acuity", Status.MEASURED, side=Side.RIGHT,
+                       value=Acuity(text=text), detail=detail)  # fmt: skip
+
+    both = examination(acuity("20/30", "corrected"), acuity("20/60", "uncorrected"))
+    later = examination(acuity("20/40", "with glasses"), acuity("20/60", "without glasses"))
+    assert [row.kind for row in compare(both, later, grammar).rows] == [Kind.WORSE, Kind.UNCHANGED]
+    row = compare(examination(acuity("20/30", "corrected")), examination(acuity("20/60")), grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "condition differs")
+
+
 def made(grammar: Grammar) -> st.SearchStrategy[Examination]:
     """Examinations in which nothing is said to be unchanged: that looks back, and so has no mirror."""
     plain = findings(grammar).filter(lambda one: one.status is not Status.UNCHANGED)
@@ -248,7 +294,9 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
 
 
 FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
-       "facial_strength", "blood_pressure")  # fmt: skip
+       "facial_strength", "blood_pressure", "named_score", "cognitive_total", "visual_acuity")  # fmt: skip
+DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
+           ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
 
 
 def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
@@ -258,7 +306,9 @@ def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
             finding, st.just(grammar.component_of(item)), st.just(item),
             st.sampled_from([status for status in Status if status is not Status.UNCHANGED]),
             side=st.sampled_from((None, Side.LEFT, Side.RIGHT, Side.BOTH)),
-            value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"))),
+            value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"), Score(points=3),
+                                   Score(points=4, of=10), Acuity(text="6/9"))),
+            detail=st.sampled_from(DETAILS),
         )
     )  # fmt: skip
     return st.lists(some, max_size=6).map(lambda said: examination(*said))

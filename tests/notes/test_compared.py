@@ -10,12 +10,12 @@ from pathlib import Path
 
 from by_hand import examination, finding, reflex
 
+from dictate.catalogue.note import KINDS
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Side, Status, Text
 from dictate.notes import compare_visits, comparison_csv, comparison_json, comparison_text
 from dictate.notes.compared import COLUMNS
 from dictate.notes.directions import Kind
-from dictate.notes.words import KINDS
 from dictate.pipeline import examine
 
 

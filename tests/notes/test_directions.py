@@ -7,7 +7,7 @@ from by_hand import finding
 
 from dictate.grammar import Grammar
 from dictate.model import Acuity, Choice, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value
-from dictate.notes.directions import SCALES, Kind, change
+from dictate.notes.directions import Kind, change
 
 
 def said(
@@ -67,20 +67,6 @@ def test_how_severe(was: str, now: str, kind: Kind, grammar: Grammar) -> None:
     assert change(*pair, grammar).kind is kind
 
 
-@pytest.mark.parametrize(
-    ("was", "now", "reason"),
-    [
-        ("corrected", "uncorrected", "conditions differ: corrected / uncorrected"),
-        ("with reinforcement", "without reinforcement", "conditions differ: with / without"),
-        ("corrected", "at six metres", ""),
-    ],
-)
-def test_conditions_that_exclude_each_other(was: str, now: str, reason: str, grammar: Grammar) -> None:
-    """A value with glasses is not compared with one without."""
-    pair = [said("visual_acuity", Acuity(text="6/9"), grammar, detail=(text,)) for text in (was, now)]
-    assert change(*pair, grammar).reason == reason
-
-
 def test_number_words_and_digits_are_the_same(grammar: Grammar) -> None:
     """ "Five minutes" heard at one visit and typed as "5 minutes" at the other."""
     pair = [
@@ -106,6 +92,33 @@ def test_normal_stands_for_the_only_normal_grade(grammar: Grammar) -> None:
     assert change(normal, lively, grammar).kind is Kind.NOT_COMPARABLE
 
 
-def test_scales_exist(grammar: Grammar) -> None:
-    """A scale with a direction is one of the grammar's."""
-    assert set(SCALES) <= set(grammar.scales)
+@pytest.mark.parametrize(
+    ("scale", "was", "now", "kind"),
+    [
+        ("EDSS", Score(points=3.5), Score(points=4), Kind.WORSE),
+        ("barthel", Score(points=60, of=100), Score(points=75), Kind.BETTER),
+        ("RASS", Score(points=-2), Score(points=0), Kind.CHANGED),  # 0 is what is aimed at
+        ("frailty scale", Score(points=4), Score(points=5), Kind.CHANGED),  # which of them was not said
+    ],
+)
+def test_direction_of_a_named_scale(scale: str, was: Score, now: Score, kind: Kind, grammar: Grammar) -> None:
+    """Each scale has its own, from the grammar; without one it is a change. The name fixes the maximum."""
+    pair = [said("named_score", value, grammar, detail=(scale,)) for value in (was, now)]
+    assert change(*pair, grammar).kind is kind
+
+
+def test_limit_is_no_number(grammar: Grammar) -> None:
+    """ "More than ten seconds" and then twelve: it may be the same."""
+    pair = [
+        said("vibration", Quantity(number=number), grammar, unit="s", detail=detail)
+        for number, detail in ((10, ("more than",)), (12, ()))
+    ]
+    found = change(*pair, grammar)
+    assert (found.kind, found.difference, found.reason) == (Kind.NOT_COMPARABLE, "", "said as a limit")
+
+
+def test_same_value_told_otherwise(grammar: Grammar) -> None:
+    """The number is the same; both wordings are shown."""
+    pair = [said("recall", Score(points=2, of=3), grammar, detail=detail) for detail in (("after 5 minutes",), ())]
+    found = change(*pair, grammar)
+    assert (found.kind, found.reason) == (Kind.UNCHANGED, "the value")

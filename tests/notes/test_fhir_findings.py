@@ -6,7 +6,7 @@ import pytest
 from by_hand import figure, finding, reflex
 
 from dictate.grammar import Grammar
-from dictate.model import Certainty, Component, Finding, Position, Side, Status, Text
+from dictate.model import Certainty, Component, Finding, Position, Score, Side, Status, Text
 from dictate.notes import codes
 from dictate.notes.fhir_findings import (
     Frame,
@@ -55,6 +55,20 @@ def test_category(item: str, unit: str, category: str, grammar: Grammar) -> None
         finding(grammar.component_of(item), item, Status.MEASURED, value=Text(words="x"), unit=unit).model_dump()
     )
     assert observation(one, grammar, FRAME)["category"][0]["coding"][0]["code"] == category
+
+
+def test_a_scale_has_a_code_of_its_own(grammar: Grammar) -> None:
+    """EDSS and MMSE share their items with other scales; a receiver must not put them in one row."""
+    codings = {}
+    for item, name in (("named_score", "EDSS"), ("cognitive_total", "MMSE"), ("cognitive_total", "total")):
+        one = finding(Component.MENTAL_STATUS, item, Status.MEASURED, value=Score(points=3.5), detail=(name,))
+        content = observation(one, grammar, FRAME)["code"]
+        codings[name] = content["text"], [(part["system"], part["code"]) for part in content["coding"][1:]]
+    assert codings == {
+        "EDSS": ("EDSS", [("urn:dictate:named-scale", "EDSS")]),
+        "MMSE": ("MMSE", [("urn:dictate:named-scale", "MMSE"), (codes.LOINC, "72106-8")]),
+        "total": ("cognitive total", []),
+    }
 
 
 def test_figure_names_its_sources() -> None:

@@ -59,9 +59,9 @@ def test_place(more: dict[str, object], text: str) -> None:
         (finding(Component.GENERAL, "abdomen", Status.NORMAL, value=Text(words="soft"), detail=("Soft",)), "soft"),
     ],
 )  # fmt: skip
-def test_statement(one: Finding, text: str) -> None:
+def test_statement(one: Finding, text: str, grammar: Grammar) -> None:
     """The status is always told, and no word is told twice."""
-    assert statement(one) == text
+    assert statement(one, grammar) == text
 
 
 def test_longest_hedge_said_is_kept(small: Grammar) -> None:

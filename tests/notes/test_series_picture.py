@@ -21,7 +21,7 @@ def pressure(systolic: int, diastolic: int | None, position: Position, minutes: 
 def test_demonstration_shows_every_number_dictated(grammar: Grammar) -> None:
     """In the drawing, in the words and in the table."""
     exam = examine([DEMOS / "postural-series.txt"], engine=None, grammar=grammar)
-    picture = series_picture(exam)
+    picture = series_picture(exam, grammar)
     assert picture
     shown = [one.text for one in ET.fromstring(picture.svg).iter("{http://www.w3.org/2000/svg}text")]
     for number in "148 86 62 142 84 66 116 72 74 108 78 114 68 79 126 73".split():
@@ -33,25 +33,27 @@ def test_demonstration_shows_every_number_dictated(grammar: Grammar) -> None:
     assert shown.count("S") == 3
 
 
-def test_one_position_is_no_series() -> None:
+def test_one_position_is_no_series(grammar: Grammar) -> None:
     """Nor is a reading without position."""
-    assert series_picture(examination(pressure(140, 80, Position.SITTING))) is None
+    assert series_picture(examination(pressure(140, 80, Position.SITTING)), grammar) is None
 
 
-def test_palpable_pressure_has_no_lower_end() -> None:
+def test_palpable_pressure_has_no_lower_end(grammar: Grammar) -> None:
     """No diastolic number is made up."""
-    picture = series_picture(examination(pressure(140, 80, Position.SUPINE), pressure(90, None, Position.STANDING, 1)))
+    picture = series_picture(
+        examination(pressure(140, 80, Position.SUPINE), pressure(90, None, Position.STANDING, 1)), grammar
+    )
     assert picture
     assert picture.rows[1][1] == "90/palpable mmHg"
 
 
-def test_conflicting_readings_are_both_shown() -> None:
+def test_conflicting_readings_are_both_shown(grammar: Grammar) -> None:
     """None is chosen."""
     exam = examination(
         pressure(140, 80, Position.SUPINE),
         pressure(100, 60, Position.STANDING, 1),
         pressure(110, 60, Position.STANDING, 1),
     )
-    picture = series_picture(exam)
+    picture = series_picture(exam, grammar)
     assert picture
     assert picture.rows[1][1] == "100/60 mmHg and also 110/60 mmHg"

@@ -30,19 +30,19 @@ def wide(item: str, status: Status, component: Component = Component.MOTOR, **mo
 )
 def test_cover(other: Finding, found: bool, grammar: Grammar) -> None:
     """A denial without side speaks for each side; a sign without side for none; a component only of silence."""
-    assert (cover(slot_of(DRIFT, Side.LEFT), DRIFT, examination(other), grammar) is not None) is found
+    assert (cover(slot_of(DRIFT, Side.LEFT, grammar), DRIFT, examination(other), grammar) is not None) is found
 
 
 def test_nearest_statement_speaks(grammar: Grammar) -> None:
     """The item's own before its component's."""
     exam = examination(wide("motor_all", Status.NOT_EXAMINED), wide("pronator_drift", Status.ABSENT))
-    assert cover(slot_of(DRIFT, Side.LEFT), DRIFT, exam, grammar) == 1
+    assert cover(slot_of(DRIFT, Side.LEFT, grammar), DRIFT, exam, grammar) == 1
 
 
-def test_position_said_is_the_same_position() -> None:
+def test_position_said_is_the_same_position(grammar: Grammar) -> None:
     """A statement standing does not speak for one lying."""
     standing = finding(Component.GENERAL, "orthostatic_symptoms", Status.ABSENT, position=Position.STANDING)
-    assert not covers_place(standing, Slot("orthostatic_symptoms", position=Position.SUPINE))
+    assert not covers_place(standing, Slot("orthostatic_symptoms", position=Position.SUPINE), grammar)
 
 
 def test_what_differs_is_named() -> None:
@@ -53,3 +53,22 @@ def test_what_differs_is_named() -> None:
 def test_right_stands_before_left() -> None:
     """As in the note."""
     assert place_order(Slot("x", Side.RIGHT)) < place_order(Slot("x", Side.LEFT))
+
+
+@pytest.mark.parametrize(
+    ("item", "detail", "scale", "condition"),
+    [
+        ("named_score", ("expanded disability status scale",), "EDSS", ""),
+        ("named_score", ("edss",), "EDSS", ""),
+        ("named_score", ("stroop",), "stroop", ""),  # a name of its own
+        ("cognitive_total", ("mini mental",), "MMSE", ""),
+        ("cognitive_total", ("total",), "", ""),  # names no scale
+        ("visual_acuity", ("with glasses", "near"), "", "corrected, near"),
+        ("pupil_size", ("in dim light",), "", "in the dark"),
+        ("reflex_achilles", ("without reinforcement",), "", ""),  # as every reflex without a word of it
+    ],
+)
+def test_scale_and_condition(item: str, detail: tuple[str, ...], scale: str, condition: str, grammar: Grammar) -> None:
+    """By the grammar's names, however they were said."""
+    slot = slot_of(finding(grammar.component_of(item), item, Status.MEASURED, detail=detail), None, grammar)
+    assert (slot.scale, slot.condition) == (scale, condition)

@@ -74,6 +74,8 @@ def test_what_was_not_said_is_empty() -> None:
         (Text(words='=HYPERLINK("x")'), '\'=HYPERLINK("x")'),
         (Text(words="@sum"), "'@sum"),
         (Text(words="-2+3"), "'-2+3"),
+        (Text(words="＝1+1"), "'＝1+1"),
+        (Text(words="\n=1+1"), "'\n=1+1"),
         (Quantity(number=-2), "-2"),
         (Text(words="4-"), "4-"),
     ],

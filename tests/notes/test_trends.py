@@ -34,9 +34,9 @@ def test_unchanged_counts_with_the_value_it_is_tied_to(grammar: Grammar) -> None
     assert trend.is_drawn
 
 
-def test_unchanged_without_an_earlier_value_stays_so() -> None:
+def test_unchanged_without_an_earlier_value_stays_so(grammar: Grammar) -> None:
     """Nothing is made up."""
-    assert tied(examination(), SAME).findings == SAME.findings
+    assert tied(examination(), SAME, grammar).findings == SAME.findings
 
 
 def test_a_visit_that_said_nothing_has_no_number(grammar: Grammar) -> None:

@@ -162,7 +162,7 @@ def test_a_pressure_without_position_gives_no_postural_figure():
 def test_series_c_lists_both_baselines():
     """Lying to five minutes -6/-4 as rises, sitting to five minutes -4/-2. Source: arithmetic."""
     _, late = figures("postural change", series(SERIES_C))
-    assert late.text == "Standing at 5 min: from supine +6/+4, rate +6; from sitting +4/+2, rate +4"
+    assert late.text == "Standing at 5 min: from supine +6/+4 mmHg, +6/min; sitting +4/+2 mmHg, +4/min"
 
 
 @pytest.mark.parametrize(

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Examination
-from dictate.notes import words, write_note
+from dictate.notes import write_note
 
 NERVES = re.compile(r"^(?:[IVX]+/?)+ (?=[A-Z])")
 AS_SAID = re.compile(r'[,;] as said: "[^"]*"')

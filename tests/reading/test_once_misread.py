@@ -64,6 +64,7 @@ READ = [
     ("He does not report diplopia.", ["diplopia absent"]),
     ("She doesn't report any dizziness on standing.", ["orthostatic_symptoms absent"]),
     ("RASS minus two.", ["named_score measured -2 (RASS)"]),
+    ("Ambulatory. RASS minus two.", ["named_score measured -2 (RASS)"]),  # the first word of its sentence
     (
         "MMSE 28/30, modified Rankin 2.",
         ["cognitive_total measured 28/30 (MMSE)", "named_score measured 2 (modified rankin)"],

@@ -10,8 +10,8 @@ from dictate.reckoning import reckon
 def test_changes_are_listed_for_every_upright_reading():
     """Each with its minute, pressure and rate, signs as changes."""
     first, second = figures("postural change", series("supine 138/82, 70 > 1 min 130/80, 74 > 5 min 116/74, 78"))
-    assert first.text == "Standing at 1 min: from supine -8/-2, rate +4"
-    assert second.text == "Standing at 5 min: from supine -22/-8, rate +8"
+    assert first.text == "Standing at 1 min: from supine -8/-2 mmHg, +4/min"
+    assert second.text == "Standing at 5 min: from supine -22/-8 mmHg, +8/min"
     assert sorted(second.inputs) == [0, 1, 4, 5]
 
 
@@ -29,7 +29,7 @@ def test_lying_sitting_and_standing_list_both_baselines():
     """With a lying and a sitting reading both changes are listed, the criterion only from lying."""
     findings = series("supine 122/74, 64 > sitting 124/76, 66 > 5 min 128/78, 70")
     (figure,) = figures("postural change", findings)
-    assert figure.text == "Standing at 5 min: from supine +6/+4, rate +6; from sitting +4/+2, rate +4"
+    assert figure.text == "Standing at 5 min: from supine +6/+4 mmHg, +6/min; sitting +4/+2 mmHg, +4/min"
     assert figures("sit-to-stand criterion", findings) == ()
 
 

@@ -1,4 +1,4 @@
-"""The catalogue of the note's words."""
+"""Catalogue of the words of notes, comparisons, pictures and pages."""
 
 from __future__ import annotations
 
@@ -123,13 +123,15 @@ CAUTION = (
 )
 
 # Comparison of visits
-CONDITIONS = "conditions differ: {conditions}"
+BOUND = "said as a limit"
+TOLD_OTHERWISE = "the value"
 SAID_OTHERWISE = "given in another way"
 UNIT_DIFFERS = "unit differs"
 DOUBT_DIFFERS = "said with doubt at one visit only"
 SAID_TWICE = "said twice with different values at one visit"
 PLACE_DIFFERS = "{what} differs"
-PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing"}
+PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
+               "condition": "condition"}  # fmt: skip
 TIED = "said to be unchanged, and tied to the earlier record"
 SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
 NOTHING_TO_TIE = "said to be unchanged, and no earlier statement to tie it to"
@@ -138,6 +140,7 @@ COMPARISON = "COMPARISON OF VISITS"
 VISIT = "visit {number}, {time}"
 NOT_STATED_SHORT = "time of examination not stated"
 FROM_TO = "FROM {earlier} TO {later}"
+VISIT_OF = "visit {number} ({time})"  # in a heading
 OUT_OF_ORDER = "The times of examination contradict this order: compared in the order given"
 NO_CHANGE = "No statement changed"
 NOW = "{earlier}, now {later}"
@@ -175,13 +178,13 @@ REFLEX_TITLE = "Reflexes by side"
 BODY_DESCRIPTION = "As dictated, the patient seen from the front. {rows}."
 BODY_COLUMNS = ("item", "right", "left", "side not said, or said of many")
 BODY_ALSO = "also said: {said}"
-BODY_KEY = "filled mark, bold: noteworthy · ring: other"
+BODY_KEY = "filled mark, bold: noteworthy · ring: other · no mark: not said of that side"
 PATIENTS_SIDE = {Side.RIGHT: "patient's right", Side.LEFT: "patient's left"}
 FIELD_TITLE = "Visual fields"
 FIELD_DESCRIPTION = "As the patient sees them. {rows}."
 FIELD_COLUMNS = ("visual fields, as dictated",)
-FIELD_KEY = "as the patient sees them · shaded: lost · dashed: not said"
-FIELD_NOT_SAID = "not said"
+FIELD_KEY = "as the patient sees them · shaded: lost · white: not named · dashed: not said"
+NOT_SAID = "not said"
 EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
 TREND_TITLE = "Over the visits: {name}"
 TREND_COLUMNS = ("visit", "as dictated")

@@ -1,0 +1,98 @@
+"""Catalogue of the questions that queries ask and of their answers, by the module that asks them."""
+
+from __future__ import annotations
+
+# conflicts
+SAID_TWICE = "{topic}: {first}, then {second}; which is right?"
+NOT_UNCHANGED = "{topic}: {said}, said to be unchanged, {before} before"
+OF_RECORD = "{text} (record {record}); which is right?"
+CONTRADICTION = "{first}, yet {second}: which is right?"
+EXCEPT = "{whole} except {part}"
+
+# heard
+OR = " or "
+MAY_BE = "{finding}: may be {rivals}; which is right?"
+MISHEARD = '"{quote}" may be {terms}; what was said?'
+NEITHER = "neither"
+RIVAL = '"{other}" for "{heard}"'
+MENDED = "{finding}: mended, {heard}: is it right?"
+OF_RECORDING = " of recording {number}"
+SPEECH_WITHOUT_WORDS = "Speech without words at {time}{recording}: what was said?"
+NOTHING_BELONGS = "nothing that belongs in the note"
+
+# place
+WHICH_SIDE = "{topic} {said}: which side?"
+WHICH_POSITION = "{topic} {said}: in which position?"
+HOW_LONG = "{topic} {said}: how long after standing up?"
+BY_CLOCK = " The recording ran {time} since standing or the last timed reading was spoken."
+
+# ranges
+SYSTOLIC_OUTSIDE = "systolic is outside 1 to {highest}; what was measured?"
+DIASTOLIC_NOT_BELOW = "diastolic is not below systolic; what was measured?"
+DIASTOLIC_OUTSIDE = "diastolic is outside 1 to {highest}; what was measured?"
+BELOW_ZERO_MEASURED = "it is below zero; what was measured?"
+OUTSIDE_MEASURED = "outside {limits}; what was measured?"
+ITS_LIMITS = "its limits"
+UPPER_LIMIT = "the limit of {high}{unit}"
+LOWER_LIMIT = "the lowest of {low}{unit}"
+RANGE = "{low} to {high}{unit}"
+MORE_THAN_COUNTED = "more than the {highest} there are; what was counted?"
+BELOW_ZERO_COUNTED = "it is below zero; what was counted?"
+OUTSIDE_COUNTED = "outside {limits}; what was counted?"
+NO_SUCH_GRADE = "the scale ({scale}) has no such grade; which one?"
+LINE_OF_ZERO = "a line of zero does not exist; what was read?"
+MORE_THAN_GRADED = "more than the {highest} there are; which grade?"
+NO_SUCH_SEGMENT = "there is no such segment; which level?"
+WHICH_UNIT = "{topic} {value}: in which unit?"
+
+# scope
+READING = "reading {reading}"
+NOT_MENTIONED = "{component}, not mentioned: {names}. Examined?"
+NOT_EXAMINED = "not examined"
+NO_FINDING = '{about}"{quote}" became no finding: leave it out?'
+KEEP_WORDS = "keep the words"
+LEAVE_OUT = "leave out"
+KEPT_AS_HISTORY = "Kept as history, though it gives {names}: is it the examination?"
+LEAVE_AS_HISTORY = "leave as history"
+KEPT_AS_TALK = "Kept as talk, though it gives {names}: is it the examination?"
+LEAVE_AS_TALK = "leave as talk"
+WHICH_PARTS = '"{quote}": which parts were examined?'
+NONE_FURTHER = "none further"
+NO_EARLIER_RECORD = "{finding}: no earlier record speaks of it; what was found?"
+ANOTHER_BEGINS = '"{quote}": does another patient begin here?'
+ANOTHER_FROM_HERE = "another patient from here on"
+SAME_PATIENT = "same patient"
+WHOSE_EXAMINATION = "The dictation names another patient than the note is made for: whose examination is it?"
+ANOTHER_PATIENT = "another patient"
+NOTES_PATIENT = "the note's patient"
+
+# sound
+RECORDING_NUMBER = "recording {number}"
+THE_RECORDING = "the recording"
+SOUND_OF = "Sound of {recording}: {faults}: read the numbers and sides with care"
+SOUND_NOISY = "speech is only {level:.0f} dB above the noise"
+SOUND_LOW = "very low, {level:.0f} dB below full scale"
+SOUND_CLIPPED = "too loud for the microphone, {share:.1%} of it cut off"
+SOUND_TONES = "tones in the pauses {below:.0f} dB below speech (music, a machine?)"
+SOUND_VOICES = "two voices seem to speak, {apart:.0f} semitones apart"
+SOUND_LANGUAGE = 'it seems to be in another language ("{language}")'
+
+# totals
+MUSCLE_SUM = "MRC sum score {said}, but the grades add up to {added}: which is right?"
+ADD_UP = "add up to {total}"
+ALLOW = "allow {low} to {high}"
+WITHOUT = " without {names} (untestable)"
+TOTAL_MISMATCH = "{topic} {said}, but the parts {reach}: which is right?"
+
+# whole
+ONE_LEFT_OUT = "{count} finding left out"
+LEFT_OUT = "{count} findings left out"
+NO_EXAMINATION = "As a whole this does not read as an examination, {left_out}: is it one?"
+THEN = ", then "
+AGE_GIVEN = "; {age} given"
+WHICH_AGE = "Age {said} dictated{given}: which is right?"
+NO_WORDS = "No words were heard in {names}: is it the right recording, and was the microphone on?"
+TIME_NOT_STATED = "The time of the examination was not stated: when was it?"
+
+# wording
+MINUTES = "{minutes} min"
