@@ -12,7 +12,7 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
-from dictate.grammar import Grammar, load_grammar
+from dictate.grammar import Grammar
 from dictate.model import (
     Evidence,
     Examination,
@@ -26,12 +26,6 @@ from dictate.model import (
     Transcript,
     Value,
 )
-
-
-@pytest.fixture(scope="module")
-def grammar() -> Grammar:
-    """The packaged grammar."""
-    return load_grammar()
 
 
 def implausible(grammar: Grammar, item: str, value: Value, unit: str = "") -> bool:
