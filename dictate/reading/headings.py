@@ -52,7 +52,8 @@ def _repeated_title(nodes: list[Node]) -> list[Node]:
     """ "Tremor: rest tremor of the right hand": the name in front is a title."""
     if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main != "colon":
         return []
-    again = any(n.main == "item" and n.candidates == nodes[0].candidates for n in nodes[2:])
+    named = [n for n in nodes[2:] if n.main == "item" and n.mark.number is None]  # a bare pressure is no second name
+    again = any(n.candidates == nodes[0].candidates for n in named)
     if not again:
         return []
     nodes[0].main, nodes[0].candidates = "filler", ()
@@ -95,6 +96,9 @@ class HeadingReader:
         scale = all(one.kind == "score" and one.group for one in items)
         if node.main != "item" or not scale:
             return False
+        parts = {self.lexicon.items[c].group for one in after[:1] for c in one.candidates}
+        if after and parts == {one.group for one in items}:
+            return True  # "coma scale E4 V5 M6"
         return not after or (after[0].main == "colon" and not (len(after) > 1 and after[1].main == "number"))
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:

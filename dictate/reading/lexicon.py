@@ -12,7 +12,7 @@ from dictate.reading.forms import forms, words_of
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
-from dictate.reading.spans import dermatomes, fill, join, longest_first, with_inner
+from dictate.reading.spans import dermatomes, fill, join, longest_first, part_sides, with_inner
 from dictate.reading.tokens import Token, make_doc, pipeline
 
 if TYPE_CHECKING:
@@ -230,7 +230,7 @@ class Lexicon:
         spans.sort(key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
-        joined = join(_without_codes(marks, tokens), tokens, self.items)
+        joined = part_sides(list(join(_without_codes(marks, tokens), tokens, self.items)), tokens)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
     def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:

@@ -15,6 +15,7 @@ from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
+LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 _SIDES = {"l": "left", "r": "right"}
 
@@ -46,8 +47,10 @@ class Measurer:
             first = bool(cell.modifiers) and node.mark.start < min(n.mark.start for n in cell.modifiers)
             text = " ".join(filter(None, [written, words] if first else [words, written]))
             status = Status.ABSENT if cell.negated else Status.PRESENT
-            if isinstance(value, Quantity) and said and not counted and not words:
-                return Meaning(value, status, meaning.unit, meaning.by_side)
+            if isinstance(value, Quantity) and not counted and (said or item.unit):
+                lights = all(n.main == "qualifier" and n.text.endswith(LIGHTS) for n in modifiers(name, cell))
+                if (said and not words) or (words and lights):
+                    return Meaning(value, status, meaning.unit, meaning.by_side)
             return Meaning(Text(words=text), status, "", meaning.by_side)
         others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
         abnormal = (
@@ -87,7 +90,7 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
 
 def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
     """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
-    if item.kind not in CONDITIONED or value is None:
+    if value is None or (item.kind not in CONDITIONED and not isinstance(value, Quantity)):
         return []
     said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
     return [text for text in dict.fromkeys(said) if text not in str(value)]

@@ -55,8 +55,12 @@ class PostureGiver:
             kinds = (self.items[pressure.item].kind, self.items[pulse.item].kind)
             said = between(nodes, pressure.anchor, pulse.anchor)
             parted = any(n.main in ("semicolon", "stop", "position", "manoeuvre") for n in said)
-            if kinds == ("pressure", "quantity") and pressure.position is None and not pressure.site and not parted:
+            if kinds != ("pressure", "quantity") or pressure.site or parted:
+                continue
+            if pressure.position is None and not pressure.detail:
                 pressure.position, pressure.minutes = pulse.position, pulse.minutes
+            elif pressure.position is pulse.position and pressure.minutes is None:
+                pressure.minutes = pulse.minutes  # "standing 110/70, pulse 80 at one minute"
 
     def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]], nodes: list[Node]) -> Posture | None:
         """ "no dizziness on standing": a symptom's own words name its posture."""

@@ -13,6 +13,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.merging import merge_repeats
 from dictate.reading.occasion import is_examination
+from dictate.reading.pupils import tell_near_from_light, tell_sizes_from_differences
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
@@ -81,6 +82,8 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         reader.read(sentence)
     drafts = merge_repeats(reader.drafts, lexicon.items)
     same_distance(drafts)
+    tell_sizes_from_differences(drafts, tokens)
+    tell_near_from_light(drafts, tokens)
     heard = any(word.start_s is not None for word in transcript.words)
     if not is_examination(sentences, marks, drafts, kept, heard=heard):
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())

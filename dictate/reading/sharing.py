@@ -6,10 +6,8 @@ import itertools
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell
-from dictate.reading.measures import CONDITIONED
+from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node
-
-_LIGHTS = ("dark", "darkness", "light")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -61,7 +59,7 @@ def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
     """
     if not kinds & CONDITIONED:
         return
-    light = [(at, n) for at, cell in enumerate(cells) for n in _conditions(cell) if n.text.endswith(_LIGHTS)]
+    light = [(at, n) for at, cell in enumerate(cells) for n in _conditions(cell) if n.text.endswith(LIGHTS)]
     for at, node in light:
         for earlier in reversed(cells[:at]):
             if earlier.closed or _conditions(earlier) or not earlier.values:

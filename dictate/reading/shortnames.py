@@ -43,6 +43,8 @@ class ShortNames:
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
         for near in marks[place + 1 : place + 5]:
+            if near.has("minutes", "time_span"):
+                break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
                 return is_grade(near)
             if near.has("grade", "not_examined", "not_assessable"):

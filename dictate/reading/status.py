@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.model import Grade, Side, Status, Text, Value
+from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
@@ -133,10 +133,13 @@ class StatusReader:
         if target:
             name, site, item = target, "", self.items[target]
         side = cell.side or self._named_side(name, item, cell)
+        measured = meaning.status is Status.MEASURED or (
+            item.kind == "presence" and isinstance(meaning.value, Quantity)
+        )
         detail = [
             *(_scale_names(item, nodes) if item.keeps_name else ()),
             *cell.detail,
-            *conditions(name, item, cell, meaning.value if meaning.status is Status.MEASURED else None),
+            *conditions(name, item, cell, meaning.value if measured else None),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite

@@ -68,13 +68,17 @@ def _refusal(refused: tuple[Reading, ...]) -> Figure:
 
 def _listed(lying: tuple[Change, ...], sitting: tuple[Change, ...]) -> Iterator[Figure]:
     """One figure for every upright reading, with its change from lying and from sitting, as far as both were taken."""
-    for upright in dict.fromkeys(change.upright for change in (*lying, *sitting)):
+    uprights = tuple(dict.fromkeys(change.upright for change in (*lying, *sitting)))
+    for upright in uprights:
         changes = [change for change in (*lying, *sitting) if change.upright == upright]
         parts = "; ".join(map(_change_text, changes))
         inputs = tuple(dict.fromkeys((*upright.places, *inputs_of(changes))))
         falls = [change.systolic for change in changes[:1] if change.systolic is not None]
         value, unit = (-float(falls[0]), "mm[Hg]") if falls else (None, "")
-        yield CHANGE.figure(f"{upright.when[:1].upper()}{upright.when[1:]}: {parts}", inputs, value=value, unit=unit)
+        twice = [one for one in uprights if one.stance == upright.stance]
+        arm = f", {upright.side.value} arm" if len(twice) > 1 and upright.side else ""
+        when = f"{upright.when[:1].upper()}{upright.when[1:]}{arm}"
+        yield CHANGE.figure(f"{when}: {parts}", inputs, value=value, unit=unit)
 
 
 def _change_text(change: Change) -> str:

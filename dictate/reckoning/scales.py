@@ -135,6 +135,8 @@ def _pupils(findings: tuple[Finding, ...]) -> tuple[int, tuple[int, ...]] | None
     for at, finding in enumerate(findings):
         if finding.item != "pupil_reaction" or finding.side not in (Side.LEFT, Side.RIGHT, Side.BOTH):
             continue
+        if "to near" in finding.detail:
+            continue  # the scale counts the reaction to light
         choice = finding.value.choice if isinstance(finding.value, Choice) else ""
         if choice == "fixed":
             reacting = False
