@@ -74,7 +74,16 @@ def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> 
             return False
     elif {text.lower() for text in earlier.detail} != {text.lower() for text in later.detail}:
         return False
+    if isinstance(one, Quantity) and isinstance(other, Quantity) and _count_apart(one.note, other.note):
+        return False
+    if isinstance(one, Score) and isinstance(other, Score) and None not in (one.of, other.of) and one.of != other.of:
+        return True  # 27 of 30, then of 28
     return _number_of(earlier) != _number_of(later)
+
+
+def _count_apart(one: str, other: str) -> bool:
+    """ "Eleven steps, one misstep": two numbers of two things."""
+    return bool(one and other) and one.rstrip("s") != other.rstrip("s")
 
 
 def _number_of(finding: Finding) -> object:

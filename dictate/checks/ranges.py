@@ -81,6 +81,8 @@ def _quantity_fault(value: Quantity, unit: str, item: Item) -> str:
     numbers = [number for number in (value.number, value.then, value.upto) if number is not None]
     if any(number < 0 for number in numbers) and (item.limits is None or (item.limits.low or 0) >= 0):
         return "it is below zero; what was measured?"
+    if value.then is not None and value.then > value.number and item.unit == "mm":
+        return "light makes it larger; which was before light, and which in it?"
     units = (unit,) if unit else (item.unit, *(item.units if item.unit_required else ()))
     if any(_fits(numbers, one, item) for one in units):
         return ""
@@ -137,7 +139,7 @@ def _acuity_fault(value: Acuity) -> str:
 
 def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> str:
     """Numbers inside a descriptor: `7/6 systolic`, `5+` of a scale that ends at 4+, a segment T13."""
-    share = re.match(r"(\d+)/(\d+)\b", words)
+    share = (re.search if item.scale else re.match)(r"\b(\d+)/(\d+)\b", words)
     if share and int(share.group(1)) > int(share.group(2)):
         return f"more than the {share.group(2)} there are; which grade?"
     grade = re.match(r"\d[+-]?(?=$|[ ,;])", words)

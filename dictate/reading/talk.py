@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dictate.reading.marks import Mark, Role
 
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
+_TAKES = ("takes", "taking", "took")
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
@@ -17,6 +18,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     result = list(marks)
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if marks[i].role("talk")]
+        for i in [i for i in talk if _counts_steps(marks[i:end])]:
+            result[i] = Mark(marks[i].start, marks[i].end, (Role("filler"),), None, marks[i].text)
+            talk.remove(i)
         stretches = [(start, end)] if talk and end - start <= _RUN_ON else [_reach(marks, i, start, end) for i in talk]
         for first, last in stretches:
             names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
@@ -26,6 +30,11 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             if names:
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def _counts_steps(clause: Sequence[Mark]) -> bool:
+    """ "Takes three steps to recover on the pull test": what is taken are steps, no tablets."""
+    return clause[0].text in _TAKES and any(mark.text.split()[-1:] in (["step"], ["steps"]) for mark in clause)
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:

@@ -72,6 +72,7 @@ GRADES = [
     ),  # common practice, no source
     ("right knee jerk trace", ["reflex_patellar right measured trace"], []),  # Hallett 1993
     ("systolic murmur two out of six", ["murmur present systolic 2/6"], []),  # Freeman and Levine 1933
+    ("systolic murmur grade 7 of 6", ["murmur present systolic 7/6"], ["value-implausible"]),
     ("systolic murmur two out of four", ["murmur present systolic 2/4"], []),  # own: never turned into sixths
     ("trace ankle oedema", ["edema ankle present trace"], []),  # common practice, no source
     ("oedema 5+", ["edema present 5+"], ["value-implausible"]),  # common practice, no source
@@ -88,15 +89,26 @@ EYES = [
         ],  # own: words
         [],
     ),
+    (
+        "Visual acuity right hand movements, left counting fingers.",
+        ["visual_acuity left measured counting fingers"],
+        [],
+    ),
+    ("Acuity 0.8 right, 0.4 left.", ["visual_acuity right measured 0.8", "visual_acuity left measured 0.4"], []),
+    ("LogMAR acuity 0.1 right, 0.4 left.", ["visual_acuity right measured logMAR 0.1"], []),
+    ("Vision right 20/20, left 20/40.", ["visual_acuity left measured 20/40"], []),
     ("Colour plates thirteen of fourteen right.", ["colour_vision right measured 13/14"], []),
     ("Colour plates fifteen of fourteen right.", ["colour_vision right measured 15/14"], ["value-implausible"]),
     ("Pupils 4 to 2 bilaterally.", ["pupil_size both measured 4->2 mm"], []),  # own: before light and in it
+    ("Right pupil 2 to 4 mm.", ["pupil_size right measured 2->4 mm"], ["value-implausible"]),  # own: look again
     ("Right pupil three, left pupil four millimetres.", ["pupil_size left measured 4 mm"], []),  # own: no anisocoria
     ("Right pupil 0.5 mm.", ["pupil_size right measured 0.5 mm"], ["value-implausible"]),  # own: about 1 to 10 mm
+    ("RAPD on both sides.", ["rapd both present"], ["side-missing"]),  # a relative defect has one side: definition
     ("RAPD right, 0.6 log units.", ["rapd right present 0.6 log units"], []),  # Thompson 1981, steps of 0.3 (memory)
 ]
 SENSATION = [
     ("Vibration eight seconds at the right toe.", ["vibration right toe measured 8 s"], []),  # own: never eighths
+    ("Vibration six eighths at both great toes.", ["vibration both great_toe measured 6/8"], []),
     ("Vibration 9 of 8 at the right toe.", ["vibration right toe measured 9/8"], ["value-implausible"]),
     ("Joint position eight of ten at the right toe.", ["joint_position right toe measured 8/10"], []),
     (
@@ -118,6 +130,11 @@ OTHER = [
     ("Straight leg raise 121 degrees right.", ["straight_leg_raise right measured 121 deg"], ["value-implausible"]),
     ("Timed up and go 1.2 seconds.", ["timed_up_and_go measured 1.2 s"], ["value-implausible"]),  # own
     ("Cognitive screening 31 of 30.", ["cognitive_total measured 31/30"], ["value-implausible"]),
+    (
+        "Cognitive screening 27 of 30. Cognitive screening 27 of 28.",
+        ["cognitive_total measured 27/30", "cognitive_total measured 27/28"],
+        ["values-conflict"],  # own
+    ),
     ("Stroke scale total 43.", ["nihss_total measured 43"], ["value-implausible"]),  # Brott 1989
     (
         "Digit span seven forward, five backward.",

@@ -59,7 +59,21 @@ OPEN = [
 ]
 
 
-@pytest.mark.parametrize(("text", "wanted"), [*SIDES, *SERIES])
+COUNTS = [
+    ("Takes three steps to recover on the pull test.", ["pull_test measured 3"]),
+    ("She takes eleven tandem steps.", ["tandem_gait measured 11"]),
+    (
+        "Vibration five eighths at the right toe, seven eighths at the right finger.",
+        ["vibration right toe measured 5/8", "vibration right finger measured 7/8"],
+    ),
+    (
+        "Visual acuity counting fingers right, hand movements left.",
+        ["visual_acuity right measured counting fingers", "visual_acuity left measured hand movements"],
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), [*SIDES, *SERIES, *COUNTS])
 def test_values_keep_their_side_position_and_minute(rows, text, wanted):
     """Each as said."""
     assert rows(text) == wanted

@@ -61,3 +61,25 @@ def test_a_difference_keeps_the_light_it_was_seen_in(reading):
 def test_near_is_told_from_light(reading, text, wanted):
     """Two reactions; neither is written as the other."""
     assert [(one.status, str(one.value or ""), one.detail) for one in reading(text).findings] == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Acuity 0.8 right, 0.4 left.", ["0.8", "0.4"]),
+        ("Visual acuity 1.0 right, 0.5 left.", ["1.0", "0.5"]),
+        ("LogMAR acuity 0.1 right, 0.4 left.", ["logMAR 0.1", "logMAR 0.4"]),
+        ("Visual acuity 0.1 right, 0.4 left, logMAR.", ["logMAR 0.1", "logMAR 0.4"]),
+        ("Visual acuity right logMAR minus 0.1, left logMAR 0.2.", ["logMAR -0.1", "logMAR 0.2"]),
+        ("Acuity 0.8 right. LogMAR 0.1 left.", ["0.8", "logMAR 0.1"]),
+    ],
+)
+def test_a_decimal_and_logmar_are_two_scales(reading, text, wanted):
+    """0.1 is a tenth of the usual on one and nearly the usual on the other: the word decides, for its sentence."""
+    assert [str(one.value) for one in reading(text).findings] == wanted
+
+
+@pytest.mark.parametrize("text", ["Visual acuity 4 right.", "His vision in 2020 was good.", "Acuity 2.5 right."])
+def test_no_acuity_is_made_of_other_numbers(reading, text):
+    """A whole number but one, a year, more than the charts have."""
+    assert reading(text).findings == ()

@@ -1,4 +1,4 @@
-"""What is said of pupils beside their size: by how much they differ, and what they react to.
+"""What is said of eyes beside a number: by how much pupils differ, what they react to, on which scale acuity was read.
 
 "One millimetre larger" is no size, "larger, five millimetres" is one, and a near response is no light reaction.
 """
@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dictate.model import Quantity, Side, Status, Text
+from dictate.model import Acuity, Quantity, Side, Status, Text
 from dictate.reading.drafts import Draft
 from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import Token
@@ -19,6 +19,7 @@ _SIZE, _DIFFERENCE = "pupil_size", "anisocoria"
 _LARGER = frozenset({"larger", "bigger", "wider"})
 _SMALLER = frozenset({"smaller", "narrower"})
 _UNITS = frozenset({"mm", "millimetre", "millimetres", "millimeter", "millimeters"})
+_ACUITY, _DECIMAL = "visual_acuity", re.compile(r"\d\.\d+")
 _REACTION = "pupil_reaction"
 _NEAR = re.compile(r"\b(near|accommodation)\b")
 _TO_LIGHT = re.compile(r"\blight\b")
@@ -120,6 +121,18 @@ def tell_near_from_light(drafts: Sequence[Draft], tokens: Sequence[Token]) -> No
             draft.detail.append("to near")
             if str(draft.value) == "fixed":
                 draft.value = Text(words="absent")
+
+
+def tell_logmar_from_decimals(drafts: Sequence[Draft], tokens: Sequence[Token]) -> None:
+    """ "LogMAR acuity 0.1 right, 0.4 left": what was named once holds for the sentence, in place."""
+    for draft in drafts:
+        if draft.item != _ACUITY or not isinstance(draft.value, Acuity) or not _DECIMAL.fullmatch(draft.value.text):
+            continue
+        first = next((at + 1 for at in range(draft.anchor - 1, -1, -1) if tokens[at].ends_sentence), 0)
+        last = next((at for at in range(draft.anchor, len(tokens)) if tokens[at].ends_sentence), len(tokens))
+        if any(token.lower == "logmar" for token in tokens[first : last + 1]):
+            draft.value = Acuity(text=f"logMAR {draft.value.text}")
+            draft.detail = [text for text in draft.detail if text != "logmar"]
 
 
 def _overlap(one: Draft, other: Draft) -> bool:
