@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from dictate.grammar import Grammar, Item
 from dictate.model import Choice, Finding, Side, Status, Text, number_text
 
+SEGMENT = re.compile(r"[ctls]\d{1,2}")
 _STATUS_WORDS = {
     Status.NOT_EXAMINED: "not examined",
     Status.NOT_ASSESSABLE: "not assessable",
@@ -52,7 +55,8 @@ def said(finding: Finding) -> str:
 def place_words(finding: Finding) -> str:
     """Side, site and circumstances: `right hand`, `standing, 3 min`; empty when none was said."""
     side = {None: "", Side.BOTH: "both sides"}.get(finding.side, finding.side or "")
-    parts = [" ".join(filter(None, (str(side), finding.site.replace("_", " "))))]
+    site = finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+    parts = [" ".join(filter(None, (str(side), site)))]
     if finding.position is not None:
         parts.append(finding.position.value)
     if finding.minutes is not None:

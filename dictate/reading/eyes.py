@@ -130,9 +130,18 @@ def tell_logmar_from_decimals(drafts: Sequence[Draft], tokens: Sequence[Token]) 
             continue
         first = next((at + 1 for at in range(draft.anchor - 1, -1, -1) if tokens[at].ends_sentence), 0)
         last = next((at for at in range(draft.anchor, len(tokens)) if tokens[at].ends_sentence), len(tokens))
-        if any(token.lower == "logmar" for token in tokens[first : last + 1]):
+        said = [at for at in range(first, min(last + 1, len(tokens))) if tokens[at].lower == "logmar"]
+        if any(_is_of_one_number(at, tokens) for at in said):
+            draft.readings = (draft.value.text, f"logMAR {draft.value.text}")  # "right 0.8, left logMAR 0.4"
+        elif said:
             draft.value = Acuity(text=f"logMAR {draft.value.text}")
             draft.detail = [text for text in draft.detail if text != "logmar"]
+
+
+def _is_of_one_number(at: int, tokens: Sequence[Token]) -> bool:
+    """Whether the word stands at a number, rather than over all of the sentence."""
+    start = max(0, at - 3)
+    return any(mark.number is not None and mark.number.op == "logmar" for mark in find_numbers(tokens[start : at + 4]))
 
 
 def _overlap(one: Draft, other: Draft) -> bool:

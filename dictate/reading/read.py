@@ -8,6 +8,7 @@ from functools import lru_cache
 from dictate.grammar import Grammar
 from dictate.model import BOUNDS, Certainty, Evidence, Finding, Grade, Quantity, Remark, RemarkKind, Score, Transcript
 from dictate.reading.drafts import Draft
+from dictate.reading.extents import add_extents
 from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
@@ -86,6 +87,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     tell_sizes_from_differences(drafts, tokens)
     tell_near_from_light(drafts, tokens)
     tell_logmar_from_decimals(drafts, tokens)
+    add_extents(drafts, tokens)
     heard = any(word.start_s is not None for word in transcript.words)
     if not is_examination(sentences, marks, drafts, kept, heard=heard):
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())

@@ -118,6 +118,11 @@ SENSATION = [
     ),
     ("Sensory level at T4 on both sides.", ["sensory_level both measured T4"], []),  # own: kept, not converted
     ("Sensory level at the groin on the right.", ["sensory_level right measured inguinal"], []),  # words, no segment
+    (
+        "Sensory level at T10 on the left. Sensory level at T8 on the left.",
+        ["sensory_level left measured T10", "sensory_level left measured T8"],
+        ["values-conflict"],  # own: only one can be right
+    ),
     ("Sensory level at T13.", [], ["not-placed"]),  # no such segment: asked about, not taken over
     ("Two point discrimination 5 mm at the right index finger.", ["two_point right index_finger measured 5 mm"], []),
 ]

@@ -79,6 +79,13 @@ def test_a_decimal_and_logmar_are_two_scales(reading, text, wanted):
     assert [str(one.value) for one in reading(text).findings] == wanted
 
 
+def test_a_decimal_beside_a_logmar_value_may_be_either(reading):
+    """ "Right 0.8, left logMAR 0.4": the word was said of one number; of the other it is asked."""
+    right, left = reading("Visual acuity right 0.8, left logMAR 0.4.").findings
+    assert (str(right.value), right.readings) == ("0.8", ("0.8", "logMAR 0.8"))
+    assert (str(left.value), left.readings) == ("logMAR 0.4", ())
+
+
 @pytest.mark.parametrize("text", ["Visual acuity 4 right.", "His vision in 2020 was good.", "Acuity 2.5 right."])
 def test_no_acuity_is_made_of_other_numbers(reading, text):
     """A whole number but one, a year, more than the charts have."""
