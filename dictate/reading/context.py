@@ -234,6 +234,8 @@ def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
     said = between(sentence, token, event)
     if any(n.text in ("both", "all", "each") for n in said[-2:]):
         return True
+    if any(_is_pressure(n) for n in said[1:]):
+        return False  # "... with a pulse of 80 and 110/66 after three minutes": the posture of the pressure between
     return not any(n.text in (",", "and then", "then") for n in said)
 
 

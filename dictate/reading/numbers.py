@@ -25,6 +25,7 @@ _METRE_LINES = {5, 6, 9, 12, 15, 18, 24, 36, 60}
 _EYES = {"acuity", "acuities", "va", "vas", "vision", "snellen", "bcva"}
 _MOST_LETTERS = 4
 _FORK_OF = 8
+_LOWEST_FELT = 40  # "120 palpable": a pressure by touch
 _LOGMAR = "logmar"
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
@@ -93,6 +94,8 @@ class _Reader(Cardinals):
             return Number(a=a, op=_LOGMAR), end + 1
         if word == "t" and (self.tokens[end].glued or self.tokens[end].text == "T") and not sign:
             return Number(a=a, mark="T"), end + 1
+        if word in {"palpable", "palp"} and a >= _LOWEST_FELT:
+            return Number(a=a, palpable=True, op="/"), end + 1
         if word in {"eighth", "eighths"} and not sign:
             return Number(a=a, op="of", b=_FORK_OF), end + 1  # of the graduated tuning fork
         if word in {"feet", "foot", "ft", "'", "’"} and not sign:

@@ -49,6 +49,41 @@ SERIES = [
         ["blood_pressure supine measured 140/80", "blood_pressure standing 1 min measured 120/70"],
     ),
 ]
+SERIES += [
+    (
+        "Blood pressure 138/84 supine with a pulse of 72, 118/70 after standing one minute with a pulse of 80 and "
+        "110/66 after three minutes with a pulse of 84.",
+        [
+            "blood_pressure supine measured 138/84",
+            "heart_rate supine measured 72",
+            "blood_pressure standing 1 min measured 118/70",
+            "heart_rate standing 1 min measured 80",
+            "blood_pressure standing 3 min measured 110/66",
+            "heart_rate standing 3 min measured 84",
+        ],
+    ),
+    (
+        "Supine 150/90; immediate standing 128/80.",
+        ["blood_pressure supine measured 150/90", "blood_pressure standing 0 min measured 128/80"],
+    ),
+    (
+        "BP lying 120 palpable, standing 90 palpable at one minute.",
+        ["blood_pressure supine measured 120/palpable", "blood_pressure standing 1 min measured 90/palpable"],
+    ),
+    (
+        "Blood pressure lying and standing 120/80.",
+        ["blood_pressure supine measured 120/80", "blood_pressure standing measured 120/80"],
+    ),
+    (
+        "Lying and standing blood pressure 130/80 and 126/80.",
+        ["blood_pressure supine measured 130/80", "blood_pressure standing measured 126/80"],
+    ),
+    (
+        "No symptoms lying or standing.",
+        ["orthostatic_symptoms supine absent", "orthostatic_symptoms standing absent"],
+    ),
+    ("Weber right, Rinne positive both.", ["weber abnormal right", "rinne both normal positive"]),
+]
 OPEN = [
     ("Lying 140/82, pulse 70; at one minute 122/80, at three minutes 118/76.", [(), ("at 1 min",), ("at 3 min",)]),
     ("Lying 140/82. After one minute 122/80. After three minutes 118/76.", [(), ("after 1 min",), ("after 3 min",)]),
@@ -97,3 +132,10 @@ def test_a_posture_after_no_verbal_response_is_not_denied(rows, text):
 def test_a_scale_named_before_its_parts_is_their_title(remarks):
     """Not left over."""
     assert remarks("Glasgow coma scale E4 V5 M6.") == []
+
+
+def test_a_pressure_of_the_eye_is_no_blood_pressure(reading, remarks):
+    """A retinal pressure said as a fraction is asked about, not taken for the arm's."""
+    text = "Retinal artery pressure 40/20 right, 60/30 left."
+    assert reading(text).findings == ()
+    assert remarks(text) == [f"not-placed: {text}"]
