@@ -48,12 +48,11 @@ def postural_figures(
         yield from fall_figure(lying)
         yield from larger_fall_figure(lying, conventions)
         yield from initial_figure(lying)
-        yield from low_figure(lying)
         yield from rise_figure(lying, age=age, symptoms=symptoms_said(findings))
         yield from rhythm_figure(findings, lying) if rhythm_forbids(findings) else ratio_figure(lying)
     if not any(change.systolic is not None for change in lying):
         yield from sitting_figure(sitting)
-        yield from low_figure(sitting)
+    yield from low_figure(usable)
     yield from arms_figure(usable)
     yield from missing_figure(usable, scope=scope)
 

@@ -19,7 +19,8 @@ PUPILS_RULE = rule(
     "coma scale with pupils",
     formula="coma scale - pupils without reaction to light",
     source="Brennan 2018",
-    limits="1 to 15; written when a pupil does not react, since it equals the coma scale otherwise",
+    limits="1 to 15; written when a pupil does not react to light, since it equals the coma scale otherwise; a "
+    "reaction to near counts for nothing",
     missing="no total (a part missing or not testable), or a pupil whose reaction was not said: no figure",
 )
 FOUR_RULE = rule(

@@ -19,7 +19,7 @@ LINE = 0.1
 
 ACUITY = rule(
     "visual acuity",
-    formula="decimal = distance / line; logMAR = -log10(decimal); lines = difference of logMAR / 0.1",
+    formula="decimal = distance / line, or as said; logMAR = -log10(decimal); lines = difference of logMAR / 0.1",
     source="Holladay 2004; Bach (letters: 0.02)",
     limits="letters count only with their number and on five-letter logMAR lines; eyes compared only under the "
     "same words "

@@ -253,3 +253,4 @@ def test_what_is_a_high_lying_pressure_is_a_setting(systolic, diastolic, fanciul
 def test_a_low_standing_pressure(standing, low):
     """Below 90 systolic, stated apart from the fall. Source: Brignole 2018 (looked up, secondary; from memory)."""
     assert bool(figures("low standing pressure", series(f"supine 100/70 > 3 min {standing}"))) is low
+    assert bool(figures("low standing pressure", series(f"standing {standing}"))) is low
