@@ -35,6 +35,8 @@ class Measurer:
         number = node.mark.number
         if {"m", "s"} <= set(item.units) and (walk := walk_of(numbers, cell)) is not None:
             return walk
+        if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
+            cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
         if meaning is None:
             return None
@@ -43,7 +45,7 @@ class Measurer:
         status = meaning.status
         if item.kind == "presence":
             counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
-            written = f"{value} {unit.text}" if counted and unit else str(value)
+            written = f"{value} {unit.text if counted else said}" if unit and (counted or said) else str(value)
             first = bool(cell.modifiers) and node.mark.start < min(n.mark.start for n in cell.modifiers)
             text = " ".join(filter(None, [written, words] if first else [words, written]))
             status = Status.ABSENT if cell.negated else Status.PRESENT
@@ -53,9 +55,7 @@ class Measurer:
                     return Meaning(value, status, meaning.unit, meaning.by_side)
             return Meaning(Text(words=text), status, "", meaning.by_side)
         others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
-        abnormal = (
-            any(self.owners.sense("", n) == "abnormal" for n in others if not n.value_roles("")) if others else False
-        )
+        abnormal = any(self.owners.sense(name, n) == "abnormal" for n in others) if others else False
         if isinstance(value, Quantity) and unit is not None and not said:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":

@@ -100,6 +100,7 @@ class StatusReader:
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        base.detail.extend(self._beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
         base.maximum = next((n.mark.number.second for n in numbers if n.mark.number is not None and base.whole), "")
@@ -118,6 +119,19 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
+
+    def _beside(
+        self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
+    ) -> list[str]:
+        """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
+        if not numbers or not others:
+            return []
+        if base.status is Status.MEASURED and item.kind == "normality":
+            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+        if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
+            return []
+        said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
+        return [text if unit is None else f"{text} {unit.text}" for text, unit in said]
 
     def _normal_sign(self, name: str, node: Node) -> bool:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""

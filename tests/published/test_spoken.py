@@ -133,6 +133,8 @@ OTHER = [
     ("Rinne positive on both sides, Weber midline.", ["rinne both normal positive", "weber normal midline"], []),
     ("Straight leg raise 120 degrees right.", ["straight_leg_raise right measured 120 deg"], []),
     ("Straight leg raise 121 degrees right.", ["straight_leg_raise right measured 121 deg"], ["value-implausible"]),
+    ("Ten metre walk in 0.8 seconds.", ["timed_walk measured 10 m in 0.8 s"], ["value-implausible"]),  # own: 12.5 m/s
+    ("Ten metre walk in 2 seconds.", ["timed_walk measured 10 m in 2 s"], []),  # 5 m/s, at the limit
     ("Timed up and go 1.2 seconds.", ["timed_up_and_go measured 1.2 s"], ["value-implausible"]),  # own
     ("Cognitive screening 31 of 30.", ["cognitive_total measured 31/30"], ["value-implausible"]),
     (

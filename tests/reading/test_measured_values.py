@@ -108,6 +108,22 @@ COUNTS = [
 ]
 
 
+COUNTS += [
+    ("Monofilament felt at three of ten sites on the right.", ["monofilament right measured 3/10"]),
+    ("Gait speed 0.6 metres per second over four metres.", ["timed_walk measured 0.6"]),
+    ("Walks 20 metres in 18 seconds with a walker.", ["timed_walk measured 20 m in 18 s"]),
+    (
+        "Two point discrimination 4 mm right and 6 mm left index finger.",
+        ["two_point right index_finger measured 4", "two_point left index_finger measured 6"],
+    ),
+    (
+        "Pinprick normal on the right and reduced on the left foot.",
+        ["pinprick right normal", "pinprick left foot abnormal reduced"],
+    ),
+    ("Anisocoria about one millimetre, physiological.", ["anisocoria present 1 mm physiological"]),
+]
+
+
 @pytest.mark.parametrize(("text", "wanted"), [*SIDES, *SERIES, *COUNTS])
 def test_values_keep_their_side_position_and_minute(rows, text, wanted):
     """Each as said."""
@@ -139,3 +155,17 @@ def test_a_pressure_of_the_eye_is_no_blood_pressure(reading, remarks):
     text = "Retinal artery pressure 40/20 right, 60/30 left."
     assert reading(text).findings == ()
     assert remarks(text) == [f"not-placed: {text}"]
+
+
+@pytest.mark.parametrize(
+    ("text", "status", "value", "detail"),
+    [
+        ("Stance steady for ten seconds.", "measured", "10", "steady"),
+        ("Convergence normal, near point 6 cm.", "normal", "", "6 cm"),
+        ("Gait speed 0.6 metres per second over four metres.", "measured", "0.6", "over four metres"),
+    ],
+)
+def test_a_word_and_a_number_are_both_kept(reading, text, status, value, detail):
+    """One of them is the value, the other stands beside it."""
+    (finding,) = reading(text).findings
+    assert (finding.status, str(finding.value or ""), finding.detail) == (status, value, (detail,))
