@@ -12,7 +12,8 @@ from dictate.reading.forms import forms, words_of
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
-from dictate.reading.spans import dermatomes, fill, join, longest_first, part_sides, with_inner
+from dictate.reading.pairs import part_sides
+from dictate.reading.spans import dermatomes, fill, join, longest_first, with_inner
 from dictate.reading.tokens import Token, make_doc, pipeline
 
 if TYPE_CHECKING:

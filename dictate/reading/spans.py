@@ -205,33 +205,6 @@ def _is_upright(mark: Mark) -> bool:
     return any(role.kind == "position" and role.key in ("standing", "tilted") for role in mark.roles)
 
 
-def part_sides(marks: list[Mark], tokens: Sequence[Token]) -> Iterable[Mark]:
-    """ "Four on the right and left five": between two values "right and left" is two sides, each with its own value."""
-    for place, mark in enumerate(marks):
-        words = mark.text.split()
-        inside = 0 < place < len(marks) - 1 and mark.role("side") is not None and not tokens[mark.end - 1].ends_sentence
-        if (
-            inside
-            and {"left", "and", "right"} <= set(words)
-            and _is_value(marks, place - 1)
-            and _is_value(marks, place + 1)
-        ):
-            link = mark.start + words.index("and")
-            for start, end in ((mark.start, link), (link, link + 1), (link + 1, mark.end)):
-                said = [token.lower for token in tokens[start:end]]
-                role = Role("conj") if start == link else Role("side", key="left" if "left" in said else "right")
-                yield Mark(start, end, (role,), text=" ".join(said))
-            continue
-        yield mark
-
-
-def _is_value(marks: list[Mark], place: int) -> bool:
-    """A number, its unit, or a word for what was found that nothing but a break follows."""
-    mark = marks[place]
-    closed = place + 1 == len(marks) or marks[place + 1].has("side", "comma", "semicolon", "stop", "conj", "contrast")
-    return mark.number is not None or (mark.has("unit", "normal", "absent", "present", "abnormal", "grade") and closed)
-
-
 def _nerve_range(
     marks: list[Mark], place: int, tokens: Sequence[Token], items: Collection[str]
 ) -> tuple[Mark, int] | None:
