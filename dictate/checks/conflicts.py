@@ -25,6 +25,7 @@ from dictate.grammar import Grammar, Item
 from dictate.model import Acuity, Choice, Examination, Finding, Grade, Pressure, Quantity, Score, Side, Status, Text
 
 # Items of which several different things are said side by side.
+WORDS = frozenset({"sensory_level"})  # whose value is a word, and yet only one can be right
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
 NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"
@@ -39,7 +40,7 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     called unchanged, where the earlier record has another.
     Example: "left knee jerk three plus ... left knee jerk one plus" asks: 3+ or 1+?
     """
-    valued = [finding for finding in exam.findings if finding.value is not None and not isinstance(finding.value, Text)]
+    valued = [one for one in exam.findings if one.value is not None and (one.item in WORDS or not _is_text(one))]
     open_positions = [*without_position(exam, PRESSURE), *without_position(exam, RATE)]
     for earlier, later in combinations(valued, 2):
         if earlier.item != later.item or any(finding is one for one in open_positions for finding in (earlier, later)):
@@ -54,6 +55,11 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 topic=topic(finding, grammar), said=said(finding), before=finding.earlier.said
             )
             yield Doubt(finding, say.OF_RECORD.format(text=text, record=finding.earlier.record), (said(finding),))
+
+
+def _is_text(finding: Finding) -> bool:
+    """A descriptor: several may stand side by side."""
+    return isinstance(finding.value, Text)
 
 
 def _same_place(earlier: Finding, later: Finding, item: Item) -> bool:
@@ -77,7 +83,16 @@ def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> 
             return False
     elif {text.lower() for text in earlier.detail} != {text.lower() for text in later.detail}:
         return False
+    if isinstance(one, Quantity) and isinstance(other, Quantity) and _count_apart(one.note, other.note):
+        return False
+    if isinstance(one, Score) and isinstance(other, Score) and None not in (one.of, other.of) and one.of != other.of:
+        return True  # 27 of 30, then of 28
     return _number_of(earlier) != _number_of(later)
+
+
+def _count_apart(one: str, other: str) -> bool:
+    """ "Eleven steps, one misstep": two numbers of two things."""
+    return bool(one and other) and one.rstrip("s") != other.rstrip("s")
 
 
 def _number_of(finding: Finding) -> object:

@@ -12,9 +12,10 @@ from dictate.checks.registry import Doubt, SeverityWord, check
 from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
 from dictate.checks.wording import clock, item_of, said, topic
 from dictate.grammar import Grammar, Item
-from dictate.model import Examination, Finding, Grade, Status
+from dictate.model import Examination, Finding, Grade, Side, Status
 
 SIDES = ("left", "right", "both")
+ONE_SIDED = frozenset({"rapd"})  # a relative defect is one eye's against the other's
 POSITIONS = ("supine", "sitting", "standing")
 TIMES = ("0 min", "1 min", "3 min", "5 min")
 # Places in the middle of the body, or the whole of it: no side is missing there.
@@ -55,6 +56,9 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """
     for finding in exam.findings:
         item = item_of(grammar, finding.item)
+        if finding.item in ONE_SIDED and finding.side is Side.BOTH and finding.status is Status.PRESENT:
+            relative = f"{topic(finding, grammar)} {said(finding)}: it is of one side against the other; which side?"
+            yield Doubt(finding, relative, SIDES[:2])
         if item is None or item.sided != "paired" or item.blanket or finding.side is not None:
             continue
         if _says_both(finding) or not _side_matters(finding):

@@ -27,6 +27,7 @@ from dictate.model import (
 # diastolic above 0 and below 300. The narrower of the two: not impossible, no norm.
 SYSTOLIC_HIGHEST = 375
 DIASTOLIC_BELOW = 300
+FASTEST_WALK = 5  # m/s; own rule: faster is running, or misheard
 # Source: ISNCSCI (Rupp 2021) names C2 to S4-5; C1 is left in, a spinal segment though it has no dermatome.
 SEGMENTS = {"c": 8, "t": 12, "l": 5, "s": 5}
 
@@ -82,6 +83,10 @@ def _quantity_fault(value: Quantity, unit: str, item: Item) -> str:
     numbers = [number for number in (value.number, value.then, value.upto) if number is not None]
     if any(number < 0 for number in numbers) and (item.limits is None or (item.limits.low or 0) >= 0):
         return say.BELOW_ZERO_MEASURED
+    if unit == "m/s" and value.number > FASTEST_WALK:
+        return say.TOO_FAST_MEASURED
+    if value.then is not None and value.then > value.number and item.unit == "mm":
+        return say.LARGER_IN_LIGHT
     units = (unit,) if unit else (item.unit, *(item.units if item.unit_required else ()))
     if any(_fits(numbers, one, item) for one in units):
         return ""
@@ -136,9 +141,18 @@ def _acuity_fault(value: Acuity) -> str:
     return ""
 
 
+def _speed(distance: float, unit: str, seconds: float) -> float:
+    """Metres a second."""
+    metres = distance if unit == "m" else convert(distance, "[ft_i]", "m") or 0
+    return metres / seconds if seconds else float("inf")
+
+
 def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> str:
     """Numbers inside a descriptor: `7/6 systolic`, `5+` of a scale that ends at 4+, a segment T13."""
-    share = re.match(r"(\d+)/(\d+)\b", words)
+    walk = re.fullmatch(r"(\d+(?:\.\d+)?) (m|ft) in (\d+(?:\.\d+)?) s", words)
+    if walk and _speed(float(walk[1]), walk[2], float(walk[3])) > FASTEST_WALK:
+        return say.TOO_FAST_WALKED
+    share = (re.search if item.scale else re.match)(r"\b(\d+)/(\d+)\b", words)
     if share and int(share.group(1)) > int(share.group(2)):
         return say.MORE_THAN_GRADED.format(highest=share.group(2))
     grade = re.match(r"\d[+-]?(?=$|[ ,;])", words)

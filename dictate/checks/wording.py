@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from dictate.catalogue import queries as say
 from dictate.catalogue.note import POSITIONS, SIDES, STATUSES, UNITS
 from dictate.grammar import Grammar, Item, scale_named
 from dictate.model import Choice, Finding, Status, Text, number_text
+
+SEGMENT = re.compile(r"[ctls]\d{1,2}")
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:
@@ -45,7 +49,8 @@ def said(finding: Finding) -> str:
 def place_words(finding: Finding) -> str:
     """Side, site and circumstances: `right hand`, `standing, 3 min`; empty when none was said."""
     side = SIDES[finding.side] if finding.side else ""
-    parts = [" ".join(filter(None, (side, finding.site.replace("_", " "))))]
+    site = finding.site.upper() if SEGMENT.fullmatch(finding.site) else finding.site.replace("_", " ")
+    parts = [" ".join(filter(None, (side, site)))]
     if finding.position is not None:
         parts.append(POSITIONS[finding.position])
     if finding.minutes is not None:

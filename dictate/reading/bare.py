@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.grammar import Item
 from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
@@ -15,6 +16,11 @@ WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"}
 def _is_limb(node: Node) -> bool:
     """ "RUE": a side and a limb in one word."""
     return node.mark.role("side") is not None and node.mark.role("site", "") is not None
+
+
+def _of_another_vessel(item: Item) -> bool:
+    """A pressure that the cuff does not measure: "retinal artery pressure 40/20" names no blood pressure."""
+    return item.kind == "quantity" and item.unit == "mm[Hg]"
 
 
 class BareNumbers:
@@ -46,6 +52,8 @@ class BareNumbers:
         number = mark.number
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
+            return ()
+        if last is not None and any(_of_another_vessel(self.items[name]) for name in last.candidates):
             return ()
         whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in WHOLE_SIDES)
         for name in last.candidates if last and not whole_side else ():

@@ -242,8 +242,6 @@ class CellBuilder:
             cell.values.append(node)
             cell.nodes.append(node)
             return
-        if node.mark.role("side") and cell.side is None:
-            cell.side = Side(node.key("side"))
         if starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
@@ -254,6 +252,8 @@ class CellBuilder:
             cell.site_node = None
             if before.side_first and self.owners.owner(candidates, before.values[-1]) != owner:
                 cell.side = before.side
+        if node.mark.role("side") and cell.side is None:
+            cell.side = Side(node.key("side"))
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False

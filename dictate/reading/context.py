@@ -22,6 +22,7 @@ class Posture:
     manoeuvre: str = ""
     detail: str = ""
     nodes: tuple[Node, ...] = ()
+    unsaid: bool = False  # a time was said of a position that was not: nobody knows whether the patient stood up
 
 
 @dataclass(slots=True)
@@ -55,41 +56,81 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
     "At one minute" after a standing reading is one minute of standing, whatever sentence it starts.
     """
     found: list[tuple[int, Posture]] = []
-    current = Posture(position=last.position) if last is not None else Posture()
+    current = Posture(position=last.position, unsaid=last.unsaid) if last is not None else Posture()
+    read = last is not None  # whether a reading was given in the position in force
     place = 0
     while place < len(nodes):
         node = nodes[place]
+        begins = node.mark.start
+        changed: Posture | None = None
         if node.main == "position":
-            current = Posture(position=Position(node.key("position")), nodes=(node,))
-            place = _minutes_near(nodes, place, current)
-            found.append((node.mark.start, current))
+            changed = Posture(position=Position(node.key("position")), nodes=(node,))
+            place, read = _minutes_near(nodes, place, changed), False
         elif node.main == "minutes" and node.mark.number is not None:
             after = _position_after(nodes, place)
             if after is not None:
-                current = Posture(position=Position(nodes[after].key("position")), nodes=(node, nodes[after]))
-                _set_minutes(current, node.mark.number.a)
-                found.append((node.mark.start, current))
+                changed = Posture(position=Position(nodes[after].key("position")), nodes=(node, nodes[after]))
+                _set_minutes(changed, node.mark.number.a)
                 place = after
-            elif current.position in (Position.STANDING, Position.TILTED):
-                current = Posture(
-                    position=current.position, minutes=node.mark.number.a, nodes=(*current.nodes[:1], node)
-                )
-                found.append((node.mark.start, current))
-            elif current.position is not None or current.manoeuvre:
-                number = node.mark.number.first
-                current = Posture(
-                    current.position,
-                    None,
-                    current.manoeuvre,
-                    f"after {number} min {_lying(current)}".strip(),
-                    (*current.nodes, node),
-                )
-                found.append((node.mark.start, current))
+            else:
+                open_now = read and current.position is Position.SUPINE and _reading_at(nodes, place + 1)
+                changed = _timed(nodes, place, current, open_now=open_now)
+        elif _is_at_once(nodes, place):
+            changed = _at_once(node, current, read=read)
         elif node.main == "manoeuvre":
-            current = Posture(manoeuvre=node.key("manoeuvre"), nodes=(node,))
-            found.append((node.mark.start, current))
+            changed = Posture(manoeuvre=node.key("manoeuvre"), nodes=(node,))
+        if changed is not None:
+            current = changed
+            found.append((begins, current))
+        read = read or _is_pressure(node)
         place += 1
     return found
+
+
+def _timed(nodes: Sequence[Node], place: int, current: Posture, *, open_now: bool) -> Posture | None:
+    """The posture in force with the minutes said here; None when none is in force.
+
+    open_now: "lying 140/82; at one minute 122/80" may be a minute of lying, or of standing up that was not said.
+    """
+    node = nodes[place]
+    number = node.mark.number
+    if number is None:
+        return None
+    if current.position in (Position.STANDING, Position.TILTED):
+        return Posture(position=current.position, minutes=number.a, nodes=(*current.nodes[:1], node))
+    if current.unsaid or open_now:
+        link = "after" if place and nodes[place - 1].text == "after" else "at"
+        return Posture(detail=f"{link} {number.first} min", nodes=(node,), unsaid=True)
+    if current.position is not None or current.manoeuvre:
+        detail = f"after {number.first} min {_lying(current)}".strip()
+        return Posture(current.position, None, current.manoeuvre, detail, (*current.nodes, node))
+    return None
+
+
+def _at_once(node: Node, current: Posture, *, read: bool) -> Posture | None:
+    """ "Straight away" of the posture in force; behind a lying reading nobody said that the patient stood up."""
+    if current.position in (Position.STANDING, Position.TILTED):
+        return Posture(position=current.position, minutes=0.0, nodes=(*current.nodes[:1], node))
+    if current.unsaid or (read and current.position is Position.SUPINE):
+        return Posture(detail=node.text, nodes=(node,), unsaid=True)
+    return None
+
+
+def _is_pressure(node: Node) -> bool:
+    return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
+
+
+def _reading_at(nodes: Sequence[Node], place: int) -> bool:
+    """A pressure directly from that place on: what was said before it is of it."""
+    rest = [n for n in nodes[place : place + 4] if n.main not in ("filler", "colon")]
+    return bool(rest) and (_is_pressure(rest[0]) or (rest[0].main == "item" and any(map(_is_pressure, rest[1:2]))))
+
+
+def _is_at_once(nodes: Sequence[Node], place: int) -> bool:
+    """ "122/80 straight away", "at once 122/80", and no position behind it."""
+    if nodes[place].main != "at_once" or _position_after(nodes, place) is not None:
+        return False
+    return _reading_at(nodes, place + 1) or any(map(_is_pressure, nodes[max(0, place - 1) : place]))
 
 
 def _lying(posture: Posture) -> str:
@@ -170,7 +211,7 @@ def _minutes_after(
     """ "120/70 at one minute and 118/70 at three minutes": minutes said after the reading they belong to."""
     next_reading = next((r for r in readings if r > token), sentence[-1].mark.end)
     follows = next(((at, p) for at, p in inside if token < at < next_reading), None)
-    if follows is None or follows[1].nodes[-1].main != "minutes" or len(follows[1].nodes) > 2:
+    if follows is None or follows[1].nodes[-1].main not in ("minutes", "at_once") or len(follows[1].nodes) > 2:
         return None
     parted = any(n.main == "comma" for n in between(sentence, token, follows[0]))
     return follows[1] if _is_closed(follows[1], sentence) and not parted else None
@@ -193,6 +234,8 @@ def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
     said = between(sentence, token, event)
     if any(n.text in ("both", "all", "each") for n in said[-2:]):
         return True
+    if any(_is_pressure(n) for n in said[1:]):
+        return False  # "... with a pulse of 80 and 110/66 after three minutes": the posture of the pressure between
     return not any(n.text in (",", "and then", "then") for n in said)
 
 

@@ -59,7 +59,8 @@ def _repeated_title(nodes: list[Node]) -> list[Node]:
     """ "Tremor: rest tremor of the right hand", "Cover test, there is no skew": the name in front is a title."""
     if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main not in ("colon", "comma"):
         return []
-    again = next((i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.candidates == nodes[0].candidates), 0)
+    named = [i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.mark.number is None]  # no bare pressure
+    again = next((i for i in named if nodes[i].candidates == nodes[0].candidates), 0)
     if not again or (nodes[1].main == "comma" and nodes[again - 1].main != "negation"):
         return []
     nodes[0].main, nodes[0].candidates = "filler", ()
@@ -104,6 +105,9 @@ class HeadingReader:
         scale = all(one.kind == "score" and one.group for one in items)
         if node.main != "item" or not scale:
             return False
+        parts = {self.lexicon.items[c].group for one in after[:1] for c in one.candidates}
+        if after and parts == {one.group for one in items}:
+            return True  # "coma scale E4 V5 M6"
         return not after or (after[0].main == "colon" and not (len(after) > 1 and after[1].main == "number"))
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:

@@ -11,6 +11,8 @@ from dictate.reading.marks import Number
 from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize, transcript_of_text
 
+_SHARPEST = 2.0  # decimal acuity: 20/10, the last line of the charts
+_LARGEST_LOGMAR = 3.0  # beyond what is measured
 _CALENDAR = (7, 12, 52)  # "3/12": three months, in shorthand
 
 
@@ -28,7 +30,9 @@ class Meaning:
 
 def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
     """What a number phrase means of an item; None when it cannot be of this item."""
-    if number.a < 0 and not item.keeps_name:
+    if (number.a < 0 and not item.keeps_name and number.op != "logmar") or (
+        number.op == "logmar" and item.kind != "acuity"
+    ):
         return None
     if item.kind == "normality":
         if item.blanket:
@@ -142,7 +146,17 @@ def _acuity(item: Item, number: Number, unit: str, scale: Scale | None) -> Meani
         return Meaning(Acuity(text=f"{number.first}/{number.second}"), Status.MEASURED, fits=3)
     if number.a in {2020, 2025, 2030, 2040, 2050, 2060, 2070, 2080}:
         return Meaning(Acuity(text=f"20/{int(number.a) % 100}"), Status.MEASURED, fits=3)
+    if number.op == "logmar" and -_LARGEST_LOGMAR <= number.a <= _LARGEST_LOGMAR:
+        return Meaning(Acuity(text=f"logMAR {number.a:.{_digits(number.a)}f}"), Status.MEASURED, fits=3)
+    plain = not (number.op or number.a_sign or number.mark)
+    if plain and 0 < number.a <= _SHARPEST and (number.a != int(number.a) or number.a == 1):
+        return Meaning(Acuity(text=f"{number.a:.{_digits(number.a)}f}"), Status.MEASURED, fits=2)
     return None
+
+
+def _digits(number: float) -> int:
+    """One decimal, or two where there are two."""
+    return 1 if round(number, 1) == number else 2
 
 
 def _choice(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:

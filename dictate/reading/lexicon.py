@@ -13,6 +13,7 @@ from dictate.reading.joints import shared_joints
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
+from dictate.reading.pairs import part_sides
 from dictate.reading.spans import deny_by_minus, dermatomes, fill, join, longest_first, with_inner
 from dictate.reading.tokens import Token, make_doc, pipeline
 
@@ -233,7 +234,7 @@ class Lexicon:
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
         marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
-        joined = join(marks, tokens, self.items)
+        joined = part_sides(list(join(marks, tokens, self.items)), tokens)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
     def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:

@@ -15,6 +15,7 @@ from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
+LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 _SIDES = {"l": "left", "r": "right"}
 
@@ -34,6 +35,8 @@ class Measurer:
         number = node.mark.number
         if {"m", "s"} <= set(item.units) and (walk := walk_of(numbers, cell)) is not None:
             return walk
+        if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
+            cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
         if meaning is None:
             return None
@@ -42,17 +45,17 @@ class Measurer:
         status = meaning.status
         if item.kind == "presence":
             counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
-            written = f"{value} {unit.text}" if counted and unit else str(value)
+            written = f"{value} {unit.text if counted else said}" if unit and (counted or said) else str(value)
             first = bool(cell.modifiers) and node.mark.start < min(n.mark.start for n in cell.modifiers)
             text = " ".join(filter(None, [written, words] if first else [words, written]))
             status = Status.ABSENT if cell.negated else Status.PRESENT
-            if isinstance(value, Quantity) and said and not counted and not words:
-                return Meaning(value, status, meaning.unit, meaning.by_side)
+            if isinstance(value, Quantity) and not counted and (said or item.unit):
+                lights = all(n.main == "qualifier" and n.text.endswith(LIGHTS) for n in modifiers(name, cell))
+                if (said and not words) or (words and lights):
+                    return Meaning(value, status, meaning.unit, meaning.by_side)
             return Meaning(Text(words=text), status, "", meaning.by_side)
         others = [n for n in cell.values if n.mark.number is None and not n.mark.has("equal")]
-        abnormal = (
-            any(self.owners.sense("", n) == "abnormal" for n in others if not n.value_roles("")) if others else False
-        )
+        abnormal = any(self.owners.sense(name, n) == "abnormal" for n in others) if others else False
         if isinstance(value, Quantity) and unit is not None and not said:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":
@@ -87,7 +90,7 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
 
 def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
     """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
-    if item.kind not in CONDITIONED or value is None:
+    if value is None or (item.kind not in CONDITIONED and not isinstance(value, Quantity)):
         return []
     said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
     return [text for text in dict.fromkeys(said) if text not in str(value)]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item, Scale
-from dictate.model import Grade, Side, Status, number_text
+from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.drafts import Draft
 from dictate.reading.weights import Statement
 
@@ -28,13 +28,32 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             added = (
                 earlier.side is None and not earlier.site and draft.side is not None and draft.status is Status.PRESENT
             )
-            if added and items[draft.item].kind == "presence":
-                earlier.side, earlier.value, earlier.unit = draft.side, draft.value or earlier.value, draft.unit
-                earlier.spans.extend(draft.spans)
+            if added and items[draft.item].kind == "presence" and not _two_numbers(earlier, draft):
+                _take_over(earlier, draft)
                 break
         else:
             result.append(draft)
     return result
+
+
+def _take_over(earlier: Draft, later: Draft) -> None:
+    """The later words give the finding its side, and its value where it has none; a number said is not lost to a word.
+
+    "Anisocoria of 1 mm, right larger": 1 mm, right.
+    """
+    earlier.side = later.side
+    earlier.spans.extend(later.spans)
+    earlier.detail = list(dict.fromkeys([*earlier.detail, *later.detail]))
+    if isinstance(earlier.value, Quantity) and isinstance(later.value, Text):
+        if later.value.words != "larger":
+            earlier.detail.append(later.value.words)
+    elif later.value is not None:
+        earlier.value, earlier.unit = later.value, later.unit
+
+
+def _two_numbers(one: Draft, other: Draft) -> bool:
+    """ "1 mm in the light, 2 mm in the dark": two values, neither of which only names the other."""
+    return isinstance(one.value, Quantity) and isinstance(other.value, Quantity)
 
 
 def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
@@ -56,8 +75,7 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             continue
         bare = next((k for k in earlier if _only_named(k, draft, items)), None)
         if bare is not None:
-            bare.side, bare.value, bare.unit = draft.side, draft.value or bare.value, draft.unit
-            bare.spans.extend(draft.spans)
+            _take_over(bare, draft)
         elif same is not None and same.value is None:
             same.spans.extend(draft.spans)
         else:
@@ -194,6 +212,7 @@ def _only_named(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
         and later.side is not None
         and not earlier.site
         and not later.site
+        and not _two_numbers(earlier, later)
     )
 
 

@@ -288,4 +288,5 @@ class Labeller:
         return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
-        return place + 1 < len(marks) and (marks[place + 1].number is not None or marks[place + 1].has(*VALUE_KINDS))
+        after = marks[place + 1] if place + 1 < len(marks) else None
+        return after is not None and (after.number is not None or (after.has(*VALUE_KINDS) and not after.has("side")))

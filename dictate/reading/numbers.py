@@ -26,6 +26,9 @@ _EYES = {"acuity", "acuities", "va", "vas", "vision", "snellen", "bcva"}
 _HEAT = {"temperature", "temp"}
 _FEVER = (33, 43)
 _MOST_LETTERS = 4
+_FORK_OF = 8
+_LOWEST_FELT = 40  # "120 palpable": a pressure by touch
+_LOGMAR = "logmar"
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
@@ -81,13 +84,22 @@ class _Reader(Cardinals):
         roman = self._roman_of(i)
         if roman is not None:
             return roman
+        logmar = self._logmar(i)
+        if logmar is not None:
+            return logmar
         first = self.signed(i)
         if first is None:
             return None
         a, sign, end = first
         word = self.at(end)
+        if word == _LOGMAR:
+            return Number(a=a, op=_LOGMAR), end + 1
         if word == "t" and (self.tokens[end].glued or self.tokens[end].text == "T") and not sign:
             return Number(a=a, mark="T"), end + 1
+        if word in {"palpable", "palp"} and a >= _LOWEST_FELT:
+            return Number(a=a, palpable=True, op="/"), end + 1
+        if word in {"eighth", "eighths"} and not sign:
+            return Number(a=a, op="of", b=_FORK_OF), end + 1  # of the graduated tuning fork
         if word in {"feet", "foot", "ft", "'", "’"} and not sign:
             inches = self.cardinal(end + 1)
             if inches is not None and a < _TALLEST_FT and inches[0] < _INCHES and self.at(inches[1]) not in _TIMES:
@@ -100,6 +112,14 @@ class _Reader(Cardinals):
         if joined is not None:
             return self._going(*joined)
         return self._going(Number(a=a, a_sign=sign), end)
+
+    def _logmar(self, i: int) -> tuple[Number, int] | None:
+        """ "logMAR 0.2", "logMAR minus 0.1": an acuity, whatever stands behind it."""
+        if self.at(i, same_sentence=False) != _LOGMAR:
+            return None
+        below = self.at(i + 1) in {"minus", "-"}
+        found = self.cardinal(i + 1 + below)
+        return None if found is None else (Number(a=-found[0] if below else found[0], op=_LOGMAR), found[1])
 
     def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
         """ "n over m", "n out of m", "20 30"."""

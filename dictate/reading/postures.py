@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 from dictate.model import Position
 from dictate.reading.context import Context, Posture, events, posture_at
@@ -19,7 +20,10 @@ class PostureGiver:
         self.items = lexicon.items
 
     def give(self, nodes: list[Node], drafts: list[Draft], context: Context) -> list[Node]:
-        """Give the sentence's readings their position and minutes; returns the nodes that said them."""
+        """Give the sentence's readings their position and minutes; returns the nodes that said them.
+
+        A reading said of two positions at once is added to the drafts a second time.
+        """
         covered: list[Node] = []
         positional = [d for d in drafts if self.items[d.item].positions]
         found = events(nodes, context.posture)
@@ -28,13 +32,13 @@ class PostureGiver:
         if carried is not None and not context.posture_open and first_pressure is not None:
             carried = None
         anchors = [d.anchor for d in positional]
-        last: Posture | None = None
+        given: list[tuple[Draft, Posture]] = []
         for draft in positional:
             posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried, found)
-            if posture is None:
-                continue
-            last = posture
-            self._give(draft, posture)
+            if posture is not None:
+                given.append((draft, posture))
+        last = given[-1][1] if given else None
+        self._deal(given, _pairs(found, nodes), drafts)
         self._share(positional, nodes)
         if positional:
             covered.extend(node for _, posture in found for node in posture.nodes)
@@ -55,8 +59,31 @@ class PostureGiver:
             kinds = (self.items[pressure.item].kind, self.items[pulse.item].kind)
             said = between(nodes, pressure.anchor, pulse.anchor)
             parted = any(n.main in ("semicolon", "stop", "position", "manoeuvre") for n in said)
-            if kinds == ("pressure", "quantity") and pressure.position is None and not pressure.site and not parted:
+            if kinds != ("pressure", "quantity") or pressure.site or parted:
+                continue
+            if pressure.position is None and not pressure.detail:
                 pressure.position, pressure.minutes = pulse.position, pulse.minutes
+            elif pressure.position is pulse.position and pressure.minutes is None:
+                pressure.minutes = pulse.minutes  # "standing 110/70, pulse 80 at one minute"
+
+    def _deal(
+        self, given: list[tuple[Draft, Posture]], pairs: list[tuple[Posture, Posture]], drafts: list[Draft]
+    ) -> None:
+        """Give each draft its posture; of two said together, each its own reading, or both the only one.
+
+        "Lying and standing 130/80 and 126/80"; "lying and standing 120/80" is two readings of one value.
+        """
+        for draft, posture in given:
+            pair = next((pair for pair in pairs if any(one is posture for one in pair)), (posture,))
+            alike = [one for one, its in given if one.item == draft.item and any(its is of_pair for of_pair in pair)]
+            if len(pair) == len(alike) == 2:
+                posture = pair[0] if alike[0] is draft else pair[-1]
+            elif len(pair) == 2 and len(alike) == 1:
+                other = replace(draft, spans=list(draft.spans), detail=list(draft.detail))
+                self._give(other, pair[0])
+                drafts.insert(next(place for place, one in enumerate(drafts) if one is draft), other)
+                posture = pair[1]
+            self._give(draft, posture)
 
     def _own_posture(self, draft: Draft, found: list[tuple[int, Posture]], nodes: list[Node]) -> Posture | None:
         """ "no dizziness on standing": a symptom's own words name its posture."""
@@ -80,3 +107,16 @@ class PostureGiver:
         if posture.detail:
             draft.detail.append(posture.detail)
         draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)
+
+
+def _pairs(found: list[tuple[int, Posture]], nodes: list[Node]) -> list[tuple[Posture, Posture]]:
+    """Postures said together: nothing but a conjunction stands between their words."""
+    pairs = []
+    for (_, one), (start, two) in itertools.pairwise(found):
+        if not one.nodes or one.position is two.position or None in (one.position, two.position):
+            continue
+        end = max(node.mark.end for node in one.nodes)
+        said = [node.main for node in nodes if end <= node.mark.start < start and node.main != "filler"]
+        if said == ["conj"]:
+            pairs.append((one, two))
+    return pairs

@@ -9,6 +9,8 @@ from functools import lru_cache
 from dictate.grammar import Grammar
 from dictate.model import BOUNDS, Certainty, Evidence, Finding, Grade, Quantity, Remark, RemarkKind, Score, Transcript
 from dictate.reading.drafts import Draft
+from dictate.reading.extents import add_extents
+from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
@@ -17,6 +19,7 @@ from dictate.reading.occasion import is_examination
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
+from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
 from dictate.reading.tokens import Token, evidence, tokenize
 from dictate.reading.walks import same_distance
@@ -76,7 +79,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_misheard(transcript, *one) for one in mending.open]
-    marks = lexicon.find(tokens)
+    marks = number_items(lexicon.find(tokens), tokens)
     sentences, kept = split(marks, tokens)
     reader = SentenceReader(lexicon, tokens)
     for before, sentence in itertools.pairwise([[], *sentences]):
@@ -86,6 +89,10 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
             reader.read(sentence)
     drafts = merge_repeats(reader.drafts, lexicon.items)
     same_distance(drafts)
+    tell_sizes_from_differences(drafts, tokens)
+    tell_near_from_light(drafts, tokens)
+    tell_logmar_from_decimals(drafts, tokens)
+    add_extents(drafts, tokens)
     heard = any(word.start_s is not None for word in transcript.words)
     if not is_examination(sentences, marks, drafts, kept, heard=heard):
         rest = leftovers(transcript, tokens, marks, (), kept, reader.remarks, set())

@@ -90,8 +90,10 @@ class SentenceReader:
         self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
         pair_like_neighbours(self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         side_of_list(statements, self.drafts[first_draft:], self.items)
-        for node in self.postures.give(nodes, self.drafts[first_draft:], self.context):
+        said = self.drafts[first_draft:]
+        for node in self.postures.give(nodes, said, self.context):
             self._cover(node)
+        self.drafts[first_draft:] = said
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
             self.context.placed = bool(self.drafts[-1].site)

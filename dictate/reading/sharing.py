@@ -7,10 +7,8 @@ from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell
-from dictate.reading.measures import CONDITIONED
+from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node
-
-_LIGHTS = ("dark", "darkness", "light")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -52,7 +50,15 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for one, two in itertools.pairwise(result):
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
             two.site_node = one.site_node
+        elif one.site_node is None and sited and _measured_alike(one, two):
+            one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result
+
+
+def _measured_alike(one: Cell, two: Cell) -> bool:
+    """Two numbers of the two sides, of which only the second has its place."""
+    numbers = [sum(n.mark.number is not None for n in cell.values) for cell in (one, two)]
+    return two.site_node is not None and {one.side, two.side} == {Side.LEFT, Side.RIGHT} and numbers == [1, 1]
 
 
 def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
@@ -62,7 +68,7 @@ def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
     """
     if not kinds & CONDITIONED:
         return
-    light = [(at, n) for at, cell in enumerate(cells) for n in _conditions(cell) if n.text.endswith(_LIGHTS)]
+    light = [(at, n) for at, cell in enumerate(cells) for n in _conditions(cell) if n.text.endswith(LIGHTS)]
     for at, node in light:
         for earlier in reversed(cells[:at]):
             if earlier.closed or _conditions(earlier) or not earlier.values:

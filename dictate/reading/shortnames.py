@@ -8,6 +8,8 @@ from dictate.grammar import Item
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 
+CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
+
 
 class ShortNames:
     """Says whether a name that needs a context has it."""
@@ -43,6 +45,8 @@ class ShortNames:
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
         for near in marks[place + 1 : place + 5]:
+            if near.has("minutes", "time_span"):
+                break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
                 return is_grade(near)
             if near.has("grade", "not_examined", "not_assessable"):
@@ -96,6 +100,8 @@ class ShortNames:
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
                 return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)
+            if near.number is not None and item.kind == "acuity":
+                return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_DISTANCES)
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False

@@ -37,6 +37,7 @@ _MINUTES = {"minute", "minutes", "min", "mins"}
 _SECONDS = {"second", "seconds", "sec", "secs"}
 _AT = {"at", "after"}
 _COUNTS = {"step", "steps"}  # behind a number they count, and name nothing
+_WALKS = {"walks", "walked"}
 _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grade is that high
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
@@ -171,12 +172,28 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
             yield Mark(mark.start, after.end, after.roles, None, f"{mark.text} {after.text}")
             place += 2
             continue
+        if mark.text in _WALKS and "timed_walk" in items and (walk := _distance_walked(marks, place, tokens)):
+            yield walk
+            place += 3
+            continue
         if mark.role("heading") and (joined := nerve_range(marks, place, tokens, items)):
             yield joined[0]
             place = joined[1]
             continue
         yield mark
         place += 1
+
+
+def _distance_walked(marks: list[Mark], place: int, tokens: Sequence[Token]) -> Mark | None:
+    """ "Walks 20 metres": a walk over that distance, whatever it is."""
+    if place + 2 >= len(marks) or any(
+        token.ends_sentence for token in tokens[marks[place].start : marks[place + 1].end]
+    ):
+        return None
+    walk, number, length = marks[place : place + 3]
+    if number.number is None or number.number.op or length.text not in LENGTHS:
+        return None
+    return Mark(walk.start, length.end, (Role("item", "timed_walk"),), None, f"{walk.text} {number.text} {length.text}")
 
 
 def _counted(mark: Mark, after: Mark) -> Mark | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.model import Grade, Side, Status, Text, Value
+from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.descriptors import descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
@@ -102,6 +102,7 @@ class StatusReader:
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        base.detail.extend(self._beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
         base.maximum = next((n.mark.number.second for n in numbers if n.mark.number is not None and base.whole), "")
@@ -120,6 +121,19 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
+
+    def _beside(
+        self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
+    ) -> list[str]:
+        """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
+        if not numbers or not others:
+            return []
+        if base.status is Status.MEASURED and item.kind == "normality":
+            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+        if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
+            return []
+        said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
+        return [text if unit is None else f"{text} {unit.text}" for text, unit in said]
 
     def _normal_sign(self, name: str, node: Node) -> bool:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""
@@ -140,10 +154,13 @@ class StatusReader:
         if target:
             name, site, item = target, "", self.items[target]
         side = cell.side or self._named_side(name, item, cell)
+        measured = meaning.status is Status.MEASURED or (
+            item.kind == "presence" and isinstance(meaning.value, Quantity)
+        )
         detail = [
             *(_scale_names(item, nodes) if item.keeps_name else ()),
             *cell.detail,
-            *conditions(name, item, cell, meaning.value if meaning.status is Status.MEASURED else None),
+            *conditions(name, item, cell, meaning.value if measured else None),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite

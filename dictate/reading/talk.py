@@ -9,6 +9,7 @@ from dictate.reading.sections import found_in
 
 _PRAISE = frozenset({"good", "okay", "ok", "fine", "perfect", "all right", "alright", "well done"})
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
+_TAKES = ("takes", "taking", "took")
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
 _FOUND = 2  # items with what was found: talk that comes behind them does not make them talk
 _UNMARKED = 12  # the same where the sentence has no mark at all
@@ -22,6 +23,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if marks[i].role("talk")]
+        for i in [i for i in talk if _counts_steps(marks[i:end])]:
+            result[i] = Mark(marks[i].start, marks[i].end, (Role("filler"),), None, marks[i].text)
+            talk.remove(i)
         if talk and end - start <= (_RUN_ON if marked else _UNMARKED):
             told = len(found_in(marks[start : talk[0]])) >= _FOUND
             stretches = [(_reach(marks, talk[0], start, end)[0] if told else start, end)]
@@ -42,6 +46,11 @@ def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:
     asked = bool(before) and (before[-1].text == "?" or any(mark.role("talk") for mark in before))
     said = [mark.text for mark in marks if not mark.has("stop", "comma")]
     return asked and len(said) == 1 and said[0] in _PRAISE
+
+
+def _counts_steps(clause: Sequence[Mark]) -> bool:
+    """ "Takes three steps to recover on the pull test": what is taken are steps, no tablets."""
+    return clause[0].text in _TAKES and any(mark.text.split()[-1:] in (["step"], ["steps"]) for mark in clause)
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:

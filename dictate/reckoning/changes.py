@@ -120,7 +120,7 @@ def inputs_of(changes: Iterable[Change]) -> tuple[int, ...]:
 
 def times_of(changes: Iterable[Change]) -> str:
     """`1 and 3 min`, `an unstated time`; a single early one as `15 s`, `once`."""
-    minutes = sorted(change.minutes for change in changes if change.minutes is not None)
+    minutes = sorted({change.minutes for change in changes if change.minutes is not None})
     if not minutes:
         return words.UNSTATED_TIME
     if len(minutes) == 1:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from dictate.catalogue import figures as words
 from dictate.model import Conventions, Figure, number_text
-from dictate.reckoning.changes import Change, inputs_of, times_of
-from dictate.reckoning.readings import minutes_text
+from dictate.reckoning.changes import UPRIGHT, Change, inputs_of, times_of
+from dictate.reckoning.readings import Reading, minutes_text
 from dictate.reckoning.rules import rule
 
 # Source: Freeman 2011: sustained fall of at least 20 systolic or 10 diastolic within 3 min of standing or tilt.
@@ -39,7 +39,8 @@ LARGER = rule(
     formula="baseline systolic - upright systolic >= 30",
     source="Freeman 2011; Fanciulli 2018",
     limits="only with a high lying pressure and a fall of 20/10; sources differ on what is high: a setting",
-    missing="no reading from 1 min on: no figure",
+    missing="no high lying pressure, no fall of 20/10, or readings before 1 min only: no figure; met at a reading "
+    "without its minute: says so",
 )
 INITIAL = rule(
     "initial fall",
@@ -53,14 +54,14 @@ LOW = rule(
     formula="upright systolic < 90",
     source="Brignole 2018",
     limits="stated by itself, apart from the fall",
-    missing="stated for each upright reading with a pressure",
+    missing="needs no baseline and no minute; no upright pressure: no figure",
 )
 SITTING = rule(
     "sit-to-stand criterion",
     formula="sitting - standing >= 15 systolic or >= 7 diastolic",
     source="Shaw 2017",
     limits="other limits than from lying; only when no lying reading can be compared, and never called one",
-    missing="no reading from 1 min on: not judged",
+    missing="no reading with its minute from 1 min on: not judged; met at a reading without its minute: says so",
 )
 
 
@@ -211,13 +212,13 @@ def initial_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
     yield INITIAL.figure(text, inputs_of((*first, *(later[:1] if met else ()))))
 
 
-def low_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:
-    """Upright systolic pressures below 90."""
-    low = [change for change in changes if change.upright.pressure and change.upright.pressure.systolic < LOW_STANDING]
+def low_figure(readings: tuple[Reading, ...]) -> Iterator[Figure]:
+    """Upright systolic pressures below 90, with or without a baseline. Source: Brignole 2018."""
+    upright = [one for one in readings if one.position in UPRIGHT and one.pressure is not None]
+    low = [one for one in upright if one.pressure is not None and one.pressure.systolic < LOW_STANDING]
     if low:
-        values = ", ".join(f"{change.upright.pressure} ({change.upright.when})" for change in low)
-        inputs = tuple(change.upright.places[0] for change in low)
-        yield LOW.figure(words.LOW_UPRIGHT.format(values=values), inputs)
+        values = ", ".join(f"{one.pressure} ({one.when})" for one in low)
+        yield LOW.figure(words.LOW_UPRIGHT.format(values=values), tuple(one.places[0] for one in low))
 
 
 def sitting_figure(changes: tuple[Change, ...]) -> Iterator[Figure]:

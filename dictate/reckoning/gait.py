@@ -30,7 +30,7 @@ SPEED = rule(
     "Goldman 2013 (25 feet: 6 and 8 s); Perry 1995 (0.4 and 0.8 m/s)",
     limits="0.8 m/s or less is named, and the band of the time over 25 feet or else of the speed; mean of the times, "
     "not of the speeds; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
-    missing="distance or time not said, or a time beyond 180 s: no speed",
+    missing="distance or time not said, or a time beyond 180 s: no speed; a speed that was dictated stands as said",
 )
 UP_AND_GO = rule(
     "timed up and go",
@@ -44,7 +44,7 @@ TANDEM = rule(
     formula="steps > 10, missteps <= 1",
     source="Schmitz-Hübsch 2006 (SARA, item 1)",
     limits="states how the number stands to the scale's own; no verdict on gait",
-    missing="a number without the word steps or missteps: no figure",
+    missing="a number without the word steps or missteps, or said as a bound (more than ten): no figure",
 )
 LONGEST_S = 180  # Source: Cutter 1999: a trial ends there
 

@@ -49,12 +49,11 @@ def postural_figures(
         yield from fall_figure(lying)
         yield from larger_fall_figure(lying, conventions)
         yield from initial_figure(lying)
-        yield from low_figure(lying)
         yield from rise_figure(lying, age=age, symptoms=symptoms_said(findings))
         yield from rhythm_figure(findings, lying) if rhythm_forbids(findings) else ratio_figure(lying)
     if not any(change.systolic is not None for change in lying):
         yield from sitting_figure(sitting)
-        yield from low_figure(sitting)
+    yield from low_figure(usable)
     yield from arms_figure(usable)
     yield from missing_figure(usable, scope=scope)
 
@@ -69,9 +68,12 @@ def _refusal(refused: tuple[Reading, ...]) -> Figure:
 
 def _listed(lying: tuple[Change, ...], sitting: tuple[Change, ...]) -> Iterator[Figure]:
     """One figure for every upright reading, with its change from lying and from sitting, as far as both were taken."""
-    for upright in dict.fromkeys(change.upright for change in (*lying, *sitting)):
+    uprights = tuple(dict.fromkeys(change.upright for change in (*lying, *sitting)))
+    for upright in uprights:
         changes = [change for change in (*lying, *sitting) if change.upright == upright]
-        when = f"{upright.when[:1].upper()}{upright.when[1:]}"
+        twice = [one for one in uprights if one.stance == upright.stance]
+        arm = words.THIS_ARM.format(side=words.SIDES[upright.side]) if len(twice) > 1 and upright.side else ""
+        when = f"{upright.when[:1].upper()}{upright.when[1:]}{arm}"
         text = words.CHANGES_FROM.format(when=when, changes="; ".join(map(_change_text, changes)))
         inputs = tuple(dict.fromkeys((*upright.places, *inputs_of(changes))))
         falls = [change.systolic for change in changes[:1] if change.systolic is not None]

@@ -20,7 +20,8 @@ PUPILS_RULE = rule(
     "coma scale with pupils",
     formula="coma scale - pupils without reaction to light",
     source="Brennan 2018",
-    limits="1 to 15; written when a pupil does not react, since it equals the coma scale otherwise",
+    limits="1 to 15; written when a pupil does not react to light, since it equals the coma scale otherwise; a "
+    "reaction to near counts for nothing",
     missing="no total (a part missing or not testable), or a pupil whose reaction was not said: no figure",
 )
 FOUR_RULE = rule(
@@ -138,6 +139,8 @@ def _pupils(findings: tuple[Finding, ...]) -> tuple[int, tuple[int, ...]] | None
     for at, finding in enumerate(findings):
         if finding.item != "pupil_reaction" or finding.side not in (Side.LEFT, Side.RIGHT, Side.BOTH):
             continue
+        if "to near" in finding.detail:
+            continue  # the scale counts the reaction to light
         choice = finding.value.choice if isinstance(finding.value, Choice) else ""
         if choice == "fixed":
             reacting = False

@@ -10,6 +10,8 @@ from dictate.catalogue import figures as words
 from dictate.model import Acuity, Figure, Finding, Side, Status, number_text
 from dictate.reckoning.rules import rule
 
+DECIMAL = re.compile(r"[0-2]\.\d{1,2}")
+LOGMAR = re.compile(r"logMAR (-?\d\.\d{1,2})")
 FRACTION = re.compile(r"(\d+(?:\.\d+)?)/(\d+(?:\.\d+)?)(?:([+-])(\d)?)?")
 # Source: Holladay 2004, table 1: lines of a five-letter logMAR chart, as denominators of 20.
 LOGMAR_LINES = (10, 12.5, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200)
@@ -18,7 +20,7 @@ LINE = 0.1
 
 ACUITY = rule(
     "visual acuity",
-    formula="decimal = distance / line; logMAR = -log10(decimal); lines = difference of logMAR / 0.1",
+    formula="decimal = distance / line, or as said; logMAR = -log10(decimal); lines = difference of logMAR / 0.1",
     source="Holladay 2004; Bach (letters: 0.02)",
     limits="letters count only with their number and on five-letter logMAR lines; eyes compared only under the "
     "same words "
@@ -29,7 +31,14 @@ ACUITY = rule(
 
 
 def decimal_of(text: str) -> float | None:
-    """Distance over line: 20/40 and 6/12 are 0.5; None for words and impossible fractions. Source: Holladay 2004."""
+    """Distance over line: 20/40 and 6/12 are 0.5; None for words and impossible fractions. Source: Holladay 2004.
+
+    A decimal stays itself, and logMAR x is 10 to the power of -x.
+    """
+    if DECIMAL.fullmatch(text):
+        return float(text) or None
+    if logmar := LOGMAR.fullmatch(text):
+        return float(10 ** -float(logmar[1]))
     found = FRACTION.fullmatch(text)
     if found is None or 0 in (float(found[1]), float(found[2])):
         return None
@@ -39,8 +48,10 @@ def decimal_of(text: str) -> float | None:
 def logmar_of(text: str) -> float | None:
     """-log10 of the decimal, letters included where they can count; None for words. Source: Holladay 2004; Bach."""
     found, decimal = FRACTION.fullmatch(text), decimal_of(text)
-    if found is None or decimal is None:
+    if decimal is None:
         return None
+    if found is None:
+        return -math.log10(decimal)
     letters = float(found[4] or 0) * (-1 if found[3] == "+" else 1)
     five_letter = any(math.isclose(20 / decimal, line, rel_tol=0.02) for line in LOGMAR_LINES)
     return -math.log10(decimal) + (LETTER * letters if five_letter else 0)

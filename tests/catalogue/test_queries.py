@@ -6,8 +6,20 @@ import re
 
 from dictate.catalogue import queries
 
-ANSWERS = ("NEITHER", "NOTHING_BELONGS", "NOT_EXAMINED", "KEEP_WORDS", "LEAVE_OUT", "LEAVE_AS_HISTORY", "LEAVE_AS_TALK", "NONE_FURTHER",
-           "ANOTHER_FROM_HERE", "SAME_PATIENT", "ANOTHER_PATIENT", "NOTES_PATIENT")  # fmt: skip
+ANSWERS = (
+    "NEITHER",
+    "NOTHING_BELONGS",
+    "NOT_EXAMINED",
+    "KEEP_WORDS",
+    "LEAVE_OUT",
+    "LEAVE_AS_HISTORY",
+    "LEAVE_AS_TALK",
+    "NONE_FURTHER",
+    "ANOTHER_FROM_HERE",
+    "SAME_PATIENT",
+    "ANOTHER_PATIENT",
+    "NOTES_PATIENT",
+)
 
 
 def test_answers_are_told_apart() -> None:

@@ -12,7 +12,7 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
-from dictate.grammar import Grammar, load_grammar
+from dictate.grammar import Grammar, is_noteworthy
 from dictate.model import (
     Evidence,
     Examination,
@@ -26,12 +26,7 @@ from dictate.model import (
     Transcript,
     Value,
 )
-
-
-@pytest.fixture(scope="module")
-def grammar() -> Grammar:
-    """The packaged grammar."""
-    return load_grammar()
+from dictate.reckoning import reckon
 
 
 def implausible(grammar: Grammar, item: str, value: Value, unit: str = "") -> bool:
@@ -182,3 +177,35 @@ def test_every_limit_and_scale_names_its_source(grammar):
     """No clinical number without a source."""
     assert all(item.limits.source for item in grammar.items.values() if item.limits)
     assert all(scale.source for scale in grammar.scales.values())
+
+
+@pytest.mark.parametrize(
+    ("item", "numbers", "unit"),
+    [
+        ("respiratory_rate", (8, 12, 20, 25), "/min"),
+        ("oxygen_saturation", (91, 96), "%"),
+        ("heart_rate", (40, 51, 90, 131), "/min"),
+        ("temperature", (35.0, 36.1, 38.0, 39.1), "Cel"),
+        ("straight_leg_raise", (29, 30, 70, 71), "deg"),
+    ],
+)
+def test_usual_bands_give_no_verdict(grammar, item, numbers, unit):
+    """A number inside or outside a usual band is written as it is, not asked about, and nothing is computed from it.
+
+    Bands: RCP 2017, chart 1 (looked up); straight-leg raise 30 to 70 degrees: teaching (looked up, secondary), Devillé
+    2000. No verdict: own rule.
+    """
+    for number in numbers:
+        value = Quantity(number=float(number))
+        finding = Finding(
+            component=grammar.component_of(item),
+            item=item,
+            side=Side.RIGHT,
+            status=Status.MEASURED,
+            value=value,
+            unit=unit,
+            evidence=(Evidence(first=0, last=0, quote=item),),
+        )
+        assert not implausible(grammar, item, value, unit)
+        assert not is_noteworthy(finding, grammar)
+        assert reckon((finding,), grammar=grammar) == ()

@@ -10,6 +10,7 @@ from __future__ import annotations
 import pytest
 from reckoning.series import figures, pressure
 
+from dictate.grammar.units import convert
 from dictate.model import Pressure, Side
 from dictate.reckoning.pressures import mean_pressure, pulse_pressure
 
@@ -64,3 +65,25 @@ def test_the_sign_of_the_difference(right, left, difference):
     )
     assert figure.value == difference
     assert ("left higher" if difference else "equal") in figure.text
+
+
+@pytest.mark.parametrize(
+    "stances",
+    [(("supine", None), ("standing", 1.0)), (("standing", 1.0), ("standing", 3.0)), (("", None), ("supine", None))],
+)
+def test_arms_of_different_positions_or_minutes_are_not_compared(stances):
+    """Right lying and left standing, or minutes apart: no difference. Source: own rule."""
+    (one, minute), (other, later) = stances
+    readings = (pressure("142/84", one, minute, side=Side.RIGHT), pressure("121/76", other, later, side=Side.LEFT))
+    assert figures("difference between the arms", readings) == ()
+
+
+@pytest.mark.parametrize(("number", "unit", "kilograms"), [(150, "[lb_av]", 68.04), (71, "kg", 71)])
+def test_pounds_are_weighed_in_kilograms(number, unit, kilograms):
+    """150 lb are 68.04 kg: 0.45359237 kg a pound, exact by definition (from memory); arithmetic."""
+    assert convert(number, unit, "kg") == pytest.approx(kilograms, abs=0.005)
+
+
+def test_fahrenheit():
+    """98.6 are 37.0 degrees Celsius. Source: definition, (F - 32) * 5/9."""
+    assert convert(98.6, "[degF]", "Cel") == pytest.approx(37.0)

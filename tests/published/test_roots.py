@@ -12,14 +12,7 @@ import re
 
 import pytest
 
-from dictate.grammar import Grammar, load_grammar
 from dictate.reckoning.levels import SEGMENTS
-
-
-@pytest.fixture(scope="module")
-def grammar() -> Grammar:
-    """The packaged grammar."""
-    return load_grammar()
 
 
 @pytest.mark.parametrize(

@@ -53,6 +53,23 @@ def test_the_formula(text, decimal, logmar):
 
 
 @pytest.mark.parametrize(
+    ("text", "decimal", "logmar"),
+    [
+        ("0.8", 0.8, 0.10),
+        ("1.0", 1.0, 0.00),
+        ("0.05", 0.05, 1.30),
+        ("logMAR 0.1", 0.794, 0.10),
+        ("logMAR -0.1", 1.259, -0.10),
+        ("logMAR 0.30", 0.501, 0.30),
+    ],
+)
+def test_decimals_and_logmar_as_said(text, decimal, logmar):
+    """Each is the other's: logMAR = -log10(decimal). Source: Holladay 2004 (formula), arithmetic."""
+    assert decimal_of(text) == pytest.approx(decimal, abs=0.001)
+    assert logmar_of(text) == pytest.approx(logmar, abs=0.005)
+
+
+@pytest.mark.parametrize(
     ("text", "logmar"), [("20/40-1", 0.32), ("20/25+2", 0.06), ("20/30-1", 0.176), ("20/40-", 0.30), ("20/40+", 0.30)]
 )
 def test_letters_count_on_five_letter_lines_only(text, logmar):

@@ -50,7 +50,9 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         )  # in force for what follows
         named = [lexicon.items[role.item] for role in mark.roles if role.kind in ("item", "context")]
         title = any(item.blanket or (item.kind == "score" and item.group) for item in named)
+        groups = {lexicon.items[role.item].group for role in after.roles if role.item in lexicon.items} - {""}
         closes = after.has("colon") or after is mark or tokens[mark.end - 1].ends_sentence
+        closes = closes or bool(groups & {item.group for item in named})  # "coma scale E4 V5 M6"
         declared = declared or (begins and title and closes)  # "NIHSS:" over its parts, "Power:" before muscles
         kinds = {role.kind for role in mark.roles if not role.item}
         controls = mark.number is None and bool(kinds & CONTROL) and not mark.has("item", "sign", "alone")

@@ -75,6 +75,13 @@ def test_the_pupils_are_taken_from_the_coma_scale():
     assert figure.value == 1
 
 
+def test_a_reaction_to_near_is_none_to_light():
+    """A pupil fixed to light that reacts to near is unreactive here."""
+    near = tuple(one.model_copy(update={"detail": ("to near",)}) for one in pupils("brisk", "brisk"))
+    (figure,) = figures("coma scale with pupils", (*coma(2, 2, 4), *pupils("fixed", "fixed"), *near))
+    assert figure.value == 6
+
+
 def test_no_coma_scale_with_pupils_when_something_is_open():
     """Both react, one not said, one doubtful, verbal not testable, or a total that does not fit the parts."""
     name = "coma scale with pupils"

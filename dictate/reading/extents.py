@@ -1,0 +1,62 @@
+"""How far along the segments a finding reaches: "below T10", "from T10 to L2"."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Sequence
+
+from dictate.reading.drafts import Draft
+from dictate.reading.marks import Mark
+from dictate.reading.spans import dermatomes
+from dictate.reading.tokens import Token
+
+_LEVEL = "sensory_level"
+_SEGMENT = re.compile(r"[ctls]\d{1,2}")
+_SIDE_OF_IT = frozenset({"below", "above"})
+_UP_TO = ("up to", "down to")
+_ON_TO = frozenset({"to", "through", "-", "down", "up"})
+
+
+def add_extents(drafts: Sequence[Draft], tokens: Sequence[Token]) -> None:
+    """Keep, in place, the words that say which segments a finding at a segment reaches over."""
+    marks = list(dermatomes(tokens)) if any(_SEGMENT.fullmatch(draft.site) for draft in drafts) else []
+    for draft in drafts:
+        if draft.item == _LEVEL:
+            _between(draft, tokens)
+        for mark in marks:
+            if mark.roles[0].key == draft.site and any(start <= mark.start < end for start, end in draft.spans):
+                _add(draft, mark, marks, tokens)
+                break
+
+
+def _between(draft: Draft, tokens: Sequence[Token]) -> None:
+    """ "Sensory level between T8 and T10", "T8 or T9": one level said as two may be either."""
+    start, end = min(s for s, _ in draft.spans), max(e for _, e in draft.spans)
+    marks = list(dermatomes(tokens[start : end + 3]))
+    for one, two in itertools.pairwise(marks):
+        link = [token.lower for token in tokens[start + one.end : start + two.start]]
+        ended = any(token.ends_sentence for token in tokens[start : start + two.start])
+        before = tokens[start + one.start - 1].lower if start + one.start else ""
+        if not ended and (link in (["or"], ["to"]) or (link == ["and"] and before == "between")):
+            levels = [mark.roles[0].key.upper() for mark in (one, two)]
+            if str(draft.value) in levels:
+                draft.readings = tuple(levels)
+                draft.spans.append((start + one.start, start + two.end))
+
+
+def _add(draft: Draft, mark: Mark, marks: Sequence[Mark], tokens: Sequence[Token]) -> None:
+    before = tokens[mark.start - 1] if mark.start else None
+    if before is not None and before.lower in _SIDE_OF_IT and not before.ends_sentence:
+        draft.detail.append(f"{before.lower} {draft.site.upper()}")
+        draft.spans.append((mark.start - 1, mark.end))
+    upto = " ".join(token.lower for token in tokens[max(0, mark.start - 2) : mark.start])
+    if upto in _UP_TO and not any(token.ends_sentence for token in tokens[max(0, mark.start - 2) : mark.start]):
+        draft.detail.append(f"{upto} {draft.site.upper()}")
+    last = mark.end
+    while last < len(tokens) and tokens[last].lower in _ON_TO and not tokens[last - 1].ends_sentence:
+        last += 1
+    end = next((one for one in marks if one.start == last), None)
+    if last > mark.end and end is not None:
+        draft.detail.append(f"to {end.roles[0].key.upper()}")
+        draft.spans.append((mark.start, end.end))
