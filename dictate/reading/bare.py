@@ -38,9 +38,10 @@ class BareNumbers:
             return ()
         owners = [role.item for role in unit.roles if role.kind == "unit"]
         named = [name for name in owners if unit.text in self.items[name].bare_units]
-        told = marks[place + 2].roles if place + 2 < len(marks) else ()  # "97% on room air"
-        named = named or [role.item for role in told if role.kind == "qualifier" and role.item in owners]
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        told = marks[place + 2].roles if place + 2 < len(marks) else ()  # "97% on room air"
+        if not named and not (last is not None and set(owners) & set(last.candidates)):
+            named = [role.item for role in told if role.kind == "qualifier" and role.item in owners]
         if len(unit.text) == 1 and last is None:
             return ()  # "45F": a woman of forty five
         if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):

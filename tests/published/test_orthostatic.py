@@ -222,7 +222,7 @@ def test_every_standing_reading_is_listed_with_its_change(text, lines):
     found = figures("postural change", series(text))
     for figure, line in zip(found, lines.split(", "), strict=True):
         minute, change, rise = re.fullmatch(r"(\d+ min) (\S+) (\S+)", line).groups()
-        assert figure.text == f"Standing at {minute}: from supine {change}, rate {rise}"
+        assert figure.text == f"Standing at {minute}: from supine {change} mmHg, {rise}/min"
         assert figure.value == float(change.partition("/")[0])
 
 
