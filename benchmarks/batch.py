@@ -157,7 +157,9 @@ def ceiling(folder: Path, given: argparse.Namespace) -> int:
     """Files a second when hearing takes no time, for more and more files and workers: what dealing out costs alone."""
     from dictate.batch.crew import local_workers
     from dictate.cli.files import write_files
+    from dictate.grammar import load_grammar
 
+    load_grammar()  # not counted
     most = given.count or 10_000
     for number, files in ((4, most // 10), (4, most // 2), (4, most), (64, most // 10)):
         with local_workers(number, processes=False) as client:
