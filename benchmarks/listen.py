@@ -25,9 +25,9 @@ import psutil
 
 from dictate.grammar import load_grammar
 from dictate.hearing.microphone import FileSource, Piece, Trouble
-from dictate.live.ear import EngineMaker, Heard
 from dictate.live.kept import Facts, Kept
 from dictate.live.listen import Session
+from dictate.live.recogniser import EngineMaker, Heard
 from dictate.live.screen import View
 
 DEMOS = sorted((Path(__file__).parent.parent / "demo_audio").glob("*.flac"))

@@ -71,6 +71,9 @@ def listen(
         float, typer.Option(min=0.1, metavar="DAYS", help="Sound of dictations older than this is deleted at a start.")
     ] = KEEP_DAYS,
     strict: Strict = False,
+    save: Annotated[bool, typer.Option("--save", help="Keep it in the records, as a draft.")] = False,
+    record: Annotated[str, typer.Option(metavar="KEY", help="Add to this unsigned record.")] = "",
+    review: Annotated[bool, typer.Option("--review", help="Save it, and settle its queries at once.")] = False,
 ) -> None:
     """Listen to an examination as it is spoken; write the note when it ends. Ctrl-C ends it, a second one breaks off.
 
@@ -82,16 +85,23 @@ def listen(
 
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
+    from dictate.cli.saving import must_take_more
+
+    if record:
+        must_take_more(record, patient)
     time = time_of(examined_at)
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)
     kept = _kept(resume, source, patient=patient, scope=scope, age=age, height=height, time=time, days=keep_days)
     with contextlib.closing(kept):
         session = _begun(kept, knowledge, model, device, microphone=microphone, plain=plain, quiet=quiet, fast=fast)
-        with _ending(session):
+        with _until_ctrl_c(session):
             result = session.run()
-        exam = _printed_end(result, kept, knowledge, format, brief=brief, out=out)
-        _after(kept, keep_audio, days=keep_days, whole=result.whole)
+        exam, saved = _ended(result, kept, knowledge, format, brief=brief, out=out, record=record, save=save or review,
+                             keep_audio=keep_audio)  # fmt: skip
+        _after(kept, keep_audio, days=keep_days, whole=result.whole, saved=bool(saved))
+    if review:
+        _settle(saved, grammar)
     if strict and exam.open_musts:
         raise typer.Exit(OPEN_QUERIES)
 
@@ -109,23 +119,33 @@ def _begun(
         raise
 
 
-def _printed_end(
-    result: Result, kept: Kept, grammar: Grammar, form: Format, *, brief: bool, out: Path | None
-) -> Examination:
-    """The examination, printed or written as `note` does."""
-    from dictate.pipeline import examine_transcript
+def _ended(
+    result: Result, kept: Kept, grammar: Grammar, form: Format, *, brief: bool, out: Path | None, record: str,
+    save: bool, keep_audio: KeepAudio,
+) -> tuple[Examination, str]:  # fmt: skip
+    """The examination, saved where asked and printed or written as `note` does; and the key of its record."""
+    from dictate.cli.saving import keep
 
     for line in result.changed:
         print(f"hearing the whole again changed: {line}", file=sys.stderr)
-    facts = kept.facts
-    exam = examine_transcript(
-        result.transcript, grammar=grammar, scope=facts.scope, patient=facts.patient, examined_at=facts.examined_at,
-        age=facts.age, height=facts.height, conventions=conventions(),
-    )  # fmt: skip
-    exam = tied_to_record(exam, grammar)
-    name = facts.patient or Path(facts.file or "dictation").stem
-    print_or_write(exam, grammar, form, out, name=name, brief=brief)
-    return exam
+    exam = result.exam if record else tied_to_record(result.exam, grammar)
+    key, facts = "", kept.facts
+    try:
+        if save or record:
+            stored = keep(exam, result.sounds, grammar, record=record, keep_audio=keep_audio.value, age=facts.age)
+            exam, key = stored.exam, stored.key
+    finally:  # also when it could not be saved: what was dictated is not lost
+        name = facts.patient or Path(facts.file or "dictation").stem
+        print_or_write(exam, grammar, form, out, name=name, brief=brief)
+    return exam, key
+
+
+def _settle(key: str, grammar: Path | None) -> None:
+    """Straight into the review of the record."""
+    from dictate.cli.review import review
+
+    sys.stdout.flush()
+    review(key, grammar=grammar)
 
 
 def _kept(
@@ -182,7 +202,7 @@ def _session(
     quiet: bool, fast: bool,
 ) -> Session:  # fmt: skip
     from dictate.live import Session
-    from dictate.live.ear import EngineMaker
+    from dictate.live.recogniser import EngineMaker
     from dictate.live.tones import Muting, Sounds, find_voice, loudspeaker
 
     def sounds(muting: Muting) -> Sounds:
@@ -192,6 +212,7 @@ def _session(
     screen.line(f"source: {sound.name}")
     return Session(
         sound, kept, grammar, EngineMaker(model, device.value), screen, fast=fast, name=_name(kept),
+        conventions=conventions(),
         sounds=sounds if sound.plays and not quiet else None,
         created_at=sound.created_at if kept.facts.file else kept.facts.started_at,
     )  # fmt: skip
@@ -208,7 +229,7 @@ def _screen(*, plain: bool) -> Screen:
 
 
 @contextlib.contextmanager
-def _ending(session: Session) -> Iterator[None]:
+def _until_ctrl_c(session: Session) -> Iterator[None]:
     """Ctrl-C once ends the dictation properly, twice breaks off; a terminal that closes breaks off at once."""
     pressed = 0
 
@@ -232,9 +253,9 @@ def _ending(session: Session) -> Iterator[None]:
             signal.signal(number, handler)
 
 
-def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool) -> None:
-    """What becomes of the sound once the note is out."""
-    if keep is KeepAudio.no and whole:
+def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool, saved: bool) -> None:
+    """What becomes of the sound once the note is out; a record has its own copy, for as long as was asked."""
+    if whole and (saved or keep is KeepAudio.no):
         kept.remove()
         return
     kept.finish()

@@ -159,7 +159,7 @@ class Engine:
         tokens = self._whisper.hf_tokenizer
         return any(tokens.token_to_id(SPACE + form) is not None for form in (word.lower(), word.capitalize()))
 
-    def spans(self, samples: Samples) -> list[Span]:
+    def spans(self, samples: Samples, *, silence_ms: int = SILENCE_MS) -> list[Span]:
         """Where voice is heard, without padding; raised in level first, so that low recordings are heard too."""
         from faster_whisper.vad import VadOptions, get_speech_timestamps
 
@@ -167,7 +167,7 @@ class Engine:
             return []
         peak = float(np.quantile(np.abs(samples[:: max(1, len(samples) // 1_000_000)]), 0.995))
         gain = min(MAX_GAIN, USUAL_PEAK / peak) if peak > 0 else 1.0
-        options = VadOptions(min_silence_duration_ms=SILENCE_MS, speech_pad_ms=0)
+        options = VadOptions(min_silence_duration_ms=silence_ms, speech_pad_ms=0)
         found = get_speech_timestamps(samples * max(1.0, gain), options)
         return [Span(each["start"], min(each["end"], len(samples))) for each in found]
 

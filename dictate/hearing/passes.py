@@ -47,15 +47,17 @@ class Memory:
     views: Views | None = None
 
 
-def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory) -> list[Word]:
+def hear_chunks(
+    ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory, *, beam: int = BEAM
+) -> list[Word]:
     """Words of all chunks of a block, in recording time."""
     if not chunks:
         return []
     encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
     if ears.knows_trade:  # a list would only make it hear terms that were not said
-        decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
+        decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=beam)
     else:
-        decoded = _heard_twice(ears, encoded, hints, memory)
+        decoded = _heard_twice(ears, encoded, hints, memory, beam)
     encoded, decoded = _guarded(ears, block, chunks, encoded, decoded)
     if memory.views is not None:
         for chunk, view in zip(chunks, encoded, strict=True):
@@ -64,12 +66,12 @@ def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints,
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 
 
-def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory) -> list[Decoded]:
+def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory, beam: int) -> list[Decoded]:
     """Without a list first; then, chunk by chunk, with the terms of the component heard in it.
 
     A list mends terms and, on poor voices, spoils numbers: where the two differ in a number the first one stands.
     """
-    decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
+    decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=beam)
     redo = {
         index: ears.prompt(terms, fill=hints.first, length=LIST_TOKENS)
         for index, text in enumerate(decoded)

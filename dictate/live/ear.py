@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import logging
 import multiprocessing
 import queue
 import signal
@@ -17,32 +16,27 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from dictate.errors import DictateError, MachineError
-from dictate.model import Hints, Stretch, Transcript, Word
+from dictate.live.recogniser import (
+    BYTES_PER_SAMPLE,
+    RATE_HZ,
+    Answer,
+    Failed,
+    Finished,
+    Heard,
+    Knows,
+    Weigh,
+    Whole,
+    hear_for,
+)
+from dictate.model import Hints
 
 if TYPE_CHECKING:
     from dictate.hearing.hear import Listener
 
-RATE_HZ = 16_000
-BYTES_PER_SAMPLE = 2
 STEP_S = 0.1  # how often the recogniser asks for more sound
 MOST_BYTES = 30 * RATE_HZ * BYTES_PER_SAMPLE  # handed over at once
 MOST_DEATHS = 3  # in a row, without a phrase heard in between
-
-
-@dataclass(frozen=True)
-class Heard:
-    """One phrase: its words, its voiced stretches without words; seconds of the session's sound."""
-
-    words: tuple[Word, ...]
-    lost: tuple[Stretch, ...]
-    start_s: float
-    end_s: float
-    done: int  # sample up to which all sound was heard
-
-
-@dataclass(frozen=True)
-class Ready:
-    """The model is loaded."""
+ANSWER_S = 10.0  # a question is given up after
 
 
 @dataclass(frozen=True)
@@ -51,42 +45,6 @@ class Died:
 
     reason: str
     for_good: bool = False
-
-
-@dataclass(frozen=True)
-class Finished:
-    """All sound handed over was heard."""
-
-
-@dataclass(frozen=True)
-class Whole:
-    """A whole recording heard again."""
-
-    transcript: Transcript
-
-
-@dataclass(frozen=True)
-class Failed:
-    """A whole recording could not be heard; one line."""
-
-    reason: str
-
-
-@dataclass(frozen=True)
-class EngineMaker:
-    """What an engine is made from, in the other process."""
-
-    model: str = ""
-    device: str = "auto"
-    offline: bool = False
-
-    def __call__(self) -> Listener:
-        """Load the model."""
-        from dictate.hearing import Engine
-
-        engine = Engine(model=self.model or None, device=self.device, offline=self.offline)
-        engine.load()
-        return engine
 
 
 class Ear:
@@ -99,8 +57,12 @@ class Ear:
         self._sound: deque[tuple[int, bytes]] = deque()  # (first sample, sound) not heard to the end yet
         self._end = self._done = first
         self._more = threading.Condition()
-        self._closing = self._ended = self._finished = False
+        self._closing = self._ended = self._finished = self._lost = False
         self._whole: Path | None = None
+        self._question: Weigh | Knows | None = None
+        self._asked_last = False
+        self._answers: queue.SimpleQueue[Answer] = queue.SimpleQueue()
+        self._one_question = threading.Lock()
         self.process: BaseProcess | None = None
         self._thread = threading.Thread(target=self._serve, name="ear", daemon=True)
         self._thread.start()
@@ -129,6 +91,21 @@ class Ear:
             self._whole = path
             self._more.notify()
 
+    def ask(self, question: Weigh | Knows) -> Answer:
+        """Wait for an answer, between two pieces of sound; an empty one when the recogniser cannot tell."""
+        with self._one_question:
+            with self._more:
+                while not self._answers.empty():
+                    self._answers.get()
+                self._question = None if self._lost else question
+                self._more.notify()
+            with contextlib.suppress(queue.Empty):
+                while not self._lost:
+                    answer = self._answers.get(timeout=ANSWER_S)
+                    if answer.to in (question, None):  # any other is of a question given up
+                        return answer
+            return Answer()
+
     def close(self) -> None:
         """Let the recogniser go."""
         with self._more:
@@ -139,6 +116,13 @@ class Ear:
         self._thread.join(5)
 
     def _serve(self) -> None:
+        try:
+            self._live_on()
+        finally:
+            self._lost = True
+            self._answers.put(Answer())
+
+    def _live_on(self) -> None:
         if hasattr(signal, "pthread_sigmask"):  # Ctrl-C ends the dictation, not the recogniser under it
             signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
         deaths, reached = 0, self._done
@@ -174,12 +158,17 @@ class Ear:
                     given = self._answer(here, given)
                 elif isinstance(message, DictateError):
                     raise message
+                elif isinstance(message, Answer):
+                    self._question = None
+                    self._answers.put(message)
                 else:
                     self._note(message)
                     self._events.put(message)
             with contextlib.suppress(OSError):
                 here.send(None)
         finally:
+            self._question = None
+            self._answers.put(Answer())  # whoever asked need not wait for the next life
             here.close()
             process.join(2)
             if process.is_alive():
@@ -197,6 +186,12 @@ class Ear:
         with self._more:
             least = int(STEP_S * RATE_HZ)
             self._more.wait_for(lambda: self._closing or self._due or self._end - given >= least)
+            question = self._question
+            if question is not None and not self._closing and not self._is_turn_of_sound(given):
+                self._asked_last = True
+                here.send(question)
+                return given
+            self._asked_last = False
             pcm = self._after(given)
             reached = given + len(pcm) // BYTES_PER_SAMPLE
             last = self._ended and reached == self._end
@@ -211,7 +206,11 @@ class Ear:
     @property
     def _due(self) -> bool:
         """Whether there is something to be done without more sound."""
-        return self._whole is not None if self._finished else self._ended
+        return self._question is not None or self._whole is not None if self._finished else self._ended
+
+    def _is_turn_of_sound(self, given: int) -> bool:
+        """A question waits for sound once: phrases stay quick, and questions are answered in the end."""
+        return self._end > given and self._asked_last
 
     def _note(self, message: object) -> None:
         """What an answer changes here."""
@@ -233,46 +232,3 @@ class Ear:
             if size >= MOST_BYTES:
                 break
         return b"".join(parts)
-
-
-def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, first: int) -> None:
-    """The other process: asks for sound, hears phrases, says what they were; ends when nobody asks any more."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    logging.captureWarnings(capture=True)
-    try:
-        try:
-            engine = make()
-        except DictateError as fault:
-            there.send(fault)
-            return
-        there.send(Ready())
-        _hear_on(there, engine, hints, first)
-    except (EOFError, OSError):
-        return  # the program that asked is gone
-
-
-def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> None:
-    from dictate.hearing.hear import hear_recording
-    from dictate.hearing.live_phrases import PhraseCutter, hear_phrase
-    from dictate.hearing.microphone import to_samples
-    from dictate.hearing.passes import Memory
-
-    cutter, memory = PhraseCutter(engine.spans, first=first), Memory()
-    while True:
-        there.send(cutter.first)
-        asked = there.recv()
-        if asked is None:
-            return
-        if isinstance(asked, Path):
-            try:
-                there.send(Whole(hear_recording(engine, asked, hints=hints)))
-            except DictateError as fault:
-                there.send(Failed(str(fault)))
-            continue
-        pcm, ended = asked
-        cutter.add(to_samples(pcm))
-        while phrase := cutter.take(ended=ended):
-            words, lost = hear_phrase(engine, phrase, hints, memory)
-            there.send(Heard(tuple(words), tuple(lost), phrase.start_s, phrase.end_s, cutter.first))
-        if ended:
-            there.send(Finished())

@@ -16,7 +16,7 @@ from dictate.cli import listen as listen_module
 from dictate.cli.app import app
 from dictate.errors import InputError
 from dictate.grammar import load_grammar
-from dictate.live import ear
+from dictate.live import recogniser
 
 KNOWN = ("Reflexes.", "Biceps two plus on the right.", "Knee jerk three plus.", "End of dictation.")
 
@@ -26,7 +26,7 @@ def sound(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder for sound, and a recogniser that hears beeps."""
     monkeypatch.setenv("DICTATE_SOUND", str(tmp_path / "sound"))
     monkeypatch.setenv("DICTATE_GRAMMAR", str(tmp_path / "none"))
-    monkeypatch.setattr(ear, "EngineMaker", lambda *_: BeepMaker(KNOWN))
+    monkeypatch.setattr(recogniser, "EngineMaker", lambda *_: BeepMaker(KNOWN))
     return tmp_path / "sound"
 
 
@@ -71,7 +71,7 @@ def test_interrupted_one_is_named_and_taken_up(recording: Path, sound: Path, mon
         raise KeyboardInterrupt
 
     with monkeypatch.context() as patch:
-        patch.setattr(listen_module, "_printed_end", broken)
+        patch.setattr(listen_module, "_ended", broken)
         listen("--source", str(recording), "--fast", "--patient", "P-9")
     (folder,) = sound.iterdir()
     second = listen("--source", str(recording), "--fast")

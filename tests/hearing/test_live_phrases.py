@@ -12,8 +12,7 @@ from hearing.sounds import noise, silence, tone
 from dictate.hearing.audio import RATE_HZ, Recording
 from dictate.hearing.chunks import Span
 from dictate.hearing.engine import Engine
-from dictate.hearing.live_phrases import END_S, KEPT_S, LONGEST_S, Phrase, PhraseCutter, hear_phrase
-from dictate.hearing.passes import Memory
+from dictate.hearing.live_phrases import END_S, KEPT_S, LONGEST_S, Phrase, PhraseCutter, PhraseHearer
 from dictate.model import Hints
 
 HUSH = 0.01
@@ -99,11 +98,11 @@ def test_words_of_phrases_are_those_of_the_recording(engine: Engine) -> None:
     path = DEMOS / "postural-series.flac"
     (block,) = Recording(path).blocks()
     sound = block.samples[: 16 * RATE_HZ]
-    cutter, heard = PhraseCutter(engine.spans), []
+    cutter, heard, hearer = PhraseCutter(engine.spans), [], PhraseHearer(engine, Hints())
     for at in range(0, len(sound), 4800):
         cutter.add(sound[at : at + 4800])
         while phrase := cutter.take():
-            words, lost = hear_phrase(engine, phrase, Hints(), Memory())
+            words, lost = hearer.hear(phrase)
             heard += words
             assert lost == []
             assert all(phrase.start_s - 0.5 <= (word.start_s or 0.0) <= phrase.end_s + 0.5 for word in words)

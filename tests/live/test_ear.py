@@ -13,7 +13,8 @@ import pytest
 from live.fakes import BeepMaker, spoken
 
 from dictate.hearing.microphone import to_pcm
-from dictate.live.ear import Died, Ear, Finished, Heard, Ready, Whole
+from dictate.live.ear import Died, Ear
+from dictate.live.recogniser import Finished, Heard, Ready, Whole
 from dictate.live.safe_sound import header
 from dictate.model import Hints
 

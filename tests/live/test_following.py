@@ -9,9 +9,9 @@ import pytest
 from live.fakes import Lines
 
 from dictate.grammar import Grammar
-from dictate.live.ear import Heard
 from dictate.live.following import Follower
 from dictate.live.kept import Facts, Kept, Mute, Said
+from dictate.live.recogniser import Heard
 from dictate.live.tones import Muting, Sounds
 from dictate.model import Stretch, Word
 

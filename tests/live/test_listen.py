@@ -25,7 +25,6 @@ from dictate.live.kept import Facts, Kept
 from dictate.live.listen import Result, Session
 from dictate.live.safe_sound import SafeSound
 from dictate.model import Hints
-from dictate.pipeline import examine_transcript
 
 KNOWN = (
     "Reflexes.", "Biceps two plus on the right.", "Three plus on the left.", "Pause dictation.",
@@ -65,10 +64,9 @@ def session(place: Path, grammar: Grammar, source: Any, **more: Any) -> tuple[Se
     return Session(source, kept, grammar, make, screen, **more), screen, kept
 
 
-def items(result: Result, grammar: Grammar) -> list[tuple[str, str, str]]:
+def items(result: Result) -> list[tuple[str, str, str]]:
     """Findings of the end."""
-    exam = examine_transcript(result.transcript, grammar=grammar)
-    return [(f.item, str(f.side or ""), str(f.value or f.status.value)) for f in exam.findings]
+    return [(f.item, str(f.side or ""), str(f.value or f.status.value)) for f in result.exam.findings]
 
 
 REFLEXES = [("reflex_biceps", "right", "2+"), ("reflex_biceps", "left", "3+")]
@@ -81,7 +79,7 @@ def test_same_as_the_recording_heard_at_once(tmp_path: Path, grammar: Grammar) -
     result = live.run()
     plain = hear_recording(BeepEngine(KNOWN), path, hints=Hints())
     assert result.whole
-    assert result.transcript.words == plain.words
+    assert result.exam.transcript.words == plain.words
     assert result.changed == ()
     assert "= Biceps reflex right: 2+" in screen.text
     assert screen.lines[-1] == "closed"
@@ -93,8 +91,8 @@ def test_controls_are_no_part_of_the_note(tmp_path: Path, grammar: Grammar) -> N
     told = [KNOWN[0], KNOWN[1], KNOWN[3], KNOWN[4], KNOWN[5], KNOWN[6], KNOWN[7]]
     live, screen, kept = session(tmp_path, grammar, Played(told))
     result = live.run()
-    assert [item for item, _, _ in items(result, grammar)] == ["reflex_biceps", "romberg"]
-    assert "dictation" not in " ".join(word.text for word in result.transcript.words).lower()
+    assert [item for item, _, _ in items(result)] == ["reflex_biceps", "romberg"]
+    assert "dictation" not in " ".join(word.text for word in result.exam.transcript.words).lower()
     assert screen.text.count("understood") == 3
     assert kept.samples() > 16_000 * 8
 
@@ -111,7 +109,7 @@ def test_recogniser_killed(tmp_path: Path, grammar: Grammar) -> None:
     live, screen, _ = session(tmp_path, grammar, Played(KNOWN[:2], kill, KNOWN[2:3]))
     made.append(live)
     result = live.run()
-    assert items(result, grammar) == REFLEXES
+    assert items(result) == REFLEXES
     assert "started anew, recording goes on" in screen.text
     assert screen.text.count("= Biceps reflex right") == 1
 
@@ -121,7 +119,7 @@ def test_microphone_vanishes_and_comes_back(tmp_path: Path, grammar: Grammar) ->
     gone, back = Trouble("the microphone is gone"), Trouble("the microphone is back", gap=True)
     live, screen, kept = session(tmp_path, grammar, Played(KNOWN[:2], gone, back, [KNOWN[8]]))
     result = live.run()
-    assert [item for item, _, _ in items(result, grammar)] == ["reflex_biceps", "reflex_patellar"]
+    assert [item for item, _, _ in items(result)] == ["reflex_biceps", "reflex_patellar"]
     assert len(kept.pieces()) == 2
     assert "! the microphone is gone" in screen.text
     assert "! the microphone is back" in screen.text
@@ -139,7 +137,7 @@ def test_disk_stays_full(tmp_path: Path, grammar: Grammar) -> None:
         tmp_path, grammar, Played(KNOWN[:3]), open_sound=lambda path: SafeSound(path, write=full)
     )
     result = live.run()
-    assert items(result, grammar) == REFLEXES
+    assert items(result) == REFLEXES
     assert "the sound cannot be written (no space left on device)" in screen.text
     assert "the whole sound is in" in screen.text
     assert kept.samples() < 30_000
@@ -181,11 +179,11 @@ def test_interrupted_and_taken_up(tmp_path: Path, grammar: Grammar) -> None:
     more, screen, kept = session(tmp_path / "s", grammar, source, kept=again, fast=True)
     result = more.run()
     assert kept.pieces()[0].read_bytes()[44:] == sound
-    assert items(result, grammar)[:2] == REFLEXES
+    assert items(result)[:2] == REFLEXES
     assert "[0:00] Reflexes." not in screen.text
 
 
 def test_stop_ends_properly(tmp_path: Path, grammar: Grammar) -> None:
     """What was recorded until then is heard to its end."""
     live, _, _ = session(tmp_path, grammar, Played(KNOWN[:3], lambda: live.stop(), KNOWN[4:5]))
-    assert items(live.run(), grammar) == REFLEXES
+    assert items(live.run()) == REFLEXES
