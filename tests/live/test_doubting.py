@@ -1,0 +1,51 @@
+"""Slower doubts: asked beside the dictation, answered after the finding."""
+
+from __future__ import annotations
+
+import queue
+from typing import Any
+
+from dictate.grammar import Grammar
+from dictate.live.doubting import AskedWeigher, Doubted, Doubter
+from dictate.live.recogniser import Answer, Knows, Weigh
+from dictate.live.taken import Taker
+from dictate.model import Word
+
+
+def evenly(question: Weigh | Knows) -> Answer:
+    """A recogniser to which every text fits as well."""
+    if isinstance(question, Knows):
+        return Answer(question, known=True)
+    return Answer(question, tuple(-1.0 for _ in question.texts))
+
+
+def test_asked_once() -> None:
+    """What was told is remembered; no answer is no word about anything, and asked again."""
+    asked: list[Weigh | Knows] = []
+
+    def ask(question: Weigh | Knows) -> Answer:
+        asked.append(question)
+        return evenly(question) if len(asked) > 1 else Answer()
+
+    weigher = AskedWeigher(ask)
+    assert weigher.weigh("", 0.0, 1.0, ["a", "b"]) == []
+    assert weigher.weigh("", 0.0, 1.0, ["a", "b"]) == [-1.0, -1.0]
+    assert weigher.weigh("", 0.0, 1.0, ["a", "b"]) == [-1.0, -1.0]
+    assert len(asked) == 2
+
+
+def test_doubt_follows_the_finding(grammar: Grammar) -> None:
+    """A grade that the sound does not tell from another is asked about, after it was taken."""
+    taker, events = Taker(grammar), queue.SimpleQueue[Any]()
+    words = [
+        Word(text=text, start_s=at / 2, end_s=at / 2 + 0.4, probability=0.9)
+        for at, text in enumerate("Knee jerk two plus on the right.".split())
+    ]
+    assert not any(query.code == "unsure-hearing" for query in taker.take(words).queries)
+    doubter = Doubter(taker, evenly, events)
+    doubter.start()
+    doubter.add(taker.phrase(0.0))
+    event = events.get(timeout=30)
+    doubter.end()
+    assert isinstance(event, Doubted)
+    assert "unsure-hearing" in {query.code for query in event.taken.queries}
