@@ -17,9 +17,11 @@ import sys
 import tempfile
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import psutil
 
@@ -30,8 +32,12 @@ from dictate.live.listen import Session
 from dictate.live.recogniser import EngineMaker, Heard
 from dictate.live.screen import View
 
+if TYPE_CHECKING:
+    from dictate.hearing.hear import Listener
+
 DEMOS = sorted((Path(__file__).parent.parent / "demo_audio").glob("*.flac"))
 MOST_MEDIAN_S, MOST_P95_S = 1.0, 1.8
+COSTS = ("spans", "encode", "decode", "align", "weigh")
 MOST_GROWTH = 0.1  # of memory, from a quarter of the way to the end
 PAUSE = bytes(3200 * 12)
 
@@ -96,31 +102,70 @@ def main() -> int:
 
 
 def latency(paths: list[Path], place: Path) -> int:
-    """Seconds from the end of each phrase to its line."""
+    """Seconds from the end of each phrase to its line, and what they were spent on."""
     screen = Timed()
     row = Row(paths, screen.ready)
-    session = Session(row, _kept(place), load_grammar(), EngineMaker(offline=True), screen)
+    session = Session(row, _kept(place), load_grammar(), Clocked(str(place / "took")), screen)
     took: list[float] = []
     follow = session.follower.heard
+    reading = [0.0]
 
     def heard(phrase: Heard) -> None:
+        begin = time.thread_time()
         follow(phrase)
+        reading.append(time.thread_time() - begin)
         took.append(time.monotonic() - row.began - phrase.end_s)
 
     session.follower.heard = heard  # type: ignore[method-assign]
     session._whole = lambda: None  # type: ignore[assignment,method-assign,return-value]
     psutil.cpu_percent()
-    before = _own_cpu_s(session)
-    begin = time.monotonic()
     session.run()
-    own = (_own_cpu_s(session) - before) / (time.monotonic() - begin) / (psutil.cpu_count() or 1) * 100
+    busy = psutil.cpu_percent()
     median, p95 = statistics.median(took), statistics.quantiles(took, n=20)[-1]
     print(f"phrases             {len(took)} over {row.given_s:.0f} s of sound")
     print(f"end of phrase to finding: median {median:.2f} s (at most {MOST_MEDIAN_S})")
     print(f"                    95% within {p95:.2f} s (at most {MOST_P95_S}), worst {max(took):.2f} s")
-    print(f"machine             {psutil.cpu_count()} cores, {psutil.cpu_percent():.0f}% busy, of it this program "
-          f"{own:.0f}%; load {psutil.getloadavg()[0]:.1f}")  # fmt: skip
+    print(f"reading             {statistics.median(reading):.3f} s of CPU a phrase, worst {max(reading):.2f}")
+    print_costs(place / "took", len(took))
+    print(f"machine             {psutil.cpu_count()} cores, {busy:.0f}% busy; load {psutil.getloadavg()[0]:.1f}")
     return int(median > MOST_MEDIAN_S or p95 > MOST_P95_S)
+
+
+@dataclass(frozen=True)
+class Clocked:
+    """Makes the engine, and writes down what each call of it takes."""
+
+    log: str
+
+    def __call__(self) -> Listener:
+        engine = EngineMaker(offline=True)()
+        for name in COSTS:
+            setattr(engine, name, self._clocked(name, getattr(engine, name)))
+        return engine
+
+    def _clocked(self, name: str, call: Callable[..., Any]) -> Callable[..., Any]:
+        def clocked(*given: Any, **more: Any) -> Any:
+            wall, cpu = time.monotonic(), time.process_time()
+            try:
+                return call(*given, **more)
+            finally:
+                with Path(self.log).open("a") as out:
+                    out.write(f"{name} {time.monotonic() - wall:.4f} {time.process_time() - cpu:.4f}\n")
+
+        return clocked
+
+
+def print_costs(log: Path, phrases: int) -> None:
+    """What the recogniser's calls took, a phrase: CPU seconds, and seconds with waiting for a core in them."""
+    rows = [line.split() for line in log.read_text().splitlines()]
+    total = 0.0
+    for name in COSTS:
+        walls = [float(wall) for each, wall, _ in rows if each == name]
+        cpus = [float(cpu) for each, _, cpu in rows if each == name]
+        total += sum(cpus)
+        print(f"  {name:<18}{len(cpus) / phrases:5.1f} calls a phrase, {sum(cpus) / phrases:.3f} s of CPU, "
+              f"{sum(walls) / phrases:.3f} s on the clock, longest {max(walls, default=0.0):.2f} s")  # fmt: skip
+    print(f"recogniser          {total / phrases:.2f} s of CPU a phrase")
 
 
 def memory(paths: list[Path], place: Path, hours: float) -> int:
@@ -157,14 +202,6 @@ def _kept(place: Path) -> Kept:
 def _processes(session: Session) -> list[psutil.Process]:
     own = psutil.Process()
     return [own, *own.children(recursive=True)]
-
-
-def _own_cpu_s(session: Session) -> float:
-    total = 0.0
-    for process in _processes(session):
-        times = process.cpu_times()
-        total += times.user + times.system + times.children_user + times.children_system
-    return total
 
 
 def _megabytes(session: Session) -> float:

@@ -48,12 +48,14 @@ class Memory:
 
 
 def hear_chunks(
-    ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory, *, beam: int = BEAM
-) -> list[Word]:
-    """Words of all chunks of a block, in recording time."""
+    ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory, *, beam: int = BEAM,
+    encoded: list[Encoded] | None = None,
+) -> list[Word]:  # fmt: skip
+    """Words of all chunks of a block, in recording time; `encoded`: their views, where they are at hand."""
     if not chunks:
         return []
-    encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
+    if encoded is None:
+        encoded = encode_chunks(ears, block, chunks)
     if ears.knows_trade:  # a list would only make it hear terms that were not said
         decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=beam)
     else:
@@ -64,6 +66,11 @@ def hear_chunks(
             memory.views.keep(chunk, view)
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
+
+
+def encode_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk]) -> list[Encoded]:
+    """The encoder's view of each chunk."""
+    return [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
 
 
 def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory, beam: int) -> list[Decoded]:

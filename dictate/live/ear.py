@@ -24,6 +24,7 @@ from dictate.live.recogniser import (
     Finished,
     Heard,
     Knows,
+    More,
     Weigh,
     Whole,
     hear_for,
@@ -36,7 +37,8 @@ if TYPE_CHECKING:
 STEP_S = 0.1  # how often the recogniser asks for more sound
 MOST_BYTES = 30 * RATE_HZ * BYTES_PER_SAMPLE  # handed over at once
 MOST_DEATHS = 3  # in a row, without a phrase heard in between
-ANSWER_S = 10.0  # a question is given up after
+HUNG_S = 60.0  # a phrase takes a second; a recogniser that says nothing for so long is started anew
+WHOLE_TIMES = 5.0  # a whole recording may take so many times its length more
 
 
 @dataclass(frozen=True)
@@ -45,6 +47,13 @@ class Died:
 
     reason: str
     for_good: bool = False
+
+
+class _Hung(Exception):
+    """The recogniser says nothing."""
+
+    def __str__(self) -> str:
+        return "the recogniser hung"
 
 
 class Ear:
@@ -60,7 +69,7 @@ class Ear:
         self._closing = self._ended = self._finished = self._lost = False
         self._whole: Path | None = None
         self._question: Weigh | Knows | None = None
-        self._asked_last = False
+        self._patience_s: float | None = None  # that it may say nothing; None: as long as it takes
         self._answers: queue.SimpleQueue[Answer] = queue.SimpleQueue()
         self._one_question = threading.Lock()
         self.process: BaseProcess | None = None
@@ -92,17 +101,17 @@ class Ear:
             self._more.notify()
 
     def ask(self, question: Weigh | Knows) -> Answer:
-        """Wait for an answer, between two pieces of sound; an empty one when the recogniser cannot tell."""
+        """Wait for an answer, given when no phrase is held up by it; an empty one when there is nobody to ask."""
         with self._one_question:
             with self._more:
                 while not self._answers.empty():
                     self._answers.get()
-                self._question = None if self._lost else question
+                self._question = question
                 self._more.notify()
-            with contextlib.suppress(queue.Empty):
-                while not self._lost:
-                    answer = self._answers.get(timeout=ANSWER_S)
-                    if answer.to in (question, None):  # any other is of a question given up
+            while not self._lost:
+                with contextlib.suppress(queue.Empty):
+                    answer = self._answers.get(timeout=STEP_S)
+                    if answer.to in (question, None):  # any other is of a recogniser that died
                         return answer
             return Answer()
 
@@ -113,6 +122,8 @@ class Ear:
             self._more.notify()
         if self.process is not None and self.process.pid is not None:
             self.process.terminate()
+            self.process.join(2)
+            self.process.kill()  # one that hangs does not hear the first
         self._thread.join(5)
 
     def _serve(self) -> None:
@@ -130,11 +141,12 @@ class Ear:
             try:
                 self._one_life()
                 return
-            except (EOFError, OSError):
+            except (EOFError, OSError, _Hung) as fault:
                 deaths = deaths + 1 if self._done == reached else 1
                 reached = self._done
+                said = str(fault) if isinstance(fault, _Hung) else "the recogniser ended by itself"
                 if not self._closing:
-                    self._events.put(Died("the recogniser ended by itself", for_good=deaths >= MOST_DEATHS))
+                    self._events.put(Died(said, for_good=deaths >= MOST_DEATHS))
                 if deaths >= MOST_DEATHS:
                     return
             except MachineError as fault:
@@ -147,15 +159,15 @@ class Ear:
         here, there = context.Pipe()
         process = context.Process(target=hear_for, args=(there, self._make, self._hints, self._done), daemon=True)
         process.start()
-        self.process = process
+        self.process, self._patience_s = process, None  # a model may have to be fetched first
         there.close()
         given = self._done
         try:
             while not self._closing:
-                message = here.recv()
-                if isinstance(message, int):  # it holds sound from this sample on, and wants more
-                    self._forget(message)
-                    given = self._answer(here, given)
+                message = self._next(here)
+                if isinstance(message, More):
+                    self._forget(message.first)
+                    given = self._answer(here, given, pressing=message.pressing)
                 elif isinstance(message, DictateError):
                     raise message
                 elif isinstance(message, Answer):
@@ -166,6 +178,9 @@ class Ear:
                     self._events.put(message)
             with contextlib.suppress(OSError):
                 here.send(None)
+        except _Hung:
+            process.kill()
+            raise
         finally:
             self._question = None
             self._answers.put(Answer())  # whoever asked need not wait for the next life
@@ -181,36 +196,38 @@ class Ear:
             while self._sound and self._sound[0][0] + len(self._sound[0][1]) // BYTES_PER_SAMPLE <= self._done:
                 self._sound.popleft()
 
-    def _answer(self, here: Connection, given: int) -> int:
-        """Send what came after sample `given`; wait for it when nothing did."""
+    def _next(self, here: Connection) -> Any:
+        """What the recogniser says next. Raises: _Hung when it says nothing for too long."""
+        if self._patience_s is not None and not here.poll(self._patience_s):
+            raise _Hung
+        return here.recv()
+
+    def _answer(self, here: Connection, given: int, *, pressing: bool) -> int:
+        """Send what came after sample `given`; wait for it when nothing did. A question waits for sound and phrases."""
         with self._more:
             least = int(STEP_S * RATE_HZ)
-            self._more.wait_for(lambda: self._closing or self._due or self._end - given >= least)
-            question = self._question
-            if question is not None and not self._closing and not self._is_turn_of_sound(given):
-                self._asked_last = True
-                here.send(question)
-                return given
-            self._asked_last = False
-            pcm = self._after(given)
+            self._more.wait_for(lambda: self._closing or self._due(pressing) or self._end - given >= least)
+            asked = self._question if not pressing and self._end - given < least else None
+            pcm = b"" if asked else self._after(given)
             reached = given + len(pcm) // BYTES_PER_SAMPLE
             last = self._ended and reached == self._end
+        self._patience_s = HUNG_S
         if self._closing:
             here.send(None)
+        elif asked is not None:
+            here.send(asked)
         elif self._finished and self._whole is not None:
+            self._patience_s += WHOLE_TIMES * self._whole.stat().st_size / (RATE_HZ * BYTES_PER_SAMPLE)
             here.send(self._whole)
         else:
             here.send((pcm, last))
         return reached
 
-    @property
-    def _due(self) -> bool:
+    def _due(self, pressing: bool) -> bool:
         """Whether there is something to be done without more sound."""
-        return self._question is not None or self._whole is not None if self._finished else self._ended
-
-    def _is_turn_of_sound(self, given: int) -> bool:
-        """A question waits for sound once: phrases stay quick, and questions are answered in the end."""
-        return self._end > given and self._asked_last
+        if self._question is not None and not pressing:
+            return True
+        return self._whole is not None if self._finished else self._ended
 
     def _note(self, message: object) -> None:
         """What an answer changes here."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from dictate.grammar import Control, Grammar
-from dictate.live.clock import StandingClock
+from dictate.live.clock import MARKS_MIN, StandingClock
 from dictate.live.doubting import Doubted
 from dictate.live.kept import Kept, Mute, Said
 from dictate.live.recogniser import Heard
@@ -27,7 +27,8 @@ class Follower:
         self._kept, self._grammar, self._screen = kept, grammar, screen
         self._now_s, self._stop, self._sounds = now_s, stop, sounds
         self.view = View(patient=kept.facts.patient)
-        self.clock = StandingClock()
+        asked = grammar.scopes[kept.facts.scope].standing_minutes if kept.facts.scope in grammar.scopes else ()
+        self.clock = StandingClock(asked or MARKS_MIN)
         self.taker = Taker(grammar, scope=kept.facts.scope)
         self._last: tuple[Finding, ...] = ()
         self._paused_s: float | None = None
@@ -50,6 +51,9 @@ class Follower:
                 self._paused_s = entry.end_s
             elif entry.control == "resume":
                 self._paused_s = None
+            elif entry.control == "start_clock":
+                self.clock.start(entry.start_s)
+            self.clock.due(entry.end_s)  # those rang then
         return done
 
     def whole(self) -> Examination:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import queue
 import tempfile
+import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -19,7 +20,7 @@ from dictate.live.doubting import AskedWeigher, Doubted, Doubter
 from dictate.live.ending import hear_whole, rescue
 from dictate.live.following import Follower
 from dictate.live.kept import Kept
-from dictate.live.recorder import Ended, Notice, Recorder, SoundSource
+from dictate.live.recorder import Ended, Gap, Notice, Recorder, SoundSource
 from dictate.live.safe_sound import HEAD_BYTES, SafeSound
 from dictate.live.screen import Screen
 from dictate.live.taken import differences
@@ -63,6 +64,8 @@ class Session:
             sounds=sounds(muting) if sounds else None, weigh=lambda phrase: self._doubter.add(phrase),
         )  # fmt: skip
         done, before = self.follower.restore(), kept.samples()
+        if kept.last_sound_at is not None and not kept.facts.file:
+            self.follower.clock.miss(max(0.0, time.time() - kept.last_sound_at))
         earlier = kept.pieces()
         sound = open_sound(earlier[-1] if earlier and kept.facts.file else kept.next_piece())  # a file's sound joins
         self.ear = ears.Ear(make, hints_of(grammar), self._events, first=done)
@@ -124,6 +127,8 @@ class Session:
             follower.heard(event)
         elif isinstance(event, Doubted):
             follower.doubted(event)
+        elif isinstance(event, Gap):
+            follower.clock.miss(event.seconds)
         elif isinstance(event, Notice):
             follower.notice(event.text)
         elif isinstance(event, ears.Died):

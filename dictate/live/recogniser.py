@@ -35,6 +35,14 @@ class Heard:
 
 
 @dataclass(frozen=True)
+class More:
+    """Asks for more sound; all before sample `first` was heard. pressing: it is no time for a question."""
+
+    first: int
+    pressing: bool = False
+
+
+@dataclass(frozen=True)
 class Ready:
     """The model is loaded."""
 
@@ -124,7 +132,7 @@ def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> N
     cutter = PhraseCutter(engine.spans, first=first, quick=functools.partial(engine.spans, silence_ms=SOON_MS))
     hearer = PhraseHearer(engine, hints)
     while True:
-        there.send(cutter.first)
+        there.send(More(cutter.first, cutter.pressing))
         asked = there.recv()
         if asked is None:
             return

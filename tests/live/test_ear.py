@@ -13,6 +13,7 @@ import pytest
 from live.fakes import BeepMaker, spoken
 
 from dictate.hearing.microphone import to_pcm
+from dictate.live import ear as ear_module
 from dictate.live.ear import Died, Ear
 from dictate.live.recogniser import Finished, Heard, Ready, Whole
 from dictate.live.safe_sound import header
@@ -94,6 +95,27 @@ def test_killed_from_outside(events: queue.SimpleQueue[Any]) -> None:
         got += until(events, Finished)
     finally:
         ear.close()
+    assert texts(got) == list(KNOWN)
+
+
+def test_hung(events: queue.SimpleQueue[Any], monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that says nothing any more is killed and started anew, which is said; nothing is lost."""
+    monkeypatch.setattr(ear_module, "HUNG_S", 2.0)
+    ear = Ear(BeepMaker(KNOWN), Hints(), events)
+    try:
+        ear.add(to_pcm(spoken(KNOWN[:1], KNOWN)))
+        got = list(until(events, Heard))
+        assert ear.process is not None
+        assert ear.process.pid is not None
+        os.kill(ear.process.pid, signal.SIGSTOP)
+        ear.add(to_pcm(spoken(KNOWN[1:], KNOWN)))
+        ear.end()
+        got += until(events, Finished)
+    finally:
+        ear.close()
+    assert [(event.reason, event.for_good) for event in got if isinstance(event, Died)] == [
+        ("the recogniser hung", False)
+    ]
     assert texts(got) == list(KNOWN)
 
 
