@@ -20,6 +20,9 @@ SOON_S = 0.2  # after a pause this long a phrase is heard ahead; that is thrown 
 SOON_MS = 100  # silence that closes a span in the search for such a pause
 TAIL_S = 2.0  # of sound are searched for it
 SAME_S = 0.15  # ends of a phrase, found sooner and later, differ by less
+# Of the encoder, for phrases that fit: a third less work. Of 202 phrases by synthetic voices the 13 of the poorest that
+# differ from those in 15 s differ either way; under 8 s one was doubled.
+WINDOW_S = 10
 BEAM = 2  # the second look at the end hears with a wider one
 LONGEST_S = 14.0  # with its padding a phrase fits the recogniser's shortest window
 KEPT_S = 1.0  # of silence in front of a phrase
@@ -219,7 +222,7 @@ class PhraseHearer:
     def _begun(self, phrase: Phrase) -> _Hearing:
         block = Block(phrase.first / RATE_HZ, phrase.samples)
         chunks = cut_chunks(phrase.spans, block.samples, block_start_s=block.start_s)
-        encoded = encode_chunks(self.engine, block, chunks)
+        encoded = encode_chunks(self.engine, block, chunks, short_s=WINDOW_S)
         return _Hearing(phrase, block, chunks, encoded, replace(self._memory, views=Views()))
 
     def _finish(self, hearing: _Hearing) -> Words:

@@ -22,6 +22,7 @@ MOST_COMPRESSION = 2.0
 MOST_WORDS_PER_S = 4.8
 MOST_NO_SPEECH = 0.6
 LEAST_LOGPROB = -1.0
+SPARE_S = 1.0  # silence that a short window holds behind the sound, without which the decoder may go on talking
 FEW_WORDS = 6  # below this neither rate nor compression says anything
 
 
@@ -68,9 +69,14 @@ def hear_chunks(
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 
 
-def encode_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk]) -> list[Encoded]:
-    """The encoder's view of each chunk."""
-    return [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
+def encode_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], *, short_s: int | None = None) -> list[Encoded]:
+    """The encoder's view of each chunk; with `short_s`, chunks that fit into so short a window get it."""
+    return [
+        ears.encode(
+            chunk.samples(block.samples), window_s=short_s if short_s and chunk.seconds <= short_s - SPARE_S else None
+        )
+        for chunk in chunks
+    ]
 
 
 def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory, beam: int) -> list[Decoded]:

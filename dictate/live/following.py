@@ -56,6 +56,10 @@ class Follower:
             self.clock.due(entry.end_s)  # those rang then
         return done
 
+    def get_ready(self) -> None:
+        """Read something, while the recogniser's model loads: the first phrase need not wait for the reader."""
+        Taker(self._grammar).take([Word(text="Ready.", start_s=0.0, end_s=0.1, probability=1.0)])
+
     def whole(self) -> Examination:
         """Everything taken so far, read at once."""
         return self.taker.whole()

@@ -84,6 +84,7 @@ class Session:
         """Listen until the source ends or `stop`; then hear the whole again. Raises: DictateError."""
         try:
             self._recorder.start()
+            self.follower.get_ready()
             self._doubter.start()
             self._wait_for(recogniser.Finished)
             self.follower.leave_pause()

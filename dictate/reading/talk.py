@@ -8,6 +8,10 @@ from dictate.reading.marks import Mark, Role
 
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
+# How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
+_ASKS = frozenset(
+    "any are can could did do does has have how is was were what when where which who would will".split()
+)
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
@@ -15,8 +19,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
     result = list(marks)
+    question = is_question(marks)
     for start, end in _clauses(marks):
-        talk = [i for i in range(start, end) if marks[i].role("talk")]
+        talk = [i for i in range(start, end) if question or marks[i].role("talk")]
         stretches = [(start, end)] if talk and end - start <= _RUN_ON else [_reach(marks, i, start, end) for i in talk]
         for first, last in stretches:
             names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
@@ -26,6 +31,12 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             if names:
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def is_question(marks: Sequence[Mark]) -> bool:
+    """Whether the sentence asks somebody something."""
+    words = [mark.text.lower().split() for mark in marks if mark.text.strip()]
+    return bool(words) and words[-1] == ["?"] and words[0][0] in _ASKS
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:

@@ -183,6 +183,43 @@ def test_interrupted_and_taken_up(tmp_path: Path, grammar: Grammar) -> None:
     assert "[0:00] Reflexes." not in screen.text
 
 
+def test_talk_with_the_patient(tmp_path: Path, grammar: Grammar) -> None:
+    """What is said to the patient, and what a second voice answers, gives no finding that nothing is asked about."""
+    told = (
+        "Motor.", "Deltoid four on the left.", "Can you look over here, please.", "It's weaker on the left.",
+        "No pain.", "Is it the same on both sides?", "Reflexes.", "Biceps two plus on the right.", "Does that hurt?",
+        "My left leg is weak.", "I can't feel that side.", "That's good.",
+    )  # fmt: skip
+    source = FileSource(write_sound(tmp_path / "a.wav", spoken(told, told)), fast=True)
+    live, screen, _ = session(tmp_path / "s", grammar, source, make=BeepMaker(told), fast=True)
+    exam = live.run().exam
+    asked = {at for query in exam.queries for at in query.findings}
+    dictated = {("strength_deltoid", "4"), ("reflex_biceps", "2+")}
+    taken = {(one.item, str(one.value)) for at, one in enumerate(exam.findings) if at not in asked}
+    assert taken <= dictated <= {(one.item, str(one.value)) for one in exam.findings}
+    assert "weaker" in screen.text
+    shown = {line.strip() for line in screen.lines if line.strip().startswith("=")}
+    assert shown == {"= Deltoid left: 4", "= Biceps reflex right: 2+"}
+
+
+@pytest.mark.skipif(os.geteuid() != 0, reason="a small file system is mounted by root only")
+def test_small_disk(tmp_path: Path, grammar: Grammar) -> None:
+    """A real disk that fills up: said, and the note holds what was dictated after that."""
+    place = tmp_path / "small"
+    place.mkdir()
+    if os.system(f"mount -t tmpfs -o size=96k tmpfs {place} 2>/dev/null"):
+        pytest.skip("mounting is not allowed here")
+    try:
+        live, screen, kept = session(place, grammar, Played(KNOWN[:3]))
+        assert items(live.run()) == REFLEXES
+        assert "the sound cannot be written (no space left on device)" in screen.text
+        assert "the whole sound is in" in screen.text
+        assert kept.samples() * 2 < 96_000
+        kept.close()
+    finally:
+        os.system(f"umount {place}")
+
+
 def test_stop_ends_properly(tmp_path: Path, grammar: Grammar) -> None:
     """What was recorded until then is heard to its end."""
     live, _, _ = session(tmp_path, grammar, Played(KNOWN[:3], lambda: live.stop(), KNOWN[4:5]))
