@@ -59,7 +59,9 @@ class Doubter(threading.Thread):
 
     def __init__(self, taker: Taker, ask: Ask, events: queue.SimpleQueue[Any]) -> None:
         super().__init__(name="doubter", daemon=True)
-        self._taker, self._weigher, self._events = taker, AskedWeigher(ask), events
+        self._taker, self._ask, self._events = taker, ask, events
+        self._over = threading.Event()
+        self._weigher = AskedWeigher(self._asked)
         self._waiting: queue.SimpleQueue[Phrase | None] = queue.SimpleQueue()
 
     def add(self, phrase: Phrase) -> None:
@@ -67,7 +69,8 @@ class Doubter(threading.Thread):
         self._waiting.put(phrase)
 
     def end(self) -> None:
-        """No more will be asked."""
+        """No more will be asked, not even about the phrase in hand."""
+        self._over.set()
         self._waiting.put(None)
 
     def run(self) -> None:
@@ -80,5 +83,8 @@ class Doubter(threading.Thread):
                     return
                 phrase = later
             taken = self._taker.doubts(phrase, from_s=start_s, weigher=self._weigher)
-            if not taken.empty:
+            if not taken.empty and not self._over.is_set():
                 self._events.put(Doubted(start_s, taken))
+
+    def _asked(self, question: Weigh | Knows) -> Answer:
+        return Answer() if self._over.is_set() else self._ask(question)

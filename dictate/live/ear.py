@@ -207,7 +207,7 @@ class Ear:
         with self._more:
             least = int(STEP_S * RATE_HZ)
             self._more.wait_for(lambda: self._closing or self._due(pressing) or self._end - given >= least)
-            asked = self._question if not pressing and self._end - given < least else None
+            asked = None if pressing or self._whole or self._end - given >= least else self._question
             pcm = b"" if asked else self._after(given)
             reached = given + len(pcm) // BYTES_PER_SAMPLE
             last = self._ended and reached == self._end

@@ -9,9 +9,7 @@ from dictate.reading.marks import Mark, Role
 _CLAUSE_ENDS = frozenset({"comma", "semicolon", "contrast", "stop"})
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
 # How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
-_ASKS = frozenset(
-    "any are can could did do does has have how is was were what when where which who would will".split()
-)
+_ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 

@@ -49,3 +49,25 @@ def test_doubt_follows_the_finding(grammar: Grammar) -> None:
     doubter.end()
     assert isinstance(event, Doubted)
     assert "unsure-hearing" in {query.code for query in event.taken.queries}
+
+
+def test_ends_in_the_midst_of_a_phrase(grammar: Grammar) -> None:
+    """What is not asked yet is not asked any more: hearing the whole is not held up."""
+    taker, events, asked = Taker(grammar), queue.SimpleQueue[Any](), []
+
+    def ask(question: Weigh | Knows) -> Answer:
+        asked.append(question)
+        doubter.end()
+        return evenly(question)
+
+    words = [
+        Word(text=text, start_s=at / 2, end_s=at / 2 + 0.4, probability=0.5)
+        for at, text in enumerate("Knee jerk two plus on the right, three plus on the left.".split())
+    ]
+    taker.take(words)
+    doubter = Doubter(taker, ask, events)
+    doubter.start()
+    doubter.add(taker.phrase(0.0))
+    doubter.join(30)
+    assert len(asked) == 1
+    assert events.empty()
