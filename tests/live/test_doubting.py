@@ -34,6 +34,20 @@ def test_asked_once() -> None:
     assert len(asked) == 2
 
 
+def test_many_texts_are_asked_about_in_small_parts() -> None:
+    """A phrase waits for one part at most; a part without an answer is no answer at all."""
+    asked: list[Weigh | Knows] = []
+
+    def ask(question: Weigh | Knows) -> Answer:
+        asked.append(question)
+        return evenly(question)
+
+    weigher = AskedWeigher(ask)
+    assert weigher.weigh("", 0.0, 1.0, list("abcdefgh")) == [-1.0] * 8
+    assert [len(question.texts) for question in asked if isinstance(question, Weigh)] == [3, 3, 2]
+    assert AskedWeigher(lambda _: Answer()).weigh("", 0.0, 1.0, list("abcdefgh")) == []
+
+
 def test_doubt_follows_the_finding(grammar: Grammar) -> None:
     """A grade that the sound does not tell from another is asked about, after it was taken."""
     taker, events = Taker(grammar), queue.SimpleQueue[Any]()

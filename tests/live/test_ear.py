@@ -7,6 +7,7 @@ import queue
 import signal
 from collections.abc import Iterator
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -15,7 +16,7 @@ from live.fakes import BeepMaker, spoken
 from dictate.hearing.microphone import to_pcm
 from dictate.live import ear as ear_module
 from dictate.live.ear import Died, Ear
-from dictate.live.recogniser import Finished, Heard, Ready, Whole
+from dictate.live.recogniser import Finished, Heard, Knows, Ready, Whole
 from dictate.live.safe_sound import header
 from dictate.model import Hints
 
@@ -139,6 +140,23 @@ def test_dies_again_and_again(events: queue.SimpleQueue[Any], tmp_path: Path) ->
         deaths += [event] if isinstance(event, Died) else []
     ear.close()
     assert len(deaths) == 3
+
+
+def test_phrases_before_questions(events: queue.SimpleQueue[Any], monkeypatch: pytest.MonkeyPatch) -> None:
+    """A question is handed over while no sound waits and no phrase is about to end."""
+    monkeypatch.setattr(Ear, "_serve", lambda _: None)
+    ear, sent = Ear(BeepMaker(KNOWN), Hints(), events), []
+    there: Any = SimpleNamespace(send=sent.append)
+    block, question = bytes(3200), Knows("gait")
+    ear._question = question
+    ear.add(block)
+    given = ear._answer(there, 0, pressing=False)
+    ear.add(block)
+    given = ear._answer(there, given, pressing=True)
+    ear._answer(there, given, pressing=False)
+    ear.end()
+    ear._answer(there, given, pressing=True)
+    assert sent == [(block, False), (block, False), question, (b"", True)]
 
 
 def test_taken_up_in_the_middle(events: queue.SimpleQueue[Any]) -> None:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import multiprocessing
 import queue
+import threading
 from typing import Any
 
-from live.fakes import BeepMaker, spoken
+from live.fakes import BeepEngine, BeepMaker, spoken
 
 from dictate.hearing.microphone import to_pcm
 from dictate.live.ear import Ear
-from dictate.live.recogniser import Finished, Heard, Knows, Weigh
+from dictate.live.recogniser import Finished, Heard, Knows, More, Weigh, _hear_on
 from dictate.model import Hints
 
 KNOWN = ("Reflexes.", "Biceps two plus on the right.")
@@ -32,3 +34,22 @@ def test_asked_about_a_phrase() -> None:
     finally:
         ear.close()
     assert ear.ask(Knows("two")).to is None
+
+
+def test_pressing_in_a_pause_that_may_end_a_phrase() -> None:
+    """Not while someone speaks, and not before anybody spoke."""
+    here, there = multiprocessing.Pipe()
+    engine: Any = BeepEngine(KNOWN)
+    thread = threading.Thread(target=_hear_on, args=(there, engine, Hints(), 0))
+    thread.start()
+    sound, asked = to_pcm(spoken(KNOWN[:1], KNOWN)), []  # 0.6 s of silence, 0.6 s of voice, 0.6 s of silence
+    for at in range(0, len(sound), 3200):
+        while not isinstance(message := here.recv(), More):
+            pass
+        asked.append(message.pressing)
+        here.send((sound[at : at + 3200], False))
+    here.recv()
+    here.send(None)
+    thread.join(10)
+    assert asked[:12] == [False] * 12
+    assert asked[14:] == [True, True, False, False]
