@@ -21,7 +21,7 @@ from dictate.grammar import Grammar
 from dictate.hearing.hear import hear_recording
 from dictate.hearing.microphone import FileSource, Piece, Trouble, to_pcm
 from dictate.live.ear import Died
-from dictate.live.kept import Facts, Kept
+from dictate.live.kept import Facts, Kept, Said
 from dictate.live.listen import Result, Session
 from dictate.live.safe_sound import SafeSound
 from dictate.model import Hints
@@ -218,6 +218,20 @@ def test_small_disk(tmp_path: Path, grammar: Grammar) -> None:
         kept.close()
     finally:
         os.system(f"umount {place}")
+
+
+def test_clock_runs_on_while_a_dictation_is_interrupted(tmp_path: Path, grammar: Grammar) -> None:
+    """Minutes of standing are those of the room, not those of the sound; a recording has no others than its own."""
+    for file, missed in (("", 120), ("a.wav", 0)):
+        place = tmp_path / (file or "microphone")
+        kept = Kept.begin(place, Facts(started_at=NOW, file=file))
+        SafeSound(kept.next_piece()).close()
+        os.utime(kept.pieces()[0], (time.time() - 120,) * 2)
+        kept.log(Said(words=(), start_s=10.0, end_s=11.0, done=0, control="start_clock"))
+        kept.close()
+        live, _, _ = session(place, grammar, Played(), kept=Kept.resume(place))
+        live.ear.close()
+        assert live.follower.clock.started_s == pytest.approx(10 - missed, abs=20)
 
 
 def test_stop_ends_properly(tmp_path: Path, grammar: Grammar) -> None:
