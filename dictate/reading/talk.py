@@ -26,7 +26,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             for i in range(first, last):
                 kind = "comma" if marks[i].has("comma") else "talk"
                 result[i] = Mark(marks[i].start, marks[i].end, (Role(kind),), None, marks[i].text)
-            if names:
+            if names and not question:  # what was asked may have been meant as a finding: it is left over, and shown so
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
 

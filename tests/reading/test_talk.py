@@ -42,6 +42,11 @@ def test_the_room_gives_no_finding(rows, before, said):
     assert rows(f"{before} {said} Tone normal.") == rows(f"{before} Tone normal.")
 
 
+def test_a_question_is_shown_as_not_placed(remarks):
+    """A recogniser may write a question mark behind a finding: nothing is lost."""
+    assert "not-placed: no drift?" in remarks("Deltoid four on the left. Has no drift? Tone normal.")
+
+
 def test_a_doubt_is_no_question_to_anybody(rows):
     """A question mark behind a finding is the examiner's own."""
     assert rows("Babinski positive on the left?") == ["plantar_response left abnormal extensor ?"]
