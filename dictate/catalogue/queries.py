@@ -21,6 +21,7 @@ SPEECH_WITHOUT_WORDS = "Speech without words at {time}{recording}: what was said
 NOTHING_BELONGS = "nothing that belongs in the note"
 
 # place
+ONE_AGAINST_OTHER = "{topic} {said}: it is of one side against the other; which side?"
 WHICH_SIDE = "{topic} {said}: which side?"
 WHICH_POSITION = "{topic} {said}: in which position?"
 HOW_LONG = "{topic} {said}: how long after standing up?"

@@ -57,7 +57,7 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     for finding in exam.findings:
         item = item_of(grammar, finding.item)
         if finding.item in ONE_SIDED and finding.side is Side.BOTH and finding.status is Status.PRESENT:
-            relative = f"{topic(finding, grammar)} {said(finding)}: it is of one side against the other; which side?"
+            relative = say.ONE_AGAINST_OTHER.format(topic=topic(finding, grammar), said=said(finding))
             yield Doubt(finding, relative, SIDES[:2])
         if item is None or item.sided != "paired" or item.blanket or finding.side is not None:
             continue

@@ -35,16 +35,21 @@ from dictate.cli.asked import (
 )
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
-from dictate.errors import InputError, MachineError
+from dictate.errors import DictateError, InputError, MachineError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.hearing.microphone import FileSource, Microphone
     from dictate.live import Kept, Result, Session
+    from dictate.live.kept import Facts
     from dictate.live.screen import Screen
     from dictate.model import Examination
 
 KEEP_DAYS = 14.0
+KeepSound = Annotated[KeepAudio, typer.Option(help="Sound after the note: delete it, keep it for a while, or keep it.")]
+KeepDays = Annotated[
+    float, typer.Option(min=0.1, metavar="DAYS", help="Sound of dictations older than this is deleted at a start.")
+]
 
 
 def listen(
@@ -65,13 +70,12 @@ def listen(
     model: ModelName = "",
     device: OnDevice = Device.auto,
     grammar: OwnGrammar = None,
-    keep_audio: Annotated[
-        KeepAudio, typer.Option(help="Sound after the note: delete it, keep it for a while, or keep it.")
-    ] = KeepAudio.until_signed,
-    keep_days: Annotated[
-        float, typer.Option(min=0.1, metavar="DAYS", help="Sound of dictations older than this is deleted at a start.")
-    ] = KEEP_DAYS,
+    keep_audio: KeepSound = KeepAudio.until_signed,
+    keep_days: KeepDays = KEEP_DAYS,
     strict: Strict = False,
+    save: Annotated[bool, typer.Option("--save", help="Keep it in the records, as a draft.")] = False,
+    record: Annotated[str, typer.Option(metavar="KEY", help="Add to this unsigned record.")] = "",
+    review: Annotated[bool, typer.Option("--review", help="Save it, and settle its queries at once.")] = False,
 ) -> None:
     """Listen to an examination as it is spoken; write the note when it ends. Ctrl-C ends it, a second one breaks off.
 
@@ -84,16 +88,19 @@ def listen(
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
     cleared_up()
-    time = time_of(examined_at)
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)
-    kept = _kept(resume, source, patient=patient, scope=scope, age=age, height=height, time=time, days=keep_days)
+    facts = _facts(source, patient=patient, scope=scope, age=age, height=height, time=time_of(examined_at))
+    kept = _taken_up(facts, record) if resume else _kept(facts, record, days=keep_days)
     with contextlib.closing(kept):
         session = _begun(kept, knowledge, model, device, microphone=microphone, plain=plain, quiet=quiet, fast=fast)
-        with _ending(session):
+        with _until_ctrl_c(session):
             result = session.run()
-        exam = _printed_end(result, kept, knowledge, format, brief=brief, out=out)
-        _after(kept, keep_audio, days=keep_days, whole=result.whole)
+        keeping = keep_audio if save or review or record else None
+        exam, saved = _ended(result, kept, knowledge, format, brief=brief, out=out, record=record, keeping=keeping)
+        _after(kept, keep_audio, days=keep_days, whole=result.whole, saved=bool(saved))
+    if review:
+        _settle(saved, grammar)
     if strict and exam.open_musts:
         raise typer.Exit(OPEN_QUERIES)
 
@@ -111,41 +118,57 @@ def _begun(
         raise
 
 
-def _printed_end(
-    result: Result, kept: Kept, grammar: Grammar, form: Format, *, brief: bool, out: Path | None
-) -> Examination:
-    """The examination, printed or written as `note` does."""
-    from dictate.pipeline import examine_transcript
+def _ended(
+    result: Result, kept: Kept, grammar: Grammar, form: Format, *, brief: bool, out: Path | None, record: str,
+    keeping: KeepAudio | None,
+) -> tuple[Examination, str]:  # fmt: skip
+    """The examination, printed or written as `note` does, and the key of its record; `keeping` None: it gets none."""
+    from dictate.cli.saving import keep
 
     for line in result.changed:
         print(f"hearing the whole again changed: {line}", file=sys.stderr)
-    facts = kept.facts
-    exam = examine_transcript(
-        result.transcript, grammar=grammar, scope=facts.scope, patient=facts.patient, examined_at=facts.examined_at,
-        age=facts.age, height=facts.height, conventions=conventions(),
+    exam = result.exam if record else tied_to_record(result.exam, grammar)
+    key, facts = "", kept.facts
+    try:
+        if keeping is not None:
+            stored = keep(exam, result.sounds, grammar, record=record, keep_audio=keeping.value, age=facts.age)
+            exam, key = stored.exam, stored.key
+    finally:  # also when it could not be saved: what was dictated is not lost
+        name = facts.patient or Path(facts.file or "dictation").stem
+        print_or_write(exam, grammar, form, out, name=name, brief=brief)
+    return exam, key
+
+
+def _settle(key: str, grammar: Path | None) -> None:
+    """Straight into the review of the record."""
+    from dictate.cli.review import review
+
+    sys.stdout.flush()
+    review(key, grammar=grammar)
+
+
+def _facts(
+    source: Path | None, *, patient: str, scope: str, age: float | None, height: float | None, time: datetime | None
+) -> Facts:
+    """What a dictation is begun with, now."""
+    from dictate.live.kept import Facts
+
+    return Facts(
+        started_at=datetime.now().astimezone(), patient=patient, scope=scope, age=age, height=height, examined_at=time,
+        file="" if source is None else str(source.resolve()),
     )  # fmt: skip
-    exam = tied_to_record(exam, grammar)
-    name = facts.patient or Path(facts.file or "dictation").stem
-    print_or_write(exam, grammar, form, out, name=name, brief=brief)
-    return exam
 
 
-def _kept(
-    resume: bool, source: Path | None, *, patient: str, scope: str, age: float | None, height: float | None,
-    time: datetime | None, days: float,
-) -> Kept:  # fmt: skip
+def _kept(facts: Facts, record: str, *, days: float) -> Kept:
     """The folder of this dictation; older ones are named, and deleted after `days`."""
-    from dictate.live.kept import Facts, Kept, length_s, remove_old
+    from dictate.cli.saving import must_take_more
+    from dictate.live.kept import Kept, length_s, remove_old
     from dictate.settings import sound_folder
 
-    place, now = sound_folder(), datetime.now().astimezone()
-    if resume:
-        kept = Kept.resume(place)
-        if source is not None and kept.facts.file != str(source.resolve()):
-            kept.close()
-            raise InputError(f"--source {source}: the interrupted dictation was not of this file: leave --source out")
-        return kept
-    gone = remove_old(place, days=days, now=now.replace(tzinfo=None))
+    if record:
+        must_take_more(record, facts.patient)
+    place = sound_folder()
+    gone = remove_old(place, days=days, now=facts.started_at.replace(tzinfo=None))
     if gone:
         print(f"sound of {gone} dictations older than {days:g} days was deleted", file=sys.stderr)
     for waiting in Kept.interrupted(place):
@@ -154,11 +177,32 @@ def _kept(
             "`dictate listen --resume` takes it up",
             file=sys.stderr,
         )
-    file = "" if source is None else str(source.resolve())
-    return Kept.begin(
-        place,
-        Facts(started_at=now, patient=patient, scope=scope, age=age, height=height, examined_at=time, file=file),
-    )
+    return Kept.begin(place, facts)
+
+
+def _taken_up(asked: Facts, record: str) -> Kept:
+    """The folder of the interrupted dictation, whose options are remembered.
+
+    Raises: InputError when it was of another file or patient than is asked now, or than the record.
+    """
+    from dictate.cli.saving import must_take_more
+    from dictate.live.kept import Kept
+    from dictate.settings import sound_folder
+
+    kept = Kept.resume(sound_folder())
+    try:
+        if asked.file and kept.facts.file != asked.file:
+            raise InputError(
+                f"--source {asked.file}: the interrupted dictation was not of this file: leave --source out"
+            )
+        if asked.patient and kept.facts.patient != asked.patient:
+            raise InputError("--patient: the interrupted dictation has another reference, or none: leave --patient out")
+        if record:
+            must_take_more(record, kept.facts.patient)
+    except DictateError:
+        kept.close()
+        raise
+    return kept
 
 
 def _source(kept: Kept, *, fast: bool, microphone: str) -> FileSource | Microphone:
@@ -184,7 +228,7 @@ def _session(
     quiet: bool, fast: bool,
 ) -> Session:  # fmt: skip
     from dictate.live import Session
-    from dictate.live.ear import EngineMaker
+    from dictate.live.recogniser import EngineMaker
     from dictate.live.tones import Muting, Sounds, find_voice, loudspeaker
 
     def sounds(muting: Muting) -> Sounds:
@@ -194,6 +238,7 @@ def _session(
     screen.line(f"source: {sound.name}")
     return Session(
         sound, kept, grammar, EngineMaker(model, device.value), screen, fast=fast, name=_name(kept),
+        conventions=conventions(),
         sounds=sounds if sound.plays and not quiet else None,
         created_at=sound.created_at if kept.facts.file else kept.facts.started_at,
     )  # fmt: skip
@@ -210,7 +255,7 @@ def _screen(*, plain: bool) -> Screen:
 
 
 @contextlib.contextmanager
-def _ending(session: Session) -> Iterator[None]:
+def _until_ctrl_c(session: Session) -> Iterator[None]:
     """Ctrl-C once ends the dictation properly, twice breaks off; a terminal that closes breaks off at once."""
     pressed = 0
 
@@ -234,9 +279,9 @@ def _ending(session: Session) -> Iterator[None]:
             signal.signal(number, handler)
 
 
-def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool) -> None:
-    """What becomes of the sound once the note is out."""
-    if keep is KeepAudio.no and whole:
+def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool, saved: bool) -> None:
+    """What becomes of the sound once the note is out; a record has its own copy, for as long as was asked."""
+    if whole and (saved or keep is KeepAudio.no):
         kept.remove()
         return
     kept.finish()

@@ -80,7 +80,7 @@ def note(
     exam = exam if record else tied_to_record(exam, knowledge)
     try:
         if save or record:
-            exam = keep(exam, taken, knowledge, record=record, keep_audio=keep_audio.value, age=age)
+            exam = keep(exam, taken, knowledge, record=record, keep_audio=keep_audio.value, age=age).exam
     finally:  # also when it could not be saved: what was heard is not lost
         print_or_write(exam, knowledge, format, out, name=patient or Path(sources[0]).stem, brief=brief)
     if strict and exam.open_musts:

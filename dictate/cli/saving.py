@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from dictate.grammar import Grammar
     from dictate.model import Examination, Query, Transcript
     from dictate.pipeline import Typed
-    from dictate.records import Records
+    from dictate.records import Records, Stored
 
 PASSPHRASE = "DICTATE_PASSPHRASE"
 KeepAudio = Literal["no", "until-signed", "always"]
@@ -64,8 +64,8 @@ def keep(
     record: str,
     keep_audio: KeepAudio,
     age: float | None,
-) -> Examination:
-    """Save the examination as a new draft, or join it to one; the examination as it was saved comes back."""
+) -> Stored:
+    """Save the examination as a new draft, or join it to one; the record comes back."""
     from dictate.pipeline import is_text
 
     audio = [] if keep_audio == "no" else [one for one in sources if isinstance(one, Path) and not is_text(one)]
@@ -84,7 +84,7 @@ def keep(
         else:
             one = records.save(exam, who=account(), why="dictated", audio=audio, keep=how_long)
     print(f"saved: record {one.key}, revision {one.revision}", file=sys.stderr)
-    return one.exam
+    return one
 
 
 def joined(

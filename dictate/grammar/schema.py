@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -165,6 +165,7 @@ class Scope(Frozen):
 
     name: str
     expects: tuple[ScopeItem, ...] = Field(min_length=1)
+    standing_minutes: tuple[Annotated[float, Field(gt=0)], ...] = ()  # the standing clock rings then; none: as ever
 
 
 class ScopesFile(Frozen):

@@ -17,7 +17,7 @@ from dictate.hearing.chunks import Span
 from dictate.hearing.kept import Encoded, Shelf, Views
 from dictate.hearing.models import Model, find_model
 from dictate.hearing.spelling import SPACE, mended
-from dictate.hearing.voice import find_voice
+from dictate.hearing.voice import SILENCE_MS, find_voice
 from dictate.hearing.weighing import log_probabilities, storage
 from dictate.model.words import Hints, ModelIdentity, Transcript
 
@@ -157,9 +157,9 @@ class Engine:
         tokens = self._whisper.hf_tokenizer
         return any(tokens.token_to_id(SPACE + form) is not None for form in (word.lower(), word.capitalize()))
 
-    def spans(self, samples: Samples) -> list[Span]:
-        """Where voice is heard, without padding."""
-        return find_voice(samples)
+    def spans(self, samples: Samples, *, silence_ms: int = SILENCE_MS) -> list[Span]:
+        """Where voice is heard, without padding; spans are apart by so much silence."""
+        return find_voice(samples, silence_ms=silence_ms)
 
     def language(self, view: Encoded) -> tuple[str, float]:
         """The likeliest language of a chunk and its probability; English for a model that knows no other."""

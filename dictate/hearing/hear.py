@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Protocol
 
@@ -22,8 +22,10 @@ class Listener(Ears, Protocol):
 
     @property
     def identity(self) -> ModelIdentity: ...  # noqa: D102
-    def spans(self, samples: Samples) -> list[Span]: ...  # noqa: D102
+    def spans(self, samples: Samples, *, silence_ms: int = ...) -> list[Span]: ...  # noqa: D102
     def keep(self, sha256: str, views: Views) -> None: ...  # noqa: D102
+    def weigh(self, sha256: str, start_s: float, end_s: float, texts: Sequence[str]) -> list[float]: ...  # noqa: D102
+    def knows(self, word: str) -> bool: ...  # noqa: D102
     def language(self, view: Encoded) -> tuple[str, float]: ...  # noqa: D102
 
 

@@ -20,6 +20,7 @@ BLOCK_S = 0.1
 BLOCK = int(BLOCK_S * RATE_HZ)
 SILENT_S = 1.5  # a running microphone delivers ten blocks a second: none for so long means it is gone
 RETRY_S = 1.0
+CLOSING_S = 2.0
 SLEPT_S = 2.0  # the wall clock ran on by so much more than the sound: the machine slept
 PULSE_NAMES = ("pulse", "default")
 
@@ -88,6 +89,7 @@ class Microphone:
         self._wanted = name
         self._sound = _sounddevice()
         self._device = find_microphone(name, self._sound)
+        self._closing: threading.Thread | None = None
         self.name = str(self._sound.query_devices(self._device, "input")["name"])
 
     def pieces(self, stop: threading.Event) -> Iterator[Piece | Trouble]:
@@ -140,10 +142,18 @@ class Microphone:
                     yield Trouble("the machine was too slow to take the sound: a moment of it is missing")
                 yield Piece(pcm)
         finally:
-            _close(stream, self._sound)
+            self._close(stream)
+
+    def _close(self, stream: Any) -> None:
+        """Let the device go; the library may hang over one that vanished, and nothing may wait for that."""
+        self._closing = threading.Thread(target=_close, args=(stream, self._sound), daemon=True)
+        self._closing.start()
+        self._closing.join(CLOSING_S)
 
     def _look_again(self) -> None:
-        """The list of devices is made when the library starts: start it anew."""
+        """The list of devices is made when the library starts: start it anew, unless it hangs."""
+        if self._closing is not None and self._closing.is_alive():
+            return
         self._sound._terminate()
         self._sound._initialize()
         try:

@@ -22,6 +22,7 @@ MOST_COMPRESSION = 2.0
 MOST_WORDS_PER_S = 4.8
 MOST_NO_SPEECH = 0.6
 LEAST_LOGPROB = -1.0
+SPARE_S = 1.0  # silence that a short window holds behind the sound, without which the decoder may go on talking
 FEW_WORDS = 6  # below this neither rate nor compression says anything
 
 
@@ -47,15 +48,19 @@ class Memory:
     views: Views | None = None
 
 
-def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory) -> list[Word]:
-    """Words of all chunks of a block, in recording time."""
+def hear_chunks(
+    ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints, memory: Memory, *, beam: int = BEAM,
+    encoded: list[Encoded] | None = None,
+) -> list[Word]:  # fmt: skip
+    """Words of all chunks of a block, in recording time; `encoded`: their views, where they are at hand."""
     if not chunks:
         return []
-    encoded = [ears.encode(chunk.samples(block.samples)) for chunk in chunks]
+    if encoded is None:
+        encoded = encode_chunks(ears, block, chunks)
     if ears.knows_trade:  # a list would only make it hear terms that were not said
-        decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
+        decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=beam)
     else:
-        decoded = _heard_twice(ears, encoded, hints, memory)
+        decoded = _heard_twice(ears, encoded, hints, memory, beam)
     encoded, decoded = _guarded(ears, block, chunks, encoded, decoded)
     if memory.views is not None:
         for chunk, view in zip(chunks, encoded, strict=True):
@@ -64,12 +69,22 @@ def hear_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], hints: Hints,
     return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 
 
-def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory) -> list[Decoded]:
+def encode_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], *, short_s: int | None = None) -> list[Encoded]:
+    """The encoder's view of each chunk; with `short_s`, chunks that fit into so short a window get it."""
+    return [
+        ears.encode(
+            chunk.samples(block.samples), window_s=short_s if short_s and chunk.seconds <= short_s - SPARE_S else None
+        )
+        for chunk in chunks
+    ]
+
+
+def _heard_twice(ears: Ears, encoded: list[Encoded], hints: Hints, memory: Memory, beam: int) -> list[Decoded]:
     """Without a list first; then, chunk by chunk, with the terms of the component heard in it.
 
     A list mends terms and, on poor voices, spoils numbers: where the two differ in a number the first one stands.
     """
-    decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=BEAM)
+    decoded = ears.decode(encoded, [ears.prompt(())] * len(encoded), beam=beam)
     redo = {
         index: ears.prompt(terms, fill=hints.first, length=LIST_TOKENS)
         for index, text in enumerate(decoded)

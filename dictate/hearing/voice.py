@@ -14,8 +14,8 @@ USUAL_PEAK = 0.3
 LEAST_S = 0.01
 
 
-def find_voice(samples: Samples) -> list[Span]:
-    """Spans of voice, without padding."""
+def find_voice(samples: Samples, *, silence_ms: int = SILENCE_MS) -> list[Span]:
+    """Spans of voice, without padding; spans are apart by so much silence."""
     from faster_whisper.vad import VadOptions, get_speech_timestamps
 
     if len(samples) < LEAST_S * RATE_HZ:
@@ -23,6 +23,6 @@ def find_voice(samples: Samples) -> list[Span]:
     peak = float(np.quantile(np.abs(samples[:: max(1, len(samples) // 1_000_000)]), 0.995))
     gain = min(MAX_GAIN, USUAL_PEAK / peak) if peak > 0 else 1.0
     sought = widened(samples) if is_narrow(samples) else samples
-    options = VadOptions(min_silence_duration_ms=SILENCE_MS, speech_pad_ms=0)
+    options = VadOptions(min_silence_duration_ms=silence_ms, speech_pad_ms=0)
     found = get_speech_timestamps(sought * max(1.0, gain), options)
     return [Span(each["start"], min(each["end"], len(samples))) for each in found]

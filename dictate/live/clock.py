@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-MARKS_MIN = (1.0, 3.0, 5.0)  # Freeman 2011: a fall within 3 min of standing counts; 5 min: common practice, no source
+# Where the scope asks for no others. Freeman 2011: a fall within 3 min of standing counts; 5 min: common practice.
+MARKS_MIN = (1.0, 3.0, 5.0)
 
 
 @dataclass
@@ -25,6 +26,11 @@ class StandingClock:
         self.started_s = at_s
         self._rung = set()
 
+    def miss(self, seconds: float) -> None:
+        """Time went on without sound: a microphone was gone, or the dictation was interrupted."""
+        if self.started_s is not None:
+            self.started_s -= seconds
+
     def stop(self) -> None:
         """The patient sits or lies again."""
         self.started_s = None
@@ -36,11 +42,11 @@ class StandingClock:
         return (at_s - self.started_s) / 60
 
     def due(self, now_s: float) -> list[float]:
-        """Marks passed since the last call; each is given once."""
+        """Marks passed since the last call; each is given once, a later one instead of those before it."""
         minutes = self.minutes(now_s)
         passed = [mark for mark in self.marks if minutes is not None and mark <= minutes and mark not in self._rung]
         self._rung.update(passed)
-        return passed
+        return passed[-1:]
 
     def show(self, now_s: float) -> str:
         """As `2:05`; empty when it does not run."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import logging
 import multiprocessing
 import queue
 import signal
@@ -17,32 +16,29 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from dictate.errors import DictateError, MachineError
-from dictate.model import Hints, Stretch, Transcript, Word
+from dictate.live.recogniser import (
+    BYTES_PER_SAMPLE,
+    RATE_HZ,
+    Answer,
+    Failed,
+    Finished,
+    Heard,
+    Knows,
+    More,
+    Weigh,
+    Whole,
+    hear_for,
+)
+from dictate.model import Hints
 
 if TYPE_CHECKING:
     from dictate.hearing.hear import Listener
 
-RATE_HZ = 16_000
-BYTES_PER_SAMPLE = 2
 STEP_S = 0.1  # how often the recogniser asks for more sound
 MOST_BYTES = 30 * RATE_HZ * BYTES_PER_SAMPLE  # handed over at once
 MOST_DEATHS = 3  # in a row, without a phrase heard in between
-
-
-@dataclass(frozen=True)
-class Heard:
-    """One phrase: its words, its voiced stretches without words; seconds of the session's sound."""
-
-    words: tuple[Word, ...]
-    lost: tuple[Stretch, ...]
-    start_s: float
-    end_s: float
-    done: int  # sample up to which all sound was heard
-
-
-@dataclass(frozen=True)
-class Ready:
-    """The model is loaded."""
+HUNG_S = 60.0  # a phrase takes a second; a recogniser that says nothing for so long is started anew
+WHOLE_TIMES = 5.0  # a whole recording may take so many times its length more
 
 
 @dataclass(frozen=True)
@@ -53,40 +49,11 @@ class Died:
     for_good: bool = False
 
 
-@dataclass(frozen=True)
-class Finished:
-    """All sound handed over was heard."""
+class _Hung(Exception):
+    """The recogniser says nothing."""
 
-
-@dataclass(frozen=True)
-class Whole:
-    """A whole recording heard again."""
-
-    transcript: Transcript
-
-
-@dataclass(frozen=True)
-class Failed:
-    """A whole recording could not be heard; one line."""
-
-    reason: str
-
-
-@dataclass(frozen=True)
-class EngineMaker:
-    """What an engine is made from, in the other process."""
-
-    model: str = ""
-    device: str = "auto"
-    offline: bool = False
-
-    def __call__(self) -> Listener:
-        """Load the model."""
-        from dictate.hearing import Engine
-
-        engine = Engine(model=self.model or None, device=self.device, offline=self.offline)
-        engine.load()
-        return engine
+    def __str__(self) -> str:
+        return "the recogniser hung"
 
 
 class Ear:
@@ -99,8 +66,12 @@ class Ear:
         self._sound: deque[tuple[int, bytes]] = deque()  # (first sample, sound) not heard to the end yet
         self._end = self._done = first
         self._more = threading.Condition()
-        self._closing = self._ended = self._finished = False
+        self._closing = self._ended = self._finished = self._lost = False
         self._whole: Path | None = None
+        self._question: Weigh | Knows | None = None
+        self._patience_s: float | None = None  # that it may say nothing; None: as long as it takes
+        self._answers: queue.SimpleQueue[Answer] = queue.SimpleQueue()
+        self._one_question = threading.Lock()
         self.process: BaseProcess | None = None
         self._thread = threading.Thread(target=self._serve, name="ear", daemon=True)
         self._thread.start()
@@ -129,6 +100,21 @@ class Ear:
             self._whole = path
             self._more.notify()
 
+    def ask(self, question: Weigh | Knows) -> Answer:
+        """Wait for an answer, given when no phrase is held up by it; an empty one when there is nobody to ask."""
+        with self._one_question:
+            with self._more:
+                while not self._answers.empty():
+                    self._answers.get()
+                self._question = question
+                self._more.notify()
+            while not self._lost:
+                with contextlib.suppress(queue.Empty):
+                    answer = self._answers.get(timeout=STEP_S)
+                    if answer.to in (question, None):  # any other is of a recogniser that died
+                        return answer
+            return Answer()
+
     def close(self) -> None:
         """Let the recogniser go."""
         with self._more:
@@ -136,9 +122,18 @@ class Ear:
             self._more.notify()
         if self.process is not None and self.process.pid is not None:
             self.process.terminate()
+            self.process.join(2)
+            self.process.kill()  # one that hangs does not hear the first
         self._thread.join(5)
 
     def _serve(self) -> None:
+        try:
+            self._live_on()
+        finally:
+            self._lost = True
+            self._answers.put(Answer())
+
+    def _live_on(self) -> None:
         if hasattr(signal, "pthread_sigmask"):  # Ctrl-C ends the dictation, not the recogniser under it
             signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
         deaths, reached = 0, self._done
@@ -146,11 +141,12 @@ class Ear:
             try:
                 self._one_life()
                 return
-            except (EOFError, OSError):
+            except (EOFError, OSError, _Hung) as fault:
                 deaths = deaths + 1 if self._done == reached else 1
                 reached = self._done
+                said = str(fault) if isinstance(fault, _Hung) else "the recogniser ended by itself"
                 if not self._closing:
-                    self._events.put(Died("the recogniser ended by itself", for_good=deaths >= MOST_DEATHS))
+                    self._events.put(Died(said, for_good=deaths >= MOST_DEATHS))
                 if deaths >= MOST_DEATHS:
                     return
             except MachineError as fault:
@@ -163,23 +159,31 @@ class Ear:
         here, there = context.Pipe()
         process = context.Process(target=hear_for, args=(there, self._make, self._hints, self._done), daemon=True)
         process.start()
-        self.process = process
+        self.process, self._patience_s = process, None  # a model may have to be fetched first
         there.close()
         given = self._done
         try:
             while not self._closing:
-                message = here.recv()
-                if isinstance(message, int):  # it holds sound from this sample on, and wants more
-                    self._forget(message)
-                    given = self._answer(here, given)
+                message = self._next(here)
+                if isinstance(message, More):
+                    self._forget(message.first)
+                    given = self._answer(here, given, pressing=message.pressing)
                 elif isinstance(message, DictateError):
                     raise message
+                elif isinstance(message, Answer):
+                    self._question = None
+                    self._answers.put(message)
                 else:
                     self._note(message)
                     self._events.put(message)
             with contextlib.suppress(OSError):
                 here.send(None)
+        except _Hung:
+            process.kill()
+            raise
         finally:
+            self._question = None
+            self._answers.put(Answer())  # whoever asked need not wait for the next life
             here.close()
             process.join(2)
             if process.is_alive():
@@ -192,25 +196,37 @@ class Ear:
             while self._sound and self._sound[0][0] + len(self._sound[0][1]) // BYTES_PER_SAMPLE <= self._done:
                 self._sound.popleft()
 
-    def _answer(self, here: Connection, given: int) -> int:
-        """Send what came after sample `given`; wait for it when nothing did."""
+    def _next(self, here: Connection) -> Any:
+        """What the recogniser says next. Raises: _Hung when it says nothing for too long."""
+        if self._patience_s is not None and not here.poll(self._patience_s):
+            raise _Hung
+        return here.recv()
+
+    def _answer(self, here: Connection, given: int, *, pressing: bool) -> int:
+        """Send what came after sample `given`; wait for it when nothing did. A question waits for sound and phrases."""
         with self._more:
             least = int(STEP_S * RATE_HZ)
-            self._more.wait_for(lambda: self._closing or self._due or self._end - given >= least)
-            pcm = self._after(given)
+            self._more.wait_for(lambda: self._closing or self._due(pressing) or self._end - given >= least)
+            asked = None if pressing or self._whole or self._end - given >= least else self._question
+            pcm = b"" if asked else self._after(given)
             reached = given + len(pcm) // BYTES_PER_SAMPLE
             last = self._ended and reached == self._end
+        self._patience_s = HUNG_S
         if self._closing:
             here.send(None)
+        elif asked is not None:
+            here.send(asked)
         elif self._finished and self._whole is not None:
+            self._patience_s += WHOLE_TIMES * self._whole.stat().st_size / (RATE_HZ * BYTES_PER_SAMPLE)
             here.send(self._whole)
         else:
             here.send((pcm, last))
         return reached
 
-    @property
-    def _due(self) -> bool:
+    def _due(self, pressing: bool) -> bool:
         """Whether there is something to be done without more sound."""
+        if self._question is not None and not pressing:
+            return True
         return self._whole is not None if self._finished else self._ended
 
     def _note(self, message: object) -> None:
@@ -233,46 +249,3 @@ class Ear:
             if size >= MOST_BYTES:
                 break
         return b"".join(parts)
-
-
-def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, first: int) -> None:
-    """The other process: asks for sound, hears phrases, says what they were; ends when nobody asks any more."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    logging.captureWarnings(capture=True)
-    try:
-        try:
-            engine = make()
-        except DictateError as fault:
-            there.send(fault)
-            return
-        there.send(Ready())
-        _hear_on(there, engine, hints, first)
-    except (EOFError, OSError):
-        return  # the program that asked is gone
-
-
-def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> None:
-    from dictate.hearing.hear import hear_recording
-    from dictate.hearing.live_phrases import PhraseCutter, hear_phrase
-    from dictate.hearing.microphone import to_samples
-    from dictate.hearing.passes import Memory
-
-    cutter, memory = PhraseCutter(engine.spans, first=first), Memory()
-    while True:
-        there.send(cutter.first)
-        asked = there.recv()
-        if asked is None:
-            return
-        if isinstance(asked, Path):
-            try:
-                there.send(Whole(hear_recording(engine, asked, hints=hints)))
-            except DictateError as fault:
-                there.send(Failed(str(fault)))
-            continue
-        pcm, ended = asked
-        cutter.add(to_samples(pcm))
-        while phrase := cutter.take(ended=ended):
-            words, lost = hear_phrase(engine, phrase, hints, memory)
-            there.send(Heard(tuple(words), tuple(lost), phrase.start_s, phrase.end_s, cutter.first))
-        if ended:
-            there.send(Finished())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
@@ -15,7 +16,7 @@ from dictate.live.spoken import find_orders
 from dictate.live.tones import cleaned
 from dictate.model import Transcript, Word
 from dictate.pipeline import join
-from dictate.settings import temporary_folder
+from dictate.settings import PROGRAM
 
 NEAR_S = 1.5  # times of one sentence in two hearings
 BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
@@ -24,17 +25,21 @@ BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
 def hear_whole(
     kept: Kept, hear: Callable[[Path], Transcript], grammar: Grammar, *, name: str, created_at: datetime | None,
     instead: Mapping[Path, Path] | None = None,
-) -> Transcript:  # fmt: skip
-    """All pieces heard again, less what was no dictation; `instead`: where a piece lies now. Raises: MachineError."""
+) -> tuple[Transcript, tuple[Path, ...]]:  # fmt: skip
+    """All pieces heard again, less what was no dictation, and the sound as it was heard.
+
+    instead: where a piece lies now. Raises: MachineError.
+    """
     entries = list(kept.entries())
     mutes = [entry for entry in entries if isinstance(entry, Mute)]
     orders = [entry for entry in entries if isinstance(entry, Said) and entry.control]
-    heard, start_s = [], 0.0
+    heard, sounds, start_s = [], [], 0.0
     for piece in kept.pieces():
         path = (instead or {}).get(piece, piece)
         samples = seconds_samples(path)
         if samples:
-            transcript = _hear(path, hear, _inside(mutes, start_s, samples / RATE_HZ))
+            sounds.append(_cleaned(path, _inside(mutes, start_s, samples / RATE_HZ), kept.folder))
+            transcript = hear(sounds[-1])
             sources = tuple(
                 source.model_copy(update={"name": name or piece.name, "created_at": created_at})
                 for source in transcript.sources
@@ -42,7 +47,7 @@ def hear_whole(
             words = drop_orders(transcript.words, grammar, orders, start_s=start_s)
             heard.append(transcript.model_copy(update={"sources": sources, "words": words}))
         start_s += samples / RATE_HZ
-    return join(heard)
+    return join(heard), tuple(sounds)
 
 
 def drop_orders(
@@ -65,6 +70,7 @@ def clean_piece(path: Path, mutes: Sequence[Mute], out: Path) -> None:
         block = data[start : start + BLOCK_BYTES]
         first_s, last_s = start / 2 / RATE_HZ, (start + len(block)) / 2 / RATE_HZ
         blocks.append(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
+    out.touch(mode=0o600)
     out.write_bytes(header(len(data)) + b"".join(blocks))
 
 
@@ -79,16 +85,24 @@ def rescue(pcm: bytes, folder: Path) -> Path:
     return folder / "rescued.wav"
 
 
-def _hear(path: Path, hear: Callable[[Path], Transcript], mutes: Sequence[Mute]) -> Transcript:
+def _cleaned(path: Path, mutes: Sequence[Mute], folder: Path) -> Path:
+    """The piece itself, or a copy without what was no dictation: beside it, or elsewhere when its disk is full."""
     if not mutes:
-        return hear(path)
-    with temporary_folder() as folder:
-        clean = Path(folder) / path.name
+        return path
+    beside = folder / f"heard-{path.name}"
+    try:
+        clean_piece(path, mutes, beside)
+    except OSError:
+        beside.unlink(missing_ok=True)
+        elsewhere = Path(tempfile.mkdtemp(prefix=f"{PROGRAM}-{os.getpid()}-")) / path.name  # mode 0700
         try:
-            clean_piece(path, mutes, clean)
+            clean_piece(path, mutes, elsewhere)
         except OSError as fault:
-            raise MachineError(f"{folder}: cannot be written: make room: the dictation itself is kept") from fault
-        return hear(clean)
+            raise MachineError(
+                f"{elsewhere.parent}: cannot be written: make room: the dictation itself is kept"
+            ) from fault
+        return elsewhere
+    return beside
 
 
 def _inside(mutes: Sequence[Mute], start_s: float, length_s: float) -> list[Mute]:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from dictate.grammar import Control, Grammar
-from dictate.live.clock import StandingClock
-from dictate.live.ear import Heard
+from dictate.live.clock import MARKS_MIN, StandingClock
+from dictate.live.doubting import Doubted
 from dictate.live.kept import Kept, Mute, Said
+from dictate.live.recogniser import Heard
 from dictate.live.screen import Screen, View, at
 from dictate.live.spoken import CONFIRMED, find_orders
-from dictate.live.taken import Taken, Taker, describe
+from dictate.live.taken import Phrase, Taken, Taker, describe
 from dictate.live.tones import Sounds, Tone
 from dictate.model import Examination, Finding, Position, Word
 
@@ -20,13 +21,15 @@ class Follower:
 
     def __init__(
         self, kept: Kept, grammar: Grammar, screen: Screen, *, now_s: Callable[[], float], stop: Callable[[], None],
-        sounds: Sounds | None = None,
+        sounds: Sounds | None = None, weigh: Callable[[Phrase], None] | None = None,
     ) -> None:  # fmt: skip
+        self._weigh = weigh
         self._kept, self._grammar, self._screen = kept, grammar, screen
         self._now_s, self._stop, self._sounds = now_s, stop, sounds
         self.view = View(patient=kept.facts.patient)
-        self.clock = StandingClock()
-        self._taker = Taker(grammar, scope=kept.facts.scope)
+        asked = grammar.scopes[kept.facts.scope].standing_minutes if kept.facts.scope in grammar.scopes else ()
+        self.clock = StandingClock(asked or MARKS_MIN)
+        self.taker = Taker(grammar, scope=kept.facts.scope)
         self._last: tuple[Finding, ...] = ()
         self._paused_s: float | None = None
 
@@ -43,16 +46,23 @@ class Follower:
                 continue
             done = max(done, entry.done)
             if not entry.control and not entry.paused:
-                self._follow_standing(self._taker.take(entry.words), entry.start_s)
+                self._follow_standing(self.taker.take(entry.words), entry.start_s)
             if entry.control == "pause":
                 self._paused_s = entry.end_s
             elif entry.control == "resume":
                 self._paused_s = None
+            elif entry.control == "start_clock":
+                self.clock.start(entry.start_s)
+            self.clock.due(entry.end_s)  # those rang then
         return done
+
+    def get_ready(self) -> None:
+        """Read something, while the recogniser's model loads: the first phrase need not wait for the reader."""
+        Taker(self._grammar).take([Word(text="Ready.", start_s=0.0, end_s=0.1, probability=1.0)])
 
     def whole(self) -> Examination:
         """Everything taken so far, read at once."""
-        return self._taker.whole()
+        return self.taker.whole()
 
     def tick(self) -> None:
         """Time goes on."""
@@ -85,8 +95,10 @@ class Follower:
         if paused:
             return
         self._say(f"{at(start_s)} {' '.join(word.text for word in words) or '(voice without words)'}")
-        taken = self._taker.take(words)
+        taken = self.taker.take(words)
         self._show(taken, words, lost=bool(lost))
+        if words and self._weigh:
+            self._weigh(self.taker.phrase(start_s))
         self._follow_standing(taken, start_s)
 
     def _show(self, taken: Taken, words: tuple[Word, ...], *, lost: bool) -> None:
@@ -108,6 +120,17 @@ class Follower:
             self._tone("not placed" if not findings else "doubtful")
         elif findings:
             self._tone("taken")
+
+    def doubted(self, doubted: Doubted) -> None:
+        """A doubt that came later than what it is about."""
+        doubts = [f"{query.message} [{query.severity.value}]" for query in doubted.taken.queries]
+        doubts += [f"or is it: {describe(finding, self._grammar)}" for finding in doubted.taken.findings]
+        new = [each for each in doubts if each not in self.view.doubts]
+        for line in new:
+            self._say(f"{at(doubted.start_s)} ? {line}")
+        if new:
+            self.view.doubts = [*self.view.doubts, *new]
+            self._tone("doubtful")
 
     def _clock_says(self, finding: Finding) -> str:
         """The minutes since standing, as a suggestion beside a reading that has none."""
@@ -167,9 +190,9 @@ class Follower:
 
     def _still_open(self) -> list[str]:
         """What the scope still asks for; without a scope the queries that are open."""
-        if not self._taker.words:
+        if not self.taker.words:
             return ["nothing taken yet"]
-        exam = self._taker.whole()
+        exam = self.taker.whole()
         asked = [query for query in exam.queries if query.code == "scope-item-missing"]
         chosen = asked if self._kept.facts.scope else list(exam.open_musts)
         return [query.message for query in chosen] or ["nothing"]

@@ -64,6 +64,7 @@ class Kept:
 
     def __init__(self, folder: Path, facts: Facts) -> None:
         self.folder, self.facts = folder, facts
+        self.last_sound_at: float | None = None  # of one that was interrupted: seconds since the epoch
         self._lock = _locked(folder)
 
     @classmethod
@@ -98,11 +99,15 @@ class Kept:
         """One interrupted dictation. Raises: InputError."""
         try:
             facts = Facts.model_validate_json((folder / FACTS).read_text(encoding="utf-8"))
-            for path in sorted(folder.glob("dictation-*.wav")):
+            paths = sorted(folder.glob("dictation-*.wav"))
+            last_sound_at = max((path.stat().st_mtime for path in paths), default=None)
+            for path in paths:
                 repair(path)
         except (OSError, ValidationError) as fault:
             raise InputError(f"{folder}: the interrupted dictation cannot be read: play its .wav files") from fault
-        return cls(folder, facts)
+        kept = cls(folder, facts)
+        kept.last_sound_at = last_sound_at
+        return kept
 
     def pieces(self) -> list[Path]:
         """The sound, in order: sound of one piece joins, between two there is a gap."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import queue
+import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -13,16 +14,18 @@ from typing import TYPE_CHECKING, Any
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
 from dictate.live import ear as ears
+from dictate.live import recogniser
+from dictate.live.doubting import AskedWeigher, Doubted, Doubter
 from dictate.live.ending import hear_whole, rescue
 from dictate.live.following import Follower
 from dictate.live.kept import Kept
-from dictate.live.recorder import Ended, Notice, Recorder, SoundSource
+from dictate.live.recorder import Ended, Gap, Notice, Recorder, SoundSource
 from dictate.live.safe_sound import HEAD_BYTES, SafeSound
 from dictate.live.screen import Screen
 from dictate.live.taken import differences
 from dictate.live.tones import Muting, Sounds
-from dictate.model import Transcript
-from dictate.pipeline import examine_transcript, hints_of
+from dictate.model import Conventions, Examination, Transcript
+from dictate.pipeline import Weigher, examine_transcript, hints_of
 from dictate.settings import rescue_folder
 
 if TYPE_CHECKING:
@@ -34,11 +37,12 @@ BEHIND_S = 25.0  # a phrase may take half of it before it ends
 
 @dataclass(frozen=True)
 class Result:
-    """How a dictation ended; `whole` False: it could not be heard again, these are the words heard live."""
+    """How a dictation ended; `whole` False: it could not be heard again, this is what was heard live."""
 
-    transcript: Transcript
+    exam: Examination
     changed: tuple[str, ...]
     whole: bool
+    sounds: tuple[Path, ...] = ()  # as they were heard: the sources of the transcript
 
 
 class Session:
@@ -48,20 +52,24 @@ class Session:
         self, source: SoundSource, kept: Kept, grammar: Grammar, make: Callable[[], Listener], screen: Screen, *,
         sounds: Callable[[Muting], Sounds] | None = None, fast: bool = False, name: str = "",
         created_at: datetime | None = None, open_sound: Callable[[Path], SafeSound] = SafeSound,
+        conventions: Conventions | None = None,
     ) -> None:  # fmt: skip
         self._kept, self._grammar, self._screen = kept, grammar, screen
         self._name, self._created_at = name, created_at
-        self._behind = False
+        self._behind, self._conventions = False, conventions
         self._events: queue.SimpleQueue[Any] = queue.SimpleQueue()
         muting = Muting(on_mute=kept.log)
         self.follower = Follower(
             kept, grammar, screen, now_s=lambda: self._recorder.now_s, stop=self.stop,
-            sounds=sounds(muting) if sounds else None,
+            sounds=sounds(muting) if sounds else None, weigh=lambda phrase: self._doubter.add(phrase),
         )  # fmt: skip
         done, before = self.follower.restore(), kept.samples()
+        if kept.last_sound_at is not None and not kept.facts.file:
+            self.follower.clock.miss(max(0.0, time.time() - kept.last_sound_at))
         earlier = kept.pieces()
         sound = open_sound(earlier[-1] if earlier and kept.facts.file else kept.next_piece())  # a file's sound joins
         self.ear = ears.Ear(make, hints_of(grammar), self._events, first=done)
+        self._doubter = Doubter(self.follower.taker, self.ear.ask, self._events)
         self._catch_up(earlier, done)
         self._recorder = Recorder(
             source, self.ear, muting, self._events, next_piece=kept.next_piece, sound=sound,
@@ -76,11 +84,14 @@ class Session:
         """Listen until the source ends or `stop`; then hear the whole again. Raises: DictateError."""
         try:
             self._recorder.start()
-            self._wait_for(ears.Finished)
+            self.follower.get_ready()
+            self._doubter.start()
+            self._wait_for(recogniser.Finished)
             self.follower.leave_pause()
             return self._whole()
         finally:
             self.stop()
+            self._doubter.end()
             if self._recorder.is_alive():
                 self._recorder.join(5)
             self.ear.close()
@@ -108,13 +119,17 @@ class Session:
 
     def _handle(self, event: object) -> None:
         follower = self.follower
-        if isinstance(event, ears.Ready):
+        if isinstance(event, recogniser.Ready):
             follower.state("paused" if follower.paused else "listening")
-        elif isinstance(event, ears.Heard):
+        elif isinstance(event, recogniser.Heard):
             wrong = self._recorder.level.heard_speech()
             if wrong:
                 follower.notice(wrong)
             follower.heard(event)
+        elif isinstance(event, Doubted):
+            follower.doubted(event)
+        elif isinstance(event, Gap):
+            follower.clock.miss(event.seconds)
         elif isinstance(event, Notice):
             follower.notice(event.text)
         elif isinstance(event, ears.Died):
@@ -137,22 +152,30 @@ class Session:
 
     def _whole(self) -> Result:
         self.follower.state("hearing the whole again")
+        self._doubter.end()
         live = self.follower.whole()
         try:
-            transcript = hear_whole(
+            transcript, sounds = hear_whole(
                 self._kept, self._hear, self._grammar, name=self._name, created_at=self._created_at,
                 instead=self._rescued(),
             )  # fmt: skip
         except MachineError as fault:
             self.follower.notice(f"the whole cannot be heard again, this is what was heard live: {fault}")
-            return Result(live.transcript, (), whole=False)
-        final = examine_transcript(transcript, grammar=self._grammar, scope=self._kept.facts.scope)
-        return Result(transcript, tuple(differences(live, final, self._grammar)), whole=True)
+            return Result(self._examined(live.transcript, None), (), whole=False)
+        final = self._examined(transcript, AskedWeigher(self.ear.ask))
+        return Result(final, tuple(differences(live, final, self._grammar)), whole=True, sounds=sounds)
+
+    def _examined(self, transcript: Transcript, weigher: Weigher | None) -> Examination:
+        facts = self._kept.facts
+        return examine_transcript(
+            transcript, grammar=self._grammar, weigher=weigher, scope=facts.scope, patient=facts.patient,
+            examined_at=facts.examined_at, age=facts.age, height=facts.height, conventions=self._conventions,
+        )  # fmt: skip
 
     def _hear(self, path: Path) -> Transcript:
         self.ear.whole(path)
-        answer = self._wait_for(ears.Whole, ears.Failed)
-        if isinstance(answer, ears.Failed):
+        answer = self._wait_for(recogniser.Whole, recogniser.Failed)
+        if isinstance(answer, recogniser.Failed):
             raise MachineError(answer.reason)
         transcript: Transcript = answer.transcript
         return transcript

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import queue
 import threading
+import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -36,6 +37,13 @@ class Notice:
 
 
 @dataclass(frozen=True)
+class Gap:
+    """No sound came for a time."""
+
+    seconds: float
+
+
+@dataclass(frozen=True)
 class Ended:
     """No more sound comes; `fault`: one line, when it should have."""
 
@@ -57,6 +65,7 @@ class Recorder(threading.Thread):
         before: int,
         open_sound: Callable[[Path], SafeSound] = SafeSound,
         fast: bool = False,
+        now: Callable[[], float] = time.time,  # it goes on while the machine sleeps
     ) -> None:
         super().__init__(name="recorder", daemon=True)
         self._source, self._ear, self._muting, self._events = source, ear, muting, events
@@ -67,6 +76,8 @@ class Recorder(threading.Thread):
         self.halt = threading.Event()
         self.unsaved: list[SafeSound] = []  # closed, and yet not wholly on the disk
         self._faulty = False
+        self._now = now
+        self._taken_at = now()
 
     @property
     def now_s(self) -> float:
@@ -91,7 +102,7 @@ class Recorder(threading.Thread):
         self._events.put(Ended(fault))
 
     def _take(self, pcm: bytes) -> None:
-        start_s = self.now_s
+        start_s, self._taken_at = self.now_s, self._now()
         self.sound.add(pcm)
         if bool(self.sound.fault) != self._faulty:
             self._faulty = bool(self.sound.fault)
@@ -110,6 +121,7 @@ class Recorder(threading.Thread):
     def _trouble(self, trouble: Trouble) -> None:
         self._events.put(Notice(trouble.text))
         if trouble.gap:
+            self._events.put(Gap(max(0.0, self._now() - self._taken_at)))
             self._before += self.sound.samples
             self._close()
             try:

@@ -8,12 +8,13 @@ from dataclasses import dataclass, field
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Query, RemarkKind, Source, Transcript, Word
 from dictate.notes.phrases import capital, circumstances, place, statement, title
-from dictate.pipeline import examine_transcript
+from dictate.pipeline import Weigher, examine_transcript
 
 MOST_WORDS = 250  # read again with each phrase; more would make it slow, fewer lose what was said before
 HEADING_WORDS = 120  # a heading so far back starts what is read again
 SOURCE = Source(name="dictation", kind="recording", sha256="")
 WHOLE_ONLY = {"scope-item-missing"}  # asked of the whole, not of a phrase
+BY_WEIGHING = {"unsure-hearing", "repaired-hearing"}
 Key = tuple[object, ...]
 
 
@@ -30,6 +31,15 @@ class Taken:
     def empty(self) -> bool:
         """Whether nothing at all came of it."""
         return not (self.findings or self.gone or self.queries or self.not_placed)
+
+
+@dataclass(frozen=True)
+class Phrase:
+    """What a phrase was read with, and what was taken from all of it: for a weighing that follows."""
+
+    start_s: float
+    words: tuple[Word, ...]
+    known: frozenset[Key]
 
 
 @dataclass
@@ -77,9 +87,26 @@ class Taker:
         """Everything heard live, read at once."""
         return self._examine(self.words, scope=self.scope)
 
-    def _examine(self, words: Sequence[Word], *, scope: str) -> Examination:
+    def phrase(self, start_s: float) -> Phrase:
+        """The phrase just taken, with what it was read with."""
+        return Phrase(start_s, tuple(self.words[self._first :]), frozenset(self._known))
+
+    def doubts(self, phrase: Phrase, *, from_s: float, weigher: Weigher) -> Taken:
+        """What weighing changes in what was taken since a time; may run beside `take`."""
+        exam = self._examine(phrase.words, scope="", weigher=weigher)
+        now = {_key(finding): finding for finding in exam.findings}
+        return Taken(
+            findings=tuple(one for key, one in now.items() if key not in phrase.known and _start_s(one) >= from_s),
+            queries=tuple(
+                query
+                for query in exam.queries
+                if query.code in BY_WEIGHING and query.start_s is not None and query.start_s >= from_s
+            ),
+        )
+
+    def _examine(self, words: Sequence[Word], *, scope: str, weigher: Weigher | None = None) -> Examination:
         transcript = Transcript(words=tuple(words), sources=(SOURCE,))
-        return examine_transcript(transcript, grammar=self.grammar, scope=scope)
+        return examine_transcript(transcript, grammar=self.grammar, scope=scope, weigher=weigher)
 
     def _start(self) -> int:
         """First word that is read again: at a heading, or at a sentence, so that it is not too many."""

@@ -13,6 +13,8 @@ _TAKES = ("takes", "taking", "took")
 _RUN_ON = 24  # marks without a comma: speech that runs on, where a clause has no end of its own
 _FOUND = 2  # items with what was found: talk that comes behind them does not make them talk
 _UNMARKED = 12  # the same where the sentence has no mark at all
+# How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
+_ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
@@ -21,8 +23,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     spans: list[tuple[int, int]] = []
     result = list(marks)
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
+    question = is_question(marks)
     for start, end in _clauses(marks):
-        talk = [i for i in range(start, end) if marks[i].role("talk")]
+        talk = [i for i in range(start, end) if question or marks[i].role("talk")]
         for i in [i for i in talk if _counts_steps(marks[i:end])]:
             result[i] = Mark(marks[i].start, marks[i].end, (Role("filler"),), None, marks[i].text)
             talk.remove(i)
@@ -36,9 +39,16 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             for i in range(first, last):
                 kind = "comma" if marks[i].has("comma") else "talk"
                 result[i] = Mark(marks[i].start, marks[i].end, (Role(kind),), None, marks[i].text)
-            if names and not (spans and marks[first].start < spans[-1][1]):
+            # what was asked may have been meant as a finding: it is left over, and shown so
+            if names and not question and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def is_question(marks: Sequence[Mark]) -> bool:
+    """Whether the sentence asks somebody something."""
+    words = [mark.text.lower().split() for mark in marks if mark.text.strip()]
+    return bool(words) and words[-1] == ["?"] and words[0][0] in _ASKS
 
 
 def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:

@@ -16,7 +16,7 @@ from dictate.cli import listen as listen_module
 from dictate.cli.app import app
 from dictate.errors import InputError
 from dictate.grammar import load_grammar
-from dictate.live import ear
+from dictate.live import recogniser
 
 KNOWN = ("Reflexes.", "Biceps two plus on the right.", "Knee jerk three plus.", "End of dictation.")
 
@@ -26,7 +26,7 @@ def sound(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder for sound, and a recogniser that hears beeps."""
     monkeypatch.setenv("DICTATE_SOUND", str(tmp_path / "sound"))
     monkeypatch.setenv("DICTATE_GRAMMAR", str(tmp_path / "none"))
-    monkeypatch.setattr(ear, "EngineMaker", lambda *_: BeepMaker(KNOWN))
+    monkeypatch.setattr(recogniser, "EngineMaker", lambda *_: BeepMaker(KNOWN))
     return tmp_path / "sound"
 
 
@@ -71,7 +71,7 @@ def test_interrupted_one_is_named_and_taken_up(recording: Path, sound: Path, mon
         raise KeyboardInterrupt
 
     with monkeypatch.context() as patch:
-        patch.setattr(listen_module, "_printed_end", broken)
+        patch.setattr(listen_module, "_ended", broken)
         listen("--source", str(recording), "--fast", "--patient", "P-9")
     (folder,) = sound.iterdir()
     second = listen("--source", str(recording), "--fast")
@@ -109,6 +109,43 @@ def test_another_file_than_the_interrupted_one(recording: Path, sound: Path, tmp
 
     Kept.begin(sound, Facts(started_at=datetime(2026, 3, 4), file=str(tmp_path / "other.wav"))).close()
     assert "was not of this file" in str(listen("--resume", "--source", str(recording)).exception)
+
+
+def test_another_patient_than_the_interrupted_one(sound: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """Nor is it added to another patient's record; it stays to be taken up."""
+    from datetime import datetime
+
+    from dictate.grammar import load_grammar
+    from dictate.live.kept import Facts, Kept
+    from dictate.pipeline import Typed, examine
+    from dictate.records import open_records
+
+    monkeypatch.setenv("DICTATE_RECORDS", str(tmp_path / "records"))
+    exam = examine([Typed("text", "Gait normal.")], engine=None, grammar=load_grammar(), patient="P-2")
+    with open_records() as records:
+        key = records.save(exam, who="us", why="dictated").key
+    Kept.begin(sound, Facts(started_at=datetime(2026, 3, 4), patient="P-9")).close()
+    assert "another reference" in str(listen("--resume", "--patient", "P-2").exception)
+    assert "another reference" in str(listen("--resume", "--record", key).exception)
+    assert len(Kept.interrupted(sound)) == 1
+
+
+def test_saved_in_the_records(recording: Path, sound: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """With its sound, which then lies nowhere else; a further dictation joins it."""
+    from dictate.records import open_records
+
+    monkeypatch.setenv("DICTATE_RECORDS", str(tmp_path / "records"))
+    result = listen("--source", str(recording), "--fast", "--plain", "--patient", "P-9", "--save")
+    assert result.exit_code == 0, result.output
+    assert list(sound.iterdir()) == []
+    key = re.search(r"saved: record (\w+)", result.stderr)
+    assert key
+    more = write_sound(tmp_path / "more.wav", spoken(KNOWN[2:3], KNOWN))
+    assert listen("--source", str(more), "--fast", "--plain", "--record", key[1]).exit_code == 0
+    with open_records() as records:
+        one = records.open(key[1])
+    assert one.exam.patient == "P-9"
+    assert [source.name for source in one.exam.transcript.sources] == ["clinic.wav", "more.wav"]
 
 
 def test_microphone_is_remembered(monkeypatch: pytest.MonkeyPatch, tmp_path: Path, sound: Path) -> None:

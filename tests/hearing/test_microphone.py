@@ -121,6 +121,30 @@ def test_vanished_microphone_is_looked_for(monkeypatch: pytest.MonkeyPatch) -> N
     assert machine.looked >= 2
 
 
+def test_library_that_hangs_over_a_vanished_microphone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It is said that it is gone all the same, and it is looked for."""
+    machine, stop, over = Machine(["bedside"], speak), threading.Event(), threading.Event()
+    opened = machine.RawInputStream
+
+    def hanging(**more: Any) -> Any:
+        stream = opened(**more)
+        stream.abort = over.wait
+        return stream
+
+    machine.RawInputStream = hanging  # type: ignore[method-assign]
+    monkeypatch.setattr(microphone, "_sounddevice", lambda: machine)
+    for name, seconds in (("SILENT_S", 0.1), ("RETRY_S", 0.01), ("CLOSING_S", 0.05)):
+        monkeypatch.setattr(microphone, name, seconds)
+    troubles = []
+    for piece in Microphone().pieces(stop):
+        troubles += [piece] if isinstance(piece, Trouble) else []
+        if len(troubles) == 2:
+            stop.set()
+    over.set()
+    assert [each.gap for each in troubles] == [False, True]
+    assert machine.looked == 0
+
+
 def test_machine_that_slept(monkeypatch: pytest.MonkeyPatch) -> None:
     """The wall clock jumps: sound before and after does not join."""
     monkeypatch.setattr(microphone, "_sounddevice", lambda: Machine(["bedside"], speak))

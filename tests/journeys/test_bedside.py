@@ -20,6 +20,7 @@ from by_hand import DEMOS, ROOT
 from dictate.hearing.audio import RATE_HZ, Recording
 from dictate.hearing.microphone import to_pcm
 from dictate.live.safe_sound import HEAD_BYTES, header
+from dictate.model import Examination
 from dictate.settings import cache_folder
 
 pytestmark = pytest.mark.slow  # each waits for real speech; one at a time, on a quiet machine
@@ -218,6 +219,35 @@ def test_microphone_unloaded_and_given_back(start: Start, tmp_path: Path, room: 
     until(lambda: "the microphone is back" in said.read_text(), process)
     play(room, source)
     assert ("blood_pressure", "148/86") in [(row[0], row[7]) for row in ended(process)]
+
+
+def test_two_voices_in_the_room(start: Start, tmp_path: Path) -> None:
+    """The examiner dictates and talks to the patient, a second voice answers: only what was dictated is taken."""
+    for name in ("flite", "espeak-ng"):
+        if shutil.which(name) is None:
+            pytest.skip(f"{name} not installed (Debian: {name})")
+    told = (
+        ("slt", "Motor. Deltoid four on the left."), ("slt", "Can you look over here, please."),
+        ("patient", "It's weaker on the left."), ("slt", "Does that hurt?"), ("patient", "No pain."),
+        ("slt", "Reflexes. Biceps reflex two plus on the right."), ("patient", "My left leg is weak."),
+    )  # fmt: skip
+    parts = []
+    for voice, text in told:
+        path = tmp_path / "said.wav"
+        by_patient = ["espeak-ng", "-v", "en-us", "-w", str(path), text]
+        command = by_patient if voice == "patient" else ["flite", "-voice", voice, "-t", text, "-o", str(path)]
+        subprocess.run(command, check=True)
+        parts += [to_pcm(block.samples) for block in Recording(path).blocks()] + [bytes(RATE_HZ)]
+    source, pcm = tmp_path / "room.wav", b"".join(parts)
+    source.write_bytes(header(len(pcm)) + pcm)
+    process = start("listen", "--source", str(source), "--fast", "--plain", "--out", str(tmp_path / "out"))
+    process.communicate(timeout=PATIENCE_S)
+    assert process.returncode == 0
+    exam = Examination.model_validate_json((tmp_path / "out" / "room.exam.json").read_text(encoding="utf-8"))
+    asked = {at for query in exam.queries for at in query.findings}
+    dictated = {"strength_deltoid", "reflex_biceps"}
+    assert {one.item for at, one in enumerate(exam.findings) if at not in asked} <= dictated
+    assert dictated <= {one.item for one in exam.findings}
 
 
 def modules(room: dict[str, str]) -> list[str]:

@@ -7,13 +7,16 @@ import queue
 import signal
 from collections.abc import Iterator
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 from live.fakes import BeepMaker, spoken
 
 from dictate.hearing.microphone import to_pcm
-from dictate.live.ear import Died, Ear, Finished, Heard, Ready, Whole
+from dictate.live import ear as ear_module
+from dictate.live.ear import Died, Ear
+from dictate.live.recogniser import Finished, Heard, Knows, Ready, Whole
 from dictate.live.safe_sound import header
 from dictate.model import Hints
 
@@ -96,6 +99,27 @@ def test_killed_from_outside(events: queue.SimpleQueue[Any]) -> None:
     assert texts(got) == list(KNOWN)
 
 
+def test_hung(events: queue.SimpleQueue[Any], monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that says nothing any more is killed and started anew, which is said; nothing is lost."""
+    monkeypatch.setattr(ear_module, "HUNG_S", 2.0)
+    ear = Ear(BeepMaker(KNOWN), Hints(), events)
+    try:
+        ear.add(to_pcm(spoken(KNOWN[:1], KNOWN)))
+        got = list(until(events, Heard))
+        assert ear.process is not None
+        assert ear.process.pid is not None
+        os.kill(ear.process.pid, signal.SIGSTOP)
+        ear.add(to_pcm(spoken(KNOWN[1:], KNOWN)))
+        ear.end()
+        got += until(events, Finished)
+    finally:
+        ear.close()
+    assert [(event.reason, event.for_good) for event in got if isinstance(event, Died)] == [
+        ("the recogniser hung", False)
+    ]
+    assert texts(got) == list(KNOWN)
+
+
 def test_no_model(events: queue.SimpleQueue[Any]) -> None:
     """Said once, for good, in the words of the error."""
     ear = Ear(BeepMaker(KNOWN, missing=True), Hints(), events)
@@ -116,6 +140,23 @@ def test_dies_again_and_again(events: queue.SimpleQueue[Any], tmp_path: Path) ->
         deaths += [event] if isinstance(event, Died) else []
     ear.close()
     assert len(deaths) == 3
+
+
+def test_phrases_before_questions(events: queue.SimpleQueue[Any], monkeypatch: pytest.MonkeyPatch) -> None:
+    """A question is handed over while no sound waits and no phrase is about to end."""
+    monkeypatch.setattr(Ear, "_serve", lambda _: None)
+    ear, sent = Ear(BeepMaker(KNOWN), Hints(), events), []
+    there: Any = SimpleNamespace(send=sent.append)
+    block, question = bytes(3200), Knows("gait")
+    ear._question = question
+    ear.add(block)
+    given = ear._answer(there, 0, pressing=False)
+    ear.add(block)
+    given = ear._answer(there, given, pressing=True)
+    ear._answer(there, given, pressing=False)
+    ear.end()
+    ear._answer(there, given, pressing=True)
+    assert sent == [(block, False), (block, False), question, (b"", True)]
 
 
 def test_taken_up_in_the_middle(events: queue.SimpleQueue[Any]) -> None:

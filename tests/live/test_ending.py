@@ -54,7 +54,7 @@ def test_two_pieces_and_a_pause(tmp_path: Path, grammar: Grammar) -> None:
         source = Source(name=path.name, kind="recording", sha256="0" * 64)
         return Transcript(words=words("Gait normal."), sources=(source,))
 
-    whole = hear_whole(kept, hear, grammar, name="", created_at=NOW)
+    whole, sounds = hear_whole(kept, hear, grammar, name="", created_at=NOW)
     assert [word.source for word in whole.words] == [0, 0, 1, 1]
     assert whole.words[2].lead == "\n\n"
     assert [source.created_at for source in whole.sources] == [NOW, NOW]
@@ -62,6 +62,7 @@ def test_two_pieces_and_a_pause(tmp_path: Path, grammar: Grammar) -> None:
     assert (heard[1][16_000:24_000] == 0).all()
     assert (heard[1][:16_000] == 900).all()
     assert (heard[1][24_000:] == 900).all()
+    assert [path.name for path in sounds] == ["dictation-001.wav", "heard-dictation-002.wav"]  # what the note is of
 
 
 def test_cleaning_keeps_the_length(tmp_path: Path) -> None:

@@ -9,9 +9,9 @@ import pytest
 from live.fakes import Lines
 
 from dictate.grammar import Grammar
-from dictate.live.ear import Heard
 from dictate.live.following import Follower
 from dictate.live.kept import Facts, Kept, Mute, Said
+from dictate.live.recogniser import Heard
 from dictate.live.tones import Muting, Sounds
 from dictate.model import Stretch, Word
 
@@ -152,6 +152,24 @@ def test_clock_by_voice(bed: Bedside) -> None:
     """From when it was said."""
     assert "standing clock started" in bed.say("Start the clock.")
     assert "standing for 1 min" in bed.wait(61)
+
+
+def test_clock_rings_as_the_scope_asks(tmp_path: Path, grammar: Grammar) -> None:
+    """A scope has minutes of its own; one without them rings as ever."""
+    assert Bedside(tmp_path / "a", grammar, scope="dizziness").follower.clock.marks == (1.0, 3.0, 5.0)
+    assert Bedside(tmp_path / "b", grammar, scope="neuropathy").follower.clock.marks == (1.0, 3.0)
+    assert Bedside(tmp_path / "c", grammar, scope="headache").follower.clock.marks == (1.0, 3.0, 5.0)
+
+
+def test_clock_of_an_interrupted_dictation(bed: Bedside, grammar: Grammar) -> None:
+    """It runs on, and what rang before does not ring again."""
+    bed.say("Start the clock.")
+    assert "1 min" in bed.wait(70)
+    bed.say("Pupils equal.")
+    again = bed.following(grammar)
+    again.restore()
+    again.clock.miss(100)  # until it was taken up
+    assert again.clock.due(bed.now_s) == [3.0]
 
 
 def test_no_clock_for_a_stance(bed: Bedside) -> None:

@@ -28,6 +28,30 @@ def test_another_time_or_person_gives_no_finding(rows, remarks, phrase, findings
     assert next(one for one in remarks(phrase) if one.startswith("talk")).startswith(remark)
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Can you look over here, please.", "Is it the same on both sides?", "Any double vision?", "Does that hurt?",
+        "Push against me.", "That's good.", "No pain.", "It's weaker on the left.", "No, it's weaker on the left.",
+        "I can't feel that side.", "My left leg is weak.", "My back hurts when I walk.", "Which way is it going?",
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("before", ["Deltoid four on the left.", "Gait wide based.", "Pupils equal."])
+def test_the_room_gives_no_finding(rows, before, said):
+    """What the examiner says to the patient, and what the patient answers; what was dictated stays."""
+    assert rows(f"{before} {said} Tone normal.") == rows(f"{before} Tone normal.")
+
+
+def test_a_question_is_shown_as_not_placed(remarks):
+    """A recogniser may write a question mark behind a finding: nothing is lost."""
+    assert "not-placed: no drift?" in remarks("Deltoid four on the left. Has no drift? Tone normal.")
+
+
+def test_a_doubt_is_no_question_to_anybody(rows):
+    """A question mark behind a finding is the examiner's own."""
+    assert rows("Babinski positive on the left?") == ["plantar_response left abnormal extensor ?"]
+
+
 def test_a_clause_without_talk_stays_as_it_is(marks):
     """Nothing is silenced."""
     found = marks("gait normal, tone normal")
