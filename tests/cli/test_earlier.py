@@ -41,11 +41,11 @@ def save(text: str, day: str, patient: str = "P-1", *more: str) -> str:
 
 def test_the_whole_journey(tmp_path: Path) -> None:
     """Saved, dictated again, tied, settled, compared."""
-    key = save(FIRST, "2026-03-01")
-    text = note(THEN, "--patient", "P-1", "--examined-at", "2026-09-01T10:00")[0]
-    assert f"Deltoid: left unchanged (2026-03-01, record {key}: 4-)" in text
+    key = save(FIRST, "2024-03-01")
+    text = note(THEN, "--patient", "P-1", "--examined-at", "2024-09-01T10:00")[0]
+    assert f"Deltoid: left unchanged (2024-03-01, record {key}: 4-)" in text
     assert "TO SETTLE BEFORE SIGNING" not in text
-    other = save(THEN, "2026-09-01")
+    other = save(THEN, "2024-09-01")
     compared = CliRunner().invoke(app, ["compare", key, other]).stdout
     assert "deltoid left: 4-, now unchanged (said to be unchanged, and tied to the earlier record)" in compared
     kept = CliRunner().invoke(app, ["export", other, "--format", "json"]).stdout
@@ -54,34 +54,34 @@ def test_the_whole_journey(tmp_path: Path) -> None:
 
 def test_the_newest_earlier_record_counts() -> None:
     """Not a later one, not one that was withdrawn, not one of another patient."""
-    save("Gait ataxic.", "2025-01-01")
-    newest = save(FIRST, "2026-03-01")
-    save("Gait normal.", "2026-12-01")
-    save("Gait normal.", "2026-04-01", "P-2")
-    text = note(THEN, "--patient", "P-1", "--examined-at", "2026-09-01T10:00")[0]
-    assert f"Gait: unchanged (2026-03-01, record {newest}: hemiparetic)" in text
+    save("Gait ataxic.", "2023-01-01")
+    newest = save(FIRST, "2024-03-01")
+    save("Gait normal.", "2024-12-01")
+    save("Gait normal.", "2024-04-01", "P-2")
+    text = note(THEN, "--patient", "P-1", "--examined-at", "2024-09-01T10:00")[0]
+    assert f"Gait: unchanged (2024-03-01, record {newest}: hemiparetic)" in text
 
 
 @pytest.mark.parametrize("more", [(), ("--patient", "P-9")])
 def test_without_a_record_it_is_asked(more: tuple[str, ...]) -> None:
     """No reference, or nothing kept of it."""
-    save(FIRST, "2026-03-01")
+    save(FIRST, "2024-03-01")
     text = note(THEN, *more)[0]
     assert "deltoid left unchanged: no earlier record speaks of it; what was found?" in text
 
 
 def test_the_same_dictation_is_no_earlier_record() -> None:
     """Saved twice, it is not tied to itself."""
-    save(THEN, "2026-03-01")
+    save(THEN, "2024-03-01")
     assert "record " not in note(THEN, "--patient", "P-1")[0].split("QUERIES")[0]
 
 
 def test_further_dictation_is_not_tied_to_its_own_record() -> None:
     """`--record KEY`: the visit before counts."""
-    before = save(FIRST, "2026-03-01")
-    key = save("Gait normal.", "2026-09-01")
+    before = save(FIRST, "2024-03-01")
+    key = save("Gait normal.", "2024-09-01")
     text = note("Motor. Left deltoid unchanged.", "--record", key)[0]
-    assert f"Deltoid: left unchanged (2026-03-01, record {before}: 4-)" in text
+    assert f"Deltoid: left unchanged (2024-03-01, record {before}: 4-)" in text
 
 
 def test_no_records_are_made_for_it(records: Path, grammar: Grammar) -> None:

@@ -116,7 +116,7 @@ def test_patient_names_the_files_and_no_message(typed: str, tmp_path: Path) -> N
 
 def test_examined_at(typed: str) -> None:
     """The option says when the patient was examined."""
-    assert "Time of examination: 2026-03-04 14:05\n" in run("note", typed, "--examined-at", "2026-03-04T14:05").stdout
+    assert "Time of examination: 2024-03-04 14:05\n" in run("note", typed, "--examined-at", "2024-03-04T14:05").stdout
 
 
 def test_strict_exits_with_3_when_a_query_must_be_settled(tmp_path: Path) -> None:
