@@ -57,4 +57,15 @@ VITAL_UNITS = {  # units that the vital signs profiles of FHIR R4 allow; with an
 STATUSES = {Status.NORMAL: "N", Status.ABNORMAL: "A", Status.PRESENT: "POS", Status.ABSENT: "NEG"}
 REASONS = {Status.NOT_EXAMINED: "not-performed", Status.NOT_ASSESSABLE: "unknown"}
 STATES = {"draft": "preliminary", "signed": "final", "amended": "amended", "withdrawn": "entered-in-error"}
+COMPARATORS = {  # of a number that was said as a bound
+    "more than": ">",
+    "greater than": ">",
+    "longer than": ">",
+    "less than": "<",
+    "fewer than": "<",
+    "at least": ">=",
+    "at most": "<=",
+    "no more than": "<=",
+    "up to": "<=",
+}
 EMPTY = "unavailable"  # neither "nil known" nor "not asked": a silent component may have been examined

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from dictate.model import Choice, Finding, Grade, Pressure, Quantity, Score
-from dictate.notes.codes import ABSENT_REASON, DIASTOLIC, LOINC, OWN, SYSTOLIC, UCUM
+from dictate.model import BOUNDS, Choice, Finding, Grade, Pressure, Quantity, Score, Value
+from dictate.notes.codes import ABSENT_REASON, COMPARATORS, DIASTOLIC, LOINC, OWN, SYSTOLIC, UCUM
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.phrases import amount
 
@@ -39,6 +39,8 @@ def quantity(number: float, unit: str) -> Json:
 def value_of(finding: Finding) -> Json:
     """Fields of an Observation that hold the value; empty for one that is none."""
     value, unit = finding.value, finding.unit
+    if finding.is_bound and value is not None:
+        return _of_bound(finding, value)
     if isinstance(value, Pressure):
         return {"component": _pressure(value, unit)}
     if isinstance(value, Quantity):
@@ -54,6 +56,14 @@ def value_of(finding: Finding) -> Json:
         return {"valueRatio": {"numerator": points, "denominator": quantity(value.of, SCORE_UNIT)}}
     text = "" if value is None else clean(amount(value, unit))
     return {"valueString": text} if text else {}
+
+
+def _of_bound(finding: Finding, value: Value) -> Json:
+    """ "More than 15 s" is no 15 s: a number with its comparator; of a grade or a range in words."""
+    limit = next(part for part in finding.detail if part in BOUNDS)
+    if isinstance(value, Quantity) and value.then is None and value.upto is None:
+        return {"valueQuantity": quantity(value.number, finding.unit) | {"comparator": COMPARATORS[limit]}}
+    return {"valueString": clean(f"{limit} {amount(value, finding.unit)}")}
 
 
 def read_value(observation: Json) -> tuple[Json | None, str]:

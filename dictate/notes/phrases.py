@@ -7,6 +7,7 @@ import re
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, name_detail, scale_named
 from dictate.model import (
+    BOUNDS,
     Certainty,
     Component,
     Earlier,
@@ -162,9 +163,11 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     if not isinstance(finding.value, Text):
         value = value.replace(" ", STAY)
+    limit = next((part for part in finding.detail if part in BOUNDS), "") if value else ""
+    value = f"{limit} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
-    detail = [one_line(part) for part in finding.detail if part != name]
+    detail = [one_line(part) for part in finding.detail if part not in (name, limit)]
     detail = [part for part in detail if part.lower() != value.replace(STAY, " ").lower()]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said

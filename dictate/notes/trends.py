@@ -127,7 +127,7 @@ def _said(finding: Finding, grammar: Grammar) -> str:
 
 def _numbers(finding: Finding) -> tuple[float, ...]:
     value = finding.value
-    if finding.status is not Status.MEASURED:
+    if finding.status is not Status.MEASURED or finding.is_bound:
         return ()
     if isinstance(value, Pressure):
         return (value.systolic,) if value.diastolic is None else (value.systolic, value.diastolic)

@@ -10,6 +10,7 @@ from by_hand import ROOT
 from notes.outside import HOW, modules
 
 from dictate.grammar import Grammar
+from dictate.model import BOUNDS
 from dictate.notes import codes
 
 LOINC = [code for found in codes.ITEMS.values() for code in found]
@@ -34,6 +35,12 @@ def test_items_are_the_grammars(grammar: Grammar) -> None:
     """No code hangs in the air."""
     assert set(codes.ITEMS) | set(codes.VITAL_UNITS) <= set(grammar.items)
     assert set(codes.SCALES) <= {name for item in grammar.items.values() for name in item.named}
+
+
+def test_every_bound_has_its_comparator() -> None:
+    """A bound is never handed on as a plain number; the four signs are FHIR's (QuantityComparator)."""
+    assert set(codes.COMPARATORS) == set(BOUNDS)
+    assert set(codes.COMPARATORS.values()) <= {"<", "<=", ">=", ">"}
 
 
 def value_set(name: str) -> set[str]:

@@ -37,6 +37,16 @@ def test_untestable_score_is_text() -> None:
     }
 
 
+def test_bound_is_no_plain_number() -> None:
+    """ "More than 15 s" carries its comparator; of a pressure it is text."""
+    more = finding(Component.SENSORY, "x", Status.MEASURED, value=Quantity(number=15), unit="s", detail=("more than",))
+    assert value_of(more)["valueQuantity"]["comparator"] == ">"
+    value = Pressure(systolic=180, diastolic=90)
+    assert value_of(more.model_copy(update={"value": value, "unit": "mm[Hg]", "detail": ("at least",)})) == {
+        "valueString": "at least 180/90 mmHg"
+    }
+
+
 def test_acuity_is_text() -> None:
     """A fraction is no ratio of two quantities."""
     assert value_of(finding(Component.MOTOR, "x", Status.MEASURED, value=Acuity(text="20/30"))) == {

@@ -56,6 +56,10 @@ def test_place(more: dict[str, object], text: str) -> None:
         ),
         (finding(Component.MENTAL_STATUS, "gcs", Status.NOT_ASSESSABLE, value=Score(points=None, mark="T")),
          "not assessable (T)"),
+        (finding(Component.SENSORY, "vibration", Status.MEASURED, value=Quantity(number=15), unit="s",
+                 detail=("more than",)), f"more than 15{STAY}s"),
+        (finding(Component.MENTAL_STATUS, "named_score", Status.MEASURED, value=Score(points=3.5),
+                 detail=("EDSS", "walking alone")), "3.5 (walking alone)"),
         (finding(Component.GENERAL, "abdomen", Status.NORMAL, value=Text(words="soft"), detail=("Soft",)), "soft"),
     ],
 )  # fmt: skip
