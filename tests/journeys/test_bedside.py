@@ -196,12 +196,12 @@ def microphone_path(start: Start, tmp_path: Path, room: dict[str, str], seconds:
 
 def test_microphone_path(start: Start, tmp_path: Path, room: dict[str, str]) -> None:
     """A quarter of a minute of it."""
-    microphone_path(start, tmp_path, room, 14.6, 9.5)
+    microphone_path(start, tmp_path, room, 15.7, 10.4)
 
 
 def test_microphone_path_of_a_whole_dictation(start: Start, tmp_path: Path, room: dict[str, str]) -> None:
     """Over a minute."""
-    microphone_path(start, tmp_path, room, 71.8, 42.8)
+    microphone_path(start, tmp_path, room, 71.8, 43.6)
 
 
 def test_microphone_unloaded_and_given_back(start: Start, tmp_path: Path, room: dict[str, str]) -> None:
