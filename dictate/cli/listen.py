@@ -87,7 +87,6 @@ def listen(
 
     Sound is on the disk before it is heard. What a crash interrupts is taken up with --resume.
     """
-    cleared_up()
     knowledge = open_grammar(grammar)
     known_scope(scope, knowledge)
     facts = _facts(source, patient=patient, scope=scope, age=age, height=height, time=time_of(examined_at))
@@ -109,6 +108,7 @@ def _begun(
     kept: Kept, grammar: Grammar, model: str, device: Device, *, microphone: str, plain: bool, quiet: bool, fast: bool
 ) -> Session:
     """The session; a dictation that cannot begin leaves nothing behind."""
+    cleared_up()
     try:
         sound = _source(kept, fast=fast, microphone=microphone)
         return _session(kept, sound, grammar, model, device, plain=plain, quiet=quiet, fast=fast)

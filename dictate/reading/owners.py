@@ -33,6 +33,9 @@ class Owners:
         for name in candidates:
             if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
                 return name
+        first = self.items[candidates[0]]
+        if node.mark.has("not_examined", "not_assessable") and first.kind == "quantity" and first.sided == "never":
+            return candidates[0]  # "heart rate not assessable"
         for kind in ("normality", "presence", "choice", "grade"):
             for name in candidates:
                 if self.items[name].kind == kind:
