@@ -119,6 +119,8 @@ def tell_near_from_light(drafts: Sequence[Draft], tokens: Sequence[Token]) -> No
             draft.detail.append("to light and near")
         elif _NEAR.search(said) and not _TO_LIGHT.search(said):
             draft.detail.append("to near")
+            if isinstance(draft.value, Text) and draft.value.words.endswith(" to near"):
+                draft.value = Text(words=draft.value.words.removesuffix(" to near"))
             if str(draft.value) == "fixed":
                 draft.value = Text(words="absent")
 
