@@ -42,6 +42,21 @@ class Owners:
                     return name
         return candidates[0]
 
+    def of_another(self, values: Sequence[Node], candidates: Sequence[str], groups: Sequence[Sequence[str]]) -> bool:
+        """ "Tremor and past pointing on the right, mild dysmetria on the left": the left is no tremor's.
+
+        groups: the candidates of all names of the statement; these candidates are one of them.
+        """
+        others = {name for group in groups for name in group} - set(candidates)
+        told = [n for n in values if n.main != "item"]
+        return bool(told) and all(
+            n.mark.number is None
+            and any(n.value_roles(name) for name in others)
+            and not any(n.value_roles(name) for name in candidates)
+            and all(role.item for role in n.mark.roles)
+            for n in told
+        )
+
     def sense(self, owner: str, node: Node) -> str:
         """normal, abnormal, or another status the word gives the item."""
         for role in node.mark.roles:

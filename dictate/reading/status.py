@@ -37,6 +37,8 @@ class StatusReader:
         found: list[Draft] = []
         groups = [n.candidates for n in names] or [tuple(fallback)]
         for candidates in groups:
+            if len(groups) > 1 and self.owners.of_another(cell.values, candidates, groups):
+                continue
             for item, values in self._by_item(cell, candidates):
                 draft = self._draft(item, cell, values, [n for n in names if item in n.candidates])
                 if draft is not None:
