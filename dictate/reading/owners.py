@@ -33,14 +33,19 @@ class Owners:
         for name in candidates:
             if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
                 return name
-        first = self.items[candidates[0]]
-        if node.mark.has("not_examined", "not_assessable") and first.kind == "quantity" and first.sided == "never":
-            return candidates[0]  # "heart rate not assessable"
         for kind in ("normality", "presence", "choice", "grade"):
             for name in candidates:
                 if self.items[name].kind == kind:
                     return name
         return candidates[0]
+
+    def meant(self, name: Node, values: Sequence[Node]) -> tuple[str, ...]:
+        """ "Pupil size not examined", "heart rate not assessable": of its items the one called so."""
+        told = [n for n in values if n is not name]
+        refused = bool(told) and all(n.mark.has("not_examined", "not_assessable") for n in told)
+        first = tuple(c for c in name.candidates[:1] if self.items[c].kind == "quantity")  # "pulse not assessable"
+        called = tuple(c for c in name.candidates if self.items[c].name.lower() == name.text)
+        return (called or first or name.candidates) if refused else name.candidates
 
     def of_another(self, values: Sequence[Node], candidates: Sequence[str], groups: Sequence[Sequence[str]]) -> bool:
         """ "Tremor and past pointing on the right, mild dysmetria on the left": the left is no tremor's.

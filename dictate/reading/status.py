@@ -35,7 +35,7 @@ class StatusReader:
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
         found: list[Draft] = []
-        groups = [n.candidates for n in names] or [tuple(fallback)]
+        groups = [self.owners.meant(n, cell.values) for n in names] or [tuple(fallback)]
         for candidates in groups:
             if len(groups) > 1 and self.owners.of_another(cell.values, candidates, groups):
                 continue
