@@ -216,6 +216,7 @@ def low_figure(readings: tuple[Reading, ...]) -> Iterator[Figure]:
     """Upright systolic pressures below 90, with or without a baseline. Source: Brignole 2018."""
     upright = [one for one in readings if one.position in UPRIGHT and one.pressure is not None]
     low = [one for one in upright if one.pressure is not None and one.pressure.systolic < LOW_STANDING]
+    low.sort(key=lambda one: (one.minutes is None, one.minutes or 0, one.when, str(one.pressure)))
     if low:
         values = ", ".join(f"{one.pressure} ({one.when})" for one in low)
         yield LOW.figure(words.LOW_UPRIGHT.format(values=values), tuple(one.places[0] for one in low))
