@@ -79,7 +79,16 @@ def temporary_folder() -> tempfile.TemporaryDirectory[str]:
     Those that dead processes left are removed first: a worker of a batch has nobody else to do it.
     """
     clear_temporary_folders()
-    return tempfile.TemporaryDirectory(prefix=f"{PROGRAM}-{os.getpid()}-", ignore_cleanup_errors=True)
+    return tempfile.TemporaryDirectory(prefix=_of_this_process(), ignore_cleanup_errors=True)
+
+
+def passing_folder() -> Path:
+    """The same, removed by whoever clears up once this process is gone."""
+    return Path(tempfile.mkdtemp(prefix=_of_this_process()))
+
+
+def _of_this_process() -> str:
+    return f"{PROGRAM}-{os.getpid()}-"
 
 
 def rescue_folder() -> Path:

@@ -73,6 +73,11 @@ def test_temporary_folders_of_dead_processes_go(tmp_path: Path, monkeypatch: pyt
     dead.mkdir()
     (tmp_path / "dictate-notes").mkdir()
     rescued = settings.rescue_folder()
+    passing = settings.passing_folder()
+    assert passing.stat().st_mode & 0o777 == 0o700
+    assert settings.clear_temporary_folders() == [rescued]
+    passing.rmdir()
+    dead.mkdir()
     with settings.temporary_folder() as running:
         assert not dead.exists()
         dead.mkdir()

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import re
-
 from dictate.catalogue import queries as say
 from dictate.catalogue.note import POSITIONS, SIDES, STATUSES, UNITS
 from dictate.grammar import Grammar, Item, scale_named
-from dictate.model import Choice, Finding, Status, Text, number_text
-
-SEGMENT = re.compile(r"[ctls]\d{1,2}")
+from dictate.model import SEGMENT, Choice, Finding, Status, Text, number_text
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
@@ -16,7 +15,7 @@ from dictate.live.spoken import find_orders
 from dictate.live.tones import cleaned
 from dictate.model import Transcript, Word
 from dictate.pipeline import join
-from dictate.settings import PROGRAM
+from dictate.settings import passing_folder
 
 NEAR_S = 1.5  # times of one sentence in two hearings
 BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
@@ -94,7 +93,7 @@ def _cleaned(path: Path, mutes: Sequence[Mute], folder: Path) -> Path:
         clean_piece(path, mutes, beside)
     except OSError:
         beside.unlink(missing_ok=True)
-        elsewhere = Path(tempfile.mkdtemp(prefix=f"{PROGRAM}-{os.getpid()}-")) / path.name  # mode 0700
+        elsewhere = passing_folder() / path.name
         try:
             clean_piece(path, mutes, elsewhere)
         except OSError as fault:

@@ -5,6 +5,7 @@ from dictate.model.conventions import Conventions
 from dictate.model.examination import FORMAT, FORMAT_VERSION, AsRead, Examination, Figure, Origin
 from dictate.model.findings import (
     BOUNDS,
+    SEGMENT,
     Certainty,
     Component,
     Earlier,
@@ -26,6 +27,7 @@ __all__ = [
     "BOUNDS",
     "FORMAT",
     "FORMAT_VERSION",
+    "SEGMENT",
     "Action",
     "Acuity",
     "AsRead",

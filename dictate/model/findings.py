@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from enum import StrEnum
 
 from pydantic import Field
@@ -61,6 +62,7 @@ class Certainty(StrEnum):
 
 
 # Words in front of a number that make it a bound: no value that anything can be computed from.
+SEGMENT = re.compile(r"[a-z]\d{1,2}")  # a site that is a segment or a branch of a nerve: v1, c7, t10
 BOUNDS = (
     "more than",
     "less than",

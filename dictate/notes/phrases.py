@@ -8,6 +8,7 @@ from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, name_detail, scale_named
 from dictate.model import (
     BOUNDS,
+    SEGMENT,
     Certainty,
     Component,
     Earlier,
@@ -24,7 +25,6 @@ from dictate.model import (
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
 TURNING_ROUND = "".join(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))  # change the order of what is read
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
-SEGMENT = re.compile(r"[a-z]\d{1,2}")  # v1, c7, t10
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 

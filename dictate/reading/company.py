@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
@@ -16,11 +16,11 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     mark = marks[place]
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if not place and mark.text in _OPENERS and after == ",":
-        return Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
+        return mark.only("filler")
     if mark.text == "one" and after in _COUNTED:
-        return Mark(mark.start, mark.end, (Role("word"),), None, mark.text)
+        return mark.only("word")
     if mark.text == "one" and _stands_for_name(marks, place):
-        return Mark(mark.start, mark.end, (Role("filler"),), None, mark.text)
+        return mark.only("filler")
     return mark
 
 

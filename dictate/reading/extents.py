@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import itertools
-import re
 from collections.abc import Sequence
 
+from dictate.model import SEGMENT
 from dictate.reading.drafts import Draft
 from dictate.reading.marks import Mark
 from dictate.reading.spans import dermatomes
 from dictate.reading.tokens import Token
 
 _LEVEL = "sensory_level"
-_SEGMENT = re.compile(r"[ctls]\d{1,2}")
 _SIDE_OF_IT = frozenset({"below", "above"})
 _UP_TO = ("up to", "down to")
 _ON_TO = frozenset({"to", "through", "-", "down", "up"})
@@ -20,7 +19,7 @@ _ON_TO = frozenset({"to", "through", "-", "down", "up"})
 
 def add_extents(drafts: Sequence[Draft], tokens: Sequence[Token]) -> None:
     """Keep, in place, the words that say which segments a finding at a segment reaches over."""
-    marks = list(dermatomes(tokens)) if any(_SEGMENT.fullmatch(draft.site) for draft in drafts) else []
+    marks = list(dermatomes(tokens)) if any(SEGMENT.fullmatch(draft.site) for draft in drafts) else []
     for draft in drafts:
         if draft.item == _LEVEL:
             _between(draft, tokens)

@@ -275,10 +275,10 @@ def _without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
     for mark in marks:
         code = mark.number is not None and tokens[mark.start].glued and bool(result) and result[-1].text.isalpha()
         if code and not any(role.kind != "word" for role in result[-1].roles):
-            mark = Mark(mark.start, mark.end, (Role("word"),), None, mark.text)
+            mark = mark.only("word")
         following = tokens[mark.end].lower if mark.end < len(tokens) and not tokens[mark.end - 1].ends_sentence else ""
         if mark.text == "+" and following.isalpha() and following not in _PLACED:
-            mark = Mark(mark.start, mark.end, (Role("conj"),), None, mark.text)  # "wasted + fasciculating"
+            mark = mark.only("conj")  # "wasted + fasciculating"
         result.append(mark)
     return result
 

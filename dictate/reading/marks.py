@@ -55,6 +55,10 @@ class Mark:
     hyphened: bool = False  # a hyphen joins it to the mark before
     inner: tuple[Mark, ...] = ()  # what it falls into when it is not a name here ("left arm" of a stroke scale)
 
+    def only(self, kind: str, item: str = "") -> Mark:
+        """The same words, which can be this alone."""
+        return Mark(self.start, self.end, (Role(kind, item),), None, self.text)
+
     def role(self, kind: str, item: str | None = None) -> Role | None:
         """The first role of that kind (of that item, when one is given)."""
         for role in self.roles:

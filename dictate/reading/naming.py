@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.bare import BareNumbers
-from dictate.reading.company import plain_word
+from dictate.reading.company import measured, plain_word
 from dictate.reading.context import Context
 from dictate.reading.cuts import opens_reason
 from dictate.reading.lexicon import Lexicon
@@ -55,13 +55,7 @@ class Labeller:
             node = Node(mark, plain_part(mark))
             if mark.text in _INFERENCES and nodes and nodes[-1].main != "negation":
                 node.main = "contrast"  # what follows a "so" is not under the "not" before it
-            if (
-                in_reason
-                and place + 1 < len(marks)
-                and marks[place + 1].number is not None
-                and mark.has("item", "context")
-            ):
-                in_reason = False  # "not tested because of pain knee extension four plus"
+            in_reason = in_reason and not measured(marks, place)
             if node.is_break or node.main in ("number", "correction", "strike") or mark.text in _INFERENCES:
                 in_reason = in_reason and node.main == "number"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)

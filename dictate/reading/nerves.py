@@ -23,7 +23,7 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
         return marks
     first = marks[0]
     if end == 1 and first.text == "i":
-        return [Mark(first.start, first.end, (Role("item", "smell"),), None, first.text), *marks[1:]]
+        return [first.only("item", "smell"), *marks[1:]]
     text = " ".join(mark.text for mark in marks[:end])
     roles = first.roles if end == 1 else ()
     title = Role("heading_part", key="cranial_nerves")
@@ -58,7 +58,7 @@ def nerve_range(
             text, own = marks[end].text, marks[end].number
             if own is not None and not own.op:
                 found.append(int(own.a))
-            elif text in ROMAN and tokens[marks[end].start].text.isupper():
+            elif _is_roman(marks[end], tokens):
                 found.append(ROMAN[text])
             elif not (text in {"-", "through", "thru", "to"} and len(found) == 1):
                 break
@@ -81,8 +81,7 @@ def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple
     end, last = place + 1, place
     while end < len(marks):
         mark = marks[end]
-        roman = mark.text in ROMAN and tokens[mark.start].text.isupper()
-        if roman or (mark.number is not None and not mark.number.op and 1 <= mark.number.a <= 12):
+        if _is_roman(mark, tokens) or (mark.number is not None and not mark.number.op and 1 <= mark.number.a <= 12):
             last = end
         elif mark.text not in {",", "and", "/", "&"}:
             break

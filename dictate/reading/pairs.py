@@ -62,15 +62,9 @@ def _clause(marks: list[Mark], tokens: Sequence[Token], *, ends: bool = False) -
 def _between_values(marks: list[Mark], tokens: Sequence[Token]) -> Iterable[Mark]:
     """ "Four on the right and left five": between two values "right and left" is two sides, each with its own value."""
     for place, mark in enumerate(marks):
-        words = mark.text.split()
-        inside = 0 < place < len(marks) - 1 and mark.role("side") is not None and not tokens[mark.end - 1].ends_sentence
-        if (
-            inside
-            and {"left", "and", "right"} <= set(words)
-            and _is_value(marks, place - 1)
-            and _is_value(marks, place + 1)
-        ):
-            link = mark.start + words.index("and")
+        inside = 0 < place < len(marks) - 1 and not tokens[mark.end - 1].ends_sentence
+        if inside and _names_both(mark) and _is_value(marks, place - 1) and _is_value(marks, place + 1):
+            link = mark.start + mark.text.split().index("and")
             for start, end in ((mark.start, link), (link, link + 1), (link + 1, mark.end)):
                 said = [token.lower for token in tokens[start:end]]
                 role = Role("conj") if start == link else Role("side", key="left" if "left" in said else "right")

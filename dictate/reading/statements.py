@@ -6,7 +6,6 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition
-from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement, Weigher
 
@@ -240,8 +239,7 @@ class Divider:
         said = [n for n in after if not n.is_break]
         if not said or said[-1].main != "value" or not said[-1].text.startswith(_DENYING):
             return None
-        mark = said[-1].mark
-        return Node(Mark(mark.start, mark.end, (Role("negation"),), None, mark.text), "negation")
+        return Node(said[-1].mark.only("negation"), "negation")
 
     def _open_negation(self, after: list[Node]) -> Node | None:
         """ "tongue midline, no wasting or weakness": a negation whose list goes on past this statement."""
@@ -264,4 +262,4 @@ def _plainly_normal(node: Node) -> Node:
     """ "intact to all modalities", said of one item, as the word normal of another."""
     if node.main != "value" or not node.mark.has("normal", "value") or node.mark.has("abnormal"):
         return node
-    return Node(Mark(node.mark.start, node.mark.end, (Role("normal"),), None, node.mark.text), "value")
+    return Node(node.mark.only("normal"), "value")

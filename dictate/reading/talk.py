@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark
 from dictate.reading.sections import found_in
 
 _PRAISE = frozenset({"good", "okay", "ok", "fine", "perfect", "all right", "alright", "well done"})
@@ -27,7 +27,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if question or marks[i].role("talk")]
         for i in [i for i in talk if _counts_steps(marks[i:end])]:
-            result[i] = Mark(marks[i].start, marks[i].end, (Role("filler"),), None, marks[i].text)
+            result[i] = marks[i].only("filler")
             talk.remove(i)
         if talk and end - start <= (_RUN_ON if marked else _UNMARKED):
             told = len(found_in(marks[start : talk[0]])) >= _FOUND
@@ -37,8 +37,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
         for first, last in stretches:
             names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
             for i in range(first, last):
-                kind = "comma" if marks[i].has("comma") else "talk"
-                result[i] = Mark(marks[i].start, marks[i].end, (Role(kind),), None, marks[i].text)
+                result[i] = marks[i].only("comma" if marks[i].has("comma") else "talk")
             # what was asked may have been meant as a finding: it is left over, and shown so
             if names and not question and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))

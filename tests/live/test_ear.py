@@ -82,38 +82,31 @@ def test_dies_while_hearing(events: queue.SimpleQueue[Any], tmp_path: Path, at: 
     assert texts(got) == list(KNOWN)
 
 
-def test_killed_from_outside(events: queue.SimpleQueue[Any]) -> None:
-    """kill -9 between two phrases."""
+def signalled(events: queue.SimpleQueue[Any], number: signal.Signals) -> list[Any]:
+    """What is told when the recogniser gets a signal between two phrases."""
     ear = Ear(BeepMaker(KNOWN), Hints(), events)
     try:
         ear.add(to_pcm(spoken(KNOWN[:1], KNOWN)))
         got = list(until(events, Heard))
         assert ear.process is not None
         assert ear.process.pid is not None
-        os.kill(ear.process.pid, signal.SIGKILL)
+        os.kill(ear.process.pid, number)
         ear.add(to_pcm(spoken(KNOWN[1:], KNOWN)))
         ear.end()
-        got += until(events, Finished)
+        return [*got, *until(events, Finished)]
     finally:
         ear.close()
-    assert texts(got) == list(KNOWN)
+
+
+def test_killed_from_outside(events: queue.SimpleQueue[Any]) -> None:
+    """kill -9 between two phrases."""
+    assert texts(signalled(events, signal.SIGKILL)) == list(KNOWN)
 
 
 def test_hung(events: queue.SimpleQueue[Any], monkeypatch: pytest.MonkeyPatch) -> None:
     """One that says nothing any more is killed and started anew, which is said; nothing is lost."""
     monkeypatch.setattr(ear_module, "HUNG_S", 2.0)
-    ear = Ear(BeepMaker(KNOWN), Hints(), events)
-    try:
-        ear.add(to_pcm(spoken(KNOWN[:1], KNOWN)))
-        got = list(until(events, Heard))
-        assert ear.process is not None
-        assert ear.process.pid is not None
-        os.kill(ear.process.pid, signal.SIGSTOP)
-        ear.add(to_pcm(spoken(KNOWN[1:], KNOWN)))
-        ear.end()
-        got += until(events, Finished)
-    finally:
-        ear.close()
+    got = signalled(events, signal.SIGSTOP)
     assert [(event.reason, event.for_good) for event in got if isinstance(event, Died)] == [
         ("the recogniser hung", False)
     ]

@@ -29,9 +29,9 @@ from dictate.model import (
 from dictate.reckoning import reckon
 
 
-def implausible(grammar: Grammar, item: str, value: Value, unit: str = "") -> bool:
-    """Whether the value raises value-implausible."""
-    finding = Finding(
+def measured(grammar: Grammar, item: str, value: Value, unit: str = "") -> Finding:
+    """A finding of the right side with that value."""
+    return Finding(
         component=grammar.component_of(item),
         item=item,
         side=Side.RIGHT,
@@ -40,6 +40,11 @@ def implausible(grammar: Grammar, item: str, value: Value, unit: str = "") -> bo
         unit=unit,
         evidence=(Evidence(first=0, last=0, quote=item),),
     )
+
+
+def implausible(grammar: Grammar, item: str, value: Value, unit: str = "") -> bool:
+    """Whether the value raises value-implausible."""
+    finding = measured(grammar, item, value, unit)
     exam = Examination(program="0", grammar_sha256=grammar.sha256, transcript=Transcript(), findings=(finding,))
     return "value-implausible" in {query.code for query in run_checks(exam, grammar)}
 
@@ -197,15 +202,7 @@ def test_usual_bands_give_no_verdict(grammar, item, numbers, unit):
     """
     for number in numbers:
         value = Quantity(number=float(number))
-        finding = Finding(
-            component=grammar.component_of(item),
-            item=item,
-            side=Side.RIGHT,
-            status=Status.MEASURED,
-            value=value,
-            unit=unit,
-            evidence=(Evidence(first=0, last=0, quote=item),),
-        )
+        finding = measured(grammar, item, value, unit)
         assert not implausible(grammar, item, value, unit)
         assert not is_noteworthy(finding, grammar)
         assert reckon((finding,), grammar=grammar) == ()

@@ -38,3 +38,10 @@ def test_a_mark_has_any_of_several_kinds():
     mark = Mark(0, 1, (Role("side", key="left"),))
     assert mark.has("site", "side")
     assert not mark.has("site", "number")
+
+
+def test_only_leaves_one_meaning():
+    """The words and their place stay; number and other meanings go."""
+    mark = Mark(3, 4, (Role("number"), Role("item", "gait")), number=Number(a=1), text="one")
+    assert mark.only("filler") == Mark(3, 4, (Role("filler"),), text="one")
+    assert mark.only("item", "smell").roles == (Role("item", "smell"),)
