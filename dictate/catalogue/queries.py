@@ -53,6 +53,7 @@ WHICH_UNIT = "{topic} {value}: in which unit?"
 READING = "reading {reading}"
 NOT_MENTIONED = "{component}, not mentioned: {names}. Examined?"
 NOT_EXAMINED = "not examined"
+LOST_EXCEPTION = '"{quote}" is an exception from {names}, and became no finding: what was found?'
 NO_FINDING = '{about}"{quote}" became no finding: leave it out?'
 KEEP_WORDS = "keep the words"
 LEAVE_OUT = "leave out"

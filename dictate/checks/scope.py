@@ -75,16 +75,20 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
 
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
     Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
-    talk that tells of three findings, asks whether it is the examination, for then its findings were left out.
+    talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
+    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
             about = f"{name_of(grammar, remark.item)}: " if remark.item else ""
-            message = say.NO_FINDING.format(about=capital(about), quote=" ".join(remark.evidence.quote.split()))
+            quote = " ".join(remark.evidence.quote.split())
+            names = ", ".join(name_of(grammar, item) for item in remark.readings)
+            lost = say.LOST_EXCEPTION.format(quote=quote, names=names) if names else ""
             yield Doubt(
                 None,
-                message,
+                lost or say.NO_FINDING.format(about=capital(about), quote=quote),
                 (say.LEAVE_OUT, say.KEEP_WORDS),
+                severity="must" if lost else None,
                 component=remark.component,
                 item=remark.item,
                 evidence=remark.evidence,

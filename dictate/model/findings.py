@@ -160,4 +160,6 @@ class Remark(Frozen):
     evidence: Evidence
     component: Component | None = None
     item: str = ""  # the item the words name, when one is named
-    readings: tuple[str, ...] = ()  # terms that misheard words may have been; items that words set aside tell of
+    readings: tuple[
+        str, ...
+    ] = ()  # terms that misheard words may be; items told of in what was set aside, or excepted from

@@ -58,8 +58,8 @@ def not_placed(exam: Examination) -> tuple[NotPlaced, ...]:
 
 
 def listed(exam: Examination, severity: Severity, *, brief: bool) -> dict[int, Query]:
-    """Queries of one severity as the note lists them; those of words not placed stand with the words."""
-    placed = set() if brief else {one.query for one in not_placed(exam)}
+    """Queries of one severity as the note lists them; those to look at of words not placed stand with the words."""
+    placed = set() if brief or severity is Severity.MUST else {one.query for one in not_placed(exam)}
     return {n: query for n, query in numbered(exam).items() if query.severity is severity and n not in placed}
 
 

@@ -108,7 +108,7 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
-            elif node.main == "except" and cell.values:
+            elif node.main == "except" and (cell.values or cell.negated):
                 cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
             elif node.main in _SEPARATORS:
                 cell.split = True
@@ -204,6 +204,8 @@ class CellBuilder:
             cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
         ) or (cell.side is not None and cell.values and cell.split and value_next(following)):
             cells.append(cell := Cell())
+        unknown = bool(following) and following[0].main == "word"
+        cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
         cell.nodes.append(node)

@@ -19,6 +19,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
+    if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
+        return mark.only("filler")  # "a fine one in the left hand"
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from dictate.reading.drafts import Cell
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node, limb_of, wants_object
 
 _ALWAYS_REASONS = frozenset(
     {
@@ -22,9 +22,6 @@ _ALWAYS_REASONS = frozenset(
     }
 )
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
-_TRANSITIVE = frozenset(
-    {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
-)
 
 
 def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
@@ -93,7 +90,7 @@ def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
 
 def object_follows(node: Node, following: list[Node]) -> bool:
     """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
-    if not node.mark.has("not_examined", "not_assessable") or node.text.split()[-1] not in _TRANSITIVE:
+    if not wants_object(node):
         return False
     after = next((n for n in following if n.main not in ("filler", "side")), None)
     return after is not None and after.main == "site"

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from dictate.grammar import Item
-from dictate.model import Status, Text, Value
+from dictate.model import Grade, Status, Text, Value
 from dictate.reading.drafts import Cell
+from dictate.reading.kinds import Meaning
 from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
@@ -42,6 +45,22 @@ def descriptor(
     if not text:
         return None
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
+
+
+def contrary(meaning: Meaning, words: str, named: Sequence[Node]) -> Meaning | None:
+    """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
+
+    "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
+    told from what is not ("absent except at the knees").
+    """
+    if meaning.status is Status.ABSENT:
+        return Meaning(Text(words=words) if words else None, Status.PRESENT)
+    if meaning.status is Status.NORMAL:
+        signs = [node.text for node in named if node.sign]
+        return Meaning(Text(words=" ".join(filter(None, [words, *(signs or ["not normal"])]))), Status.ABNORMAL)
+    if isinstance(meaning.value, Grade):
+        return Meaning(Text(words=f"not {meaning.value}"), Status.ABNORMAL)
+    return None
 
 
 def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:

@@ -30,6 +30,7 @@ class Cell:
     broken: bool = False  # nothing led to it from the cell before, and a word of unknown meaning follows its side
     closed: bool = False  # a semicolon came after it
     excepted: bool = False  # "except" came before it
+    contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
 
     @property

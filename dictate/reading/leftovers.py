@@ -51,6 +51,7 @@ def leftovers(
     One not-placed remark a sentence: its uncovered words that carry something, joined.
     """
     remarks = [(kind, start, end) for kind, start, end in (*kept, *noted)]
+    excepted: dict[int, tuple[str, ...]] = {}
     taken = set(covered)
     for draft in drafts:
         for start, end in draft.spans:
@@ -61,15 +62,33 @@ def leftovers(
         loose = [m for m in _spoken(sentence) if _is_loose(m, taken)]
         if loose:
             remarks.append((RemarkKind.NOT_PLACED, loose[0].start, loose[-1].end))
+            excepted[loose[0].start] = _excepted_from(sentence, loose[-1].end, drafts)
     token_list = list(tokens)
     return tuple(
         Remark(
             kind=kind,
             evidence=evidence(transcript, token_list, start, end - 1),
-            readings=_found(kind, [m for m in marks if start <= m.start < end]),
+            readings=excepted.get(start, ())
+            if kind is RemarkKind.NOT_PLACED
+            else _found(kind, [m for m in marks if start <= m.start < end]),
         )
         for kind, start, end in sorted(remarks, key=lambda r: (r[1], r[2]))
     )
+
+
+def _excepted_from(sentence: Sequence[Mark], end: int, drafts: Sequence[Draft]) -> tuple[str, ...]:
+    """ "Cranial nerves intact apart from a left sixth": items that say too much, as their exception became no finding.
+
+    end: of the words left over; what stands behind them is no part of the exception.
+    """
+    exception = next((m.start for m in reversed(sentence) if m.has("except") and m.start < end), None)
+    if exception is None:
+        return ()
+    here = range(sentence[0].start, sentence[-1].end)
+    spans = [(draft, start) for draft in drafts for start, _ in draft.spans if start in here]
+    if any(start > exception for _, start in spans):
+        return ()  # some of it was read
+    return tuple(dict.fromkeys(draft.item for draft, start in spans if start < exception))
 
 
 def _found(kind: RemarkKind, marks: Sequence[Mark]) -> tuple[str, ...]:

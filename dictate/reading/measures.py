@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.model import Quantity, Status, Text
-from dictate.reading.drafts import Cell
+from dictate.reading.drafts import Cell, Draft
 from dictate.reading.kinds import Meaning, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
@@ -61,6 +61,19 @@ class Measurer:
         if abnormal and item.kind == "normality":
             return None
         return meaning
+
+    def beside(
+        self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
+    ) -> list[str]:
+        """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
+        if not numbers or not others:
+            return []
+        if base.status is Status.MEASURED and item.kind == "normality":
+            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+        if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
+            return []
+        said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
+        return [text if unit is None else f"{text} {unit.text}" for text, unit in said]
 
     def _unit(self, item: Item, unit: Node | None) -> str:
         if unit is None:

@@ -96,6 +96,16 @@ class Node:
         return [r for r in self.mark.roles if r.item == item and r.kind in ITEM_VALUE_KINDS]
 
 
+_TRANSITIVE = frozenset(
+    {"test", "examine", "check", "assess", "do", "at", "perform", "measure", "for", "see", "judge", "evaluate", "with"}
+)
+
+
+def wants_object(node: Node) -> bool:
+    """ "Could not see", "did not test": what was not seen or tested is named behind it."""
+    return node.mark.has("not_examined", "not_assessable") and node.text.split()[-1] in _TRANSITIVE
+
+
 def plain_part(mark: Mark) -> str:
     """The part a mark plays when nothing about its neighbours is known."""
     kinds = {role.kind for role in mark.roles if not role.item or role.kind == "grade"}

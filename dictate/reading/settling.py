@@ -16,6 +16,7 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     place_titles(nodes)
+    compared_sides(nodes)
     give_units(nodes)
     not_tested(nodes)
     deny_signs(nodes)
@@ -34,6 +35,14 @@ def place_titles(nodes: list[Node]) -> None:
         nodes[colon].main = "filler"
         for link in (n for n in nodes[:colon] if n.main == "comma"):
             link.main, link.mark = "conj", replace(link.mark, text="and")
+
+
+def compared_sides(nodes: list[Node]) -> None:
+    """ "Two plus like the right": the side that it is like is not where it was found."""
+    for place, node in enumerate(nodes):
+        behind = [n for n in nodes[max(0, place - 2) : place] if n.text != "the"]
+        if node.main == "side" and behind and behind[-1].text == "like":
+            node.main = "filler"
 
 
 def give_units(nodes: list[Node]) -> None:
@@ -58,6 +67,7 @@ def not_tested(nodes: list[Node]) -> None:
         by_me = any(n.text.split()[-1] in _I_DID for n in nodes[max(0, place - 3) : place])
         if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
+            verb.main = "filler"
 
 
 def deny_signs(nodes: list[Node]) -> None:

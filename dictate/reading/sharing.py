@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.model import Side
+from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node
@@ -22,6 +23,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         before = result[-1]
         if cell.broken:
             continue  # "full on the left right wall": what was found on the right was not heard
+        if cell.excepted:
+            _differ(cell, before)
+            result.append(cell)
+            continue
         if before.closed and cell.modifiers:
             result.append(cell)  # "none on the left; on the right, mild, at rest"
             continue
@@ -53,6 +58,13 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result
+
+
+def _differ(cell: Cell, before: Cell) -> None:
+    """ "Normal except the left hand", "no tremor apart from a fine one": here what the cell before says is not so."""
+    cell.contrary = True
+    cell.values = [n for n in before.values if not says_equal(n)]
+    cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 
 
 def _measured_alike(one: Cell, two: Cell) -> bool:

@@ -40,7 +40,7 @@ class ShortNames:
         denied = place > 0 and marks[place - 1].has("negation")
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
-        return self._fits_alone(name, marks, place)
+        return self._fits_alone(name, marks, place) or self._jerk(item, marks, place, here)
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
@@ -105,6 +105,18 @@ class ShortNames:
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False
+
+    def _jerk(self, item: Item, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> bool:
+        """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""
+        if item.scale != "tendon_reflex" or here[0] != "motor" or not marks[place].has("site"):
+            return False
+        after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
+        return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
+
+
+def _of_list(mark: Mark) -> bool:
+    """A body part or what links two of them."""
+    return mark.has("site", "side", "conj", "comma", "filler")
 
 
 def _plain_number(after: Sequence[Mark]) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import descriptor, overall
+from dictate.reading.descriptors import contrary, descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
@@ -103,8 +103,12 @@ class StatusReader:
         plain = [n for n in others if n.main != "item"]
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
+        differs = contrary(meaning, modifier_text(name, cell), named) if cell.contrary else meaning
+        if differs is None:
+            return None
+        meaning = differs
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
-        base.detail.extend(self._beside(name, item, cell, base, numbers, others))
+        base.detail.extend(self.measures.beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
         base.maximum = next((n.mark.number.second for n in numbers if n.mark.number is not None and base.whole), "")
@@ -123,19 +127,6 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
-
-    def _beside(
-        self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
-    ) -> list[str]:
-        """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
-        if not numbers or not others:
-            return []
-        if base.status is Status.MEASURED and item.kind == "normality":
-            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
-        if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
-            return []
-        said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
-        return [text if unit is None else f"{text} {unit.text}" for text, unit in said]
 
     def _normal_sign(self, name: str, node: Node) -> bool:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from dictate.reading.kinds import INABILITY, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, wants_object
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
 _NAMED_SIGN = re.compile(r"\b(?:signs?|babinskis?|hoffmanns?|rombergs?|lhermittes?|kernigs?|brudzinskis?|tinels?)$")
@@ -94,8 +94,9 @@ class Weigher:
     def weigh_orphan(self, nodes: list[Node], active: tuple[str, ...]) -> float:
         """Weight of words at the start of a sentence left to what was said before."""
         score = 0.0
-        if nodes and nodes[-1].main == "value" and nodes[-1].text in INABILITY:
-            score -= 2.0  # "she cannot get out of a low chair": what she cannot do is named behind it
+        last = next((n for n in reversed(nodes) if n.main != "filler"), None)
+        if last is not None and last.main == "value" and (last.text in INABILITY or wants_object(last)):
+            score -= 2.0  # "she cannot get out of a low chair", "I could not see the left disc": it is named behind
         for node in nodes:
             if self.is_value(node):
                 score -= 1.2 if self.accepts(active, node) else 3.0

@@ -14,7 +14,7 @@
 | `contradiction` | "A except B", or the one that stands | marks B an exception, or the other goes |
 | `total-mismatch` | the dictated total, or the sum of the parts | nothing, or the total's value |
 | `speech-not-transcribed` | nothing belonging in the note was said | nothing; a typed phrase adds findings |
-| `not-placed` | leave out, or keep the words | the remark's kind; a typed phrase adds findings in its place |
+| `not-placed` | leave out, keep the words, leave as history or talk | the remark's kind; typed phrases add findings |
 | `blanket-unbounded` | a component examined, or none further | adds the component's blanket, or leaves the words out |
 | `scope-item-missing` | none of them was examined | adds each as not examined; a typed phrase adds findings |
 | `several-patients` | same patient, or another from here on | the remark's kind; or all from those words on goes |
@@ -32,6 +32,8 @@ from dictate.catalogue.queries import (
     ANOTHER_FROM_HERE,
     ANOTHER_PATIENT,
     KEEP_WORDS,
+    LEAVE_AS_HISTORY,
+    LEAVE_AS_TALK,
     LEAVE_OUT,
     NONE_FURTHER,
     NOT_EXAMINED,
@@ -55,7 +57,7 @@ from dictate.model import (
     Status,
     number_text,
 )
-from dictate.review.changes import Effect, added, as_kind, remark_of, taken_out
+from dictate.review.changes import WORDS, Effect, added, as_kind, remark_of, taken_out
 from dictate.review.heard import of_finding, read_with_care, unsure
 from dictate.review.typed import Refused, clean, reworded
 
@@ -116,11 +118,15 @@ def _speech(exam: Examination, query: Query, line: str, grammar: Grammar) -> Eff
 
 
 def _not_placed(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
-    at = remark_of(exam, query, RemarkKind.NOT_PLACED)
+    at = remark_of(exam, query, *WORDS)
+    if line in (LEAVE_AS_HISTORY, LEAVE_AS_TALK):
+        return Effect()
     if line in (LEAVE_OUT, KEEP_WORDS):
         kind = RemarkKind.LEFT_OUT if line == LEAVE_OUT else RemarkKind.KEPT
         return Effect((as_kind(exam, at, kind),))
     effect = added(exam, line, grammar, under=query.component or _component_before(exam, at))
+    if exam.remarks[at].kind is not RemarkKind.NOT_PLACED:
+        return effect  # one of its findings; the history stays as it was told
     heard = exam.remarks[at].evidence
     return Effect((Change(remarks=True, at=at), *(_heard_too(change, heard) for change in effect.changes)), line)
 

@@ -41,10 +41,13 @@ def taken_out(exam: Examination, at: int, kind: RemarkKind = RemarkKind.CORRECTE
     return (Change(at=at), *kept)
 
 
-def remark_of(exam: Examination, query: Query, kind: RemarkKind) -> int:
+WORDS = (RemarkKind.NOT_PLACED, RemarkKind.HISTORY, RemarkKind.TALK)  # what `not-placed` asks about
+
+
+def remark_of(exam: Examination, query: Query, *kinds: RemarkKind) -> int:
     """Place of the remark the query asks about. Raises Refused when it is gone."""
     for at, remark in enumerate(exam.remarks):
-        if remark.kind is kind and (remark.evidence.quote, remark.evidence.start_s) == (query.quote, query.start_s):
+        if remark.kind in kinds and (remark.evidence.quote, remark.evidence.start_s) == (query.quote, query.start_s):
             return at
     raise Refused("the words it asks about are no longer open: go on to the next question")
 

@@ -34,7 +34,7 @@ from dictate.model import (
 from dictate.pipeline import BREAK, reconsider
 from dictate.reading import transcript_of_text
 from dictate.review.answers import effect_of
-from dictate.review.changes import Effect, added, as_kind, remark_of, taken_out
+from dictate.review.changes import WORDS, Effect, added, as_kind, remark_of, taken_out
 from dictate.review.typed import Refused, reworded, without_value
 
 TYPED_SOURCE = "typed at review"
@@ -133,10 +133,8 @@ def _words_left_out(exam: Examination, query: Query, grammar: Grammar) -> Effect
     """ "Not said" of words that are no finding."""
     if query.code in WHOSE:
         raise Refused("say whose examination it is: this cannot be left open")
-    for kind in (RemarkKind.NOT_PLACED, RemarkKind.BLANKET_UNBOUNDED):
-        if query.code == kind.value:
-            return Effect((as_kind(exam, remark_of(exam, query, kind), RemarkKind.LEFT_OUT),))
-    return Effect()
+    kinds = {"not-placed": WORDS, "blanket-unbounded": (RemarkKind.BLANKET_UNBOUNDED,)}.get(query.code)
+    return Effect((as_kind(exam, remark_of(exam, query, *kinds), RemarkKind.LEFT_OUT),)) if kinds else Effect()
 
 
 def _place(exam: Examination, decision: Decision, query: Query | None) -> int:

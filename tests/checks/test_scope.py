@@ -52,6 +52,14 @@ def test_words_that_became_nothing_are_looked_at(ask):
     assert [(query.quote, query.start_s, query.severity) for query in queries] == [("brisk as ever", 3.0, "look")]
 
 
+def test_an_exception_that_became_nothing_must_be_asked_about(ask):
+    """What it is excepted from says too much until it is known. Source: own rule."""
+    lost = remark(RemarkKind.NOT_PLACED, "left sixth").model_copy(update={"readings": ("cranial_nerves_all",)})
+    (query,) = ask("not-placed", remarks=(lost,))
+    assert query.severity == "must"
+    assert query.message == '"left sixth" is an exception from cranial nerves, and became no finding: what was found?'
+
+
 def test_the_rest_of_the_examination_must_be_bounded(said, ask):
     """The components nothing was said of are suggested."""
     (query,) = ask(

@@ -36,6 +36,15 @@ def test_brief_lists_what_stands_nowhere_else() -> None:
     assert [len(listed(exam, Severity.LOOK, brief=brief)) for brief in (True, False)] == [1, 0]
 
 
+def test_what_must_be_settled_is_always_listed() -> None:
+    """Also where its words stand among those not placed."""
+    exam = examination(
+        remarks=(remark(RemarkKind.NOT_PLACED, "left sixth"),),
+        queries=(query("not-placed", "an exception", severity=Severity.MUST, quote="left sixth"),),
+    )
+    assert [len(listed(exam, Severity.MUST, brief=brief)) for brief in (True, False)] == [1, 1]
+
+
 def test_query_in_one_line() -> None:
     """Message, suggestions, words and time."""
     asked = query(message="which\nside?", suggestions=("left", "right"), quote="two plus", start_s=61)

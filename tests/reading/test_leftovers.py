@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from dictate.grammar import Grammar
 from dictate.model import RemarkKind
+from dictate.reading import transcript_of_text
+from dictate.reading.read import read
 
 
 @pytest.mark.parametrize(
@@ -68,3 +71,15 @@ def test_remarks_come_in_the_order_said(reading):
 def test_an_item_named_and_not_described_stays_in_view(remarks):
     """ "Gait." says nothing of the gait."""
     assert remarks("Visual acuity.") == ["not-placed: Visual acuity."]
+
+
+def test_a_lost_exception_says_from_what(grammar: Grammar) -> None:
+    """Where it was read, or where there was none, nothing is said of it."""
+    told = {
+        "Cranial nerves intact apart from a left wug.": ("cranial_nerves_all",),
+        "Cranial nerves intact apart from reduced hearing on the wug.": (),
+        "Cranial nerves intact, left wug.": (),
+    }
+    for text, readings in told.items():
+        remarks = read(transcript_of_text(text), grammar).remarks
+        assert [one.readings for one in remarks if one.kind is RemarkKind.NOT_PLACED] == [readings], text

@@ -181,6 +181,30 @@ READ = [
         ["strength_iliopsoas right not_examined (because of pain)", "strength_quadriceps right measured 4+"],
     ),
     ("UPDRS motor part thirty eight.", ["named_score measured 38 (UPDRS motor part)"]),
+    (
+        "Sensation intact except the right foot.",
+        ["sensory_all normal", "sensory_all right foot abnormal not normal"],
+    ),
+    (
+        "Power five throughout except the left hand.",
+        ["strength_all measured 5", "strength_upper_limb_distal left abnormal not 5"],
+    ),
+    (
+        "No weakness apart from the left hand.",
+        ["strength_all normal", "strength_upper_limb_distal left abnormal weakness"],
+    ),
+    ("No tremor except a fine one in the left hand.", ["tremor absent", "tremor left hand present fine"]),
+    ("No clonus except at the right ankle.", ["clonus absent", "clonus right ankle present"]),
+    ("Vibration absent except at the knees.", ["vibration abnormal absent"]),
+    ("Triceps on the left one plus, no sorry two plus like the right.", ["reflex_triceps left measured 2+"]),
+    (
+        "Pupils equal. I couldn't see the left disc.",
+        ["anisocoria absent", "disc_margins left not_assessable"],
+    ),
+    (
+        "Tone is floppy in both legs. Knees and ankles silent.",
+        ["tone both leg abnormal floppy", "reflex_patellar measured 0", "reflex_achilles measured 0"],
+    ),
 ]
 
 

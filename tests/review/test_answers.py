@@ -9,7 +9,7 @@ import pytest
 
 from dictate.checks import catalogue
 from dictate.grammar import Grammar
-from dictate.model import Decision, Examination, RemarkKind, Stretch
+from dictate.model import Action, Decision, Examination, RemarkKind, Stretch
 from dictate.review import Refused, apply, in_order
 from dictate.review.answers import __doc__ as table
 
@@ -205,6 +205,27 @@ def test_unplaced_words_are_kept_or_left_out(exam: Exam, answer: Answer, word: s
     """Either way they stay in the examination."""
     after = answer(exam("Gait normal. Wugs are blicket."), "not-placed", word)
     assert [(one.kind, one.evidence.quote) for one in after.remarks] == [(kind, "Wugs are blicket.")]
+
+
+HISTORY = "HISTORY: BP 120/80, HR 80, RR 14, SpO2 97%, temperature 37.1, GCS 15.\nEXAMINATION: gait normal."
+
+
+def test_a_history_that_measures_may_stay_one(exam: Exam, answer: Answer, rows: Rows) -> None:
+    """The suggestion settles it; a phrase typed instead adds a finding and leaves it; "not said" leaves it out."""
+    asked = exam(HISTORY)
+    left = answer(asked, "not-placed", "leave as history")
+    assert ([one.kind for one in left.remarks], rows(left), left.open_musts) == (
+        [RemarkKind.HISTORY],
+        ["gait normal"],
+        (),
+    )
+    typed = answer(asked, "not-placed", "heel to shin normal on the left")
+    assert ([one.kind for one in typed.remarks], rows(typed)) == (
+        [RemarkKind.HISTORY],
+        ["gait normal", "heel_shin left normal"],
+    )
+    gone = answer(asked, "not-placed", action=Action.REMOVE)
+    assert [one.kind for one in gone.remarks] == [RemarkKind.LEFT_OUT]
 
 
 def test_lost_speech_can_be_typed(exam: Exam, answer: Answer, rows: Rows) -> None:
