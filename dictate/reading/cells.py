@@ -13,6 +13,8 @@ from dictate.reading.cuts import (
     denies,
     elsewhere,
     foreign,
+    is_unknown,
+    leads_away,
     limbs_together,
     object_follows,
     own_nodes,
@@ -110,6 +112,9 @@ class CellBuilder:
                 cells.append(Cell())
             elif node.main == "except" and (cell.values or cell.negated):
                 cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
+            elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
+                cells.append(Cell(broken=True))
+                self._take(cells, node, following, candidates)
             elif node.main in _SEPARATORS:
                 cell.split = True
                 cell.closed = cell.closed or node.main == "semicolon"
@@ -189,6 +194,7 @@ class CellBuilder:
             return  # "both right": both of what was named
         side = Side(node.key("side"))
         limb = node.mark.role("site")
+        unknown = bool(following) and is_unknown(following[0])
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
@@ -198,13 +204,11 @@ class CellBuilder:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return
-            broken = bool(following) and following[0].main == "word" and not cell.split
-            cells.append(cell := Cell(broken=broken))
+            cells.append(cell := Cell(broken=unknown))
         elif (
             cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
         ) or (cell.side is not None and cell.values and cell.split and value_next(following)):
             cells.append(cell := Cell())
-        unknown = bool(following) and following[0].main == "word"
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side

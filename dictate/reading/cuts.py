@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Callable
 
 from dictate.reading.drafts import Cell
+from dictate.reading.kinds import INABILITY
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of, wants_object
 
@@ -34,8 +35,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     if not (cell.split and told):
         return False
     if node.main == "value" and node.mark.number is None and following:
-        return _is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
-    return _is_unknown(node)
+        return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
+    return is_unknown(node)
 
 
 def _signed(cell: Cell) -> bool:
@@ -43,8 +44,15 @@ def _signed(cell: Cell) -> bool:
     return any(n.main == "item" for n in cell.nodes)
 
 
-def _is_unknown(node: Node) -> bool:
+def is_unknown(node: Node) -> bool:
+    """A word that means nothing here."""
     return node.main in ("word", "talk") and len(node.text) > 2
+
+
+def leads_away(before: list[Node], node: Node, following: list[Node]) -> bool:
+    """ "Droopy lid on that side, both react": behind a comma a side with an unknown word is of something else."""
+    last = next((n for n in reversed(before) if n.main != "filler"), None)
+    return node.main == "side" and last is not None and last.is_break and bool(following) and is_unknown(following[0])
 
 
 def site_next(following: list[Node]) -> bool:
@@ -161,7 +169,7 @@ def place_follows(following: list[Node], *, sides: bool = False) -> bool:
 
 def speaks_of_another(after: list[Node]) -> bool:
     """ "positive Patrick's", "trouble with this": the word before says it of something that has no name here."""
-    if after and _is_unknown(after[0]):
+    if after and is_unknown(after[0]):
         return True
     return [n.text for n in after[:2]] in (["with", "this"], ["with", "that"])
 
@@ -185,7 +193,7 @@ def opens_reason(nodes: list[Node], mark: Mark) -> bool:
     for node in reversed(nodes):
         if node.main in ("semicolon", "stop"):
             return False
-        if node.mark.has("not_examined", "not_assessable"):
+        if node.mark.has("not_examined", "not_assessable") or node.text in INABILITY:
             return True
     return False
 

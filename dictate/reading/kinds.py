@@ -174,7 +174,19 @@ def choice_value(key: str, written: str | None, kind: str) -> Value | None:
     return Choice(choice=key) if kind == "choice" else Text(words=key.replace("_", " "))
 
 
-INABILITY = frozenset({"could not", "unable", "cannot", "can not", "could not do", "not possible", "impossible"})
+INABILITY = frozenset(
+    {
+        "could not",
+        "unable",
+        "cannot",
+        "can not",
+        "could not do",
+        "cannot do",
+        "can not do",
+        "not possible",
+        "impossible",
+    }
+)
 LENGTHS = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "m": "m", "foot": "ft", "feet": "ft", "ft": "ft"}
 
 

@@ -58,6 +58,8 @@ class Labeller:
             in_reason = in_reason and not measured(marks, place)
             if node.is_break or node.main in ("number", "correction", "strike") or mark.text in _INFERENCES:
                 in_reason = in_reason and node.main == "number"
+            if mark.text.startswith("too ") and opens_reason(nodes, mark):
+                node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
             if node.main == "qualifier" and self._site_of(marks, place):
                 node.main = "site"

@@ -19,6 +19,8 @@ class Remainder:
 
     def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
+        if marks[place].text == "everything else":
+            return ()  # of what, nobody said
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):

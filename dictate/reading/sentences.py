@@ -268,14 +268,12 @@ class SentenceReader:
         side = cell.side or self.context.heading_side
         earlier: list[Draft] = []
         pool = [*self.drafts, *now] if names else (self.before_sentence or (self.said.drafts if self.said else []))
-        for draft in reversed(pool):
-            if (
-                (not names or draft.item in names)
-                and draft.side is not side
-                and not any(e.item == draft.item for e in earlier)
-            ):
+        here = [d for d in now if d.item in names and d.side is not side]
+        for draft in reversed(here or pool):
+            again = any(e.item == draft.item and not (here and e.site != draft.site) for e in earlier)
+            if (not names or draft.item in names) and draft.side is not side and not again:
                 earlier.append(draft)
-            if names and earlier and {e.item for e in earlier} >= names:
+            if names and not here and earlier and {e.item for e in earlier} >= names:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
         if names and not earlier and side is None:

@@ -18,6 +18,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     result: list[Cell] = []
     for place, cell in enumerate(full):
         if cell.values or cell.negated or place == 0:
+            if cell.excepted and result:
+                cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
             result.append(cell)
             continue
         before = result[-1]

@@ -37,10 +37,20 @@ class ShortNames:
             return False  # "legs spastic": where the tone was so, not how strong they were
         if self.lexicon.component[name].value in here:
             return True
+        if item.scale == "tendon_reflex" and self._strength_of(marks, place):
+            return False  # "leg four throughout bar the ankle which is three"
         denied = place > 0 and marks[place - 1].has("negation")
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
         return self._fits_alone(name, marks, place) or self._jerk(item, marks, place, here)
+
+    def _strength_of(self, marks: Sequence[Mark], place: int) -> bool:
+        """An exception from a strength, whose number is plain as its grades are."""
+        before = marks[:place]
+        scales = {self.items[role.item].scale for mark in before for role in mark.roles if role.item in self.items}
+        number = next((mark.number for mark in marks[place + 1 : place + 4] if mark.number is not None), None)
+        excepted = any(mark.has("except") for mark in before) and self.items["strength_all"].scale in scales
+        return excepted and number is not None and not number.a_sign
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""

@@ -205,6 +205,22 @@ READ = [
         "Tone is floppy in both legs. Knees and ankles silent.",
         ["tone both leg abnormal floppy", "reflex_patellar measured 0", "reflex_achilles measured 0"],
     ),
+    (
+        "Right leg four throughout bar the ankle which is three.",
+        ["strength_lower_limb right measured 4", "strength_lower_limb_distal right measured 3"],
+    ),
+    ("Cannot do joint position, too drowsy.", ["joint_position not_assessable (too drowsy)"]),
+    ("Droopy lid on the left side, both react.", ["ptosis left present"]),
+    (
+        "Pinprick less on the left thumb, left ring finger spared, and the same on the right.",
+        [
+            "pinprick left thumb abnormal less",
+            "pinprick left ring_finger normal",
+            "pinprick right thumb abnormal less (as on the other side)",
+            "pinprick right ring_finger normal (as on the other side)",
+        ],
+    ),
+    ("Neck movements good. Everything else was fine.", ["neck normal"]),
 ]
 
 
