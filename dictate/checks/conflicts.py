@@ -9,6 +9,7 @@ from itertools import combinations
 from dictate.catalogue import queries as say
 from dictate.checks.coverage import (
     about_the_same,
+    conditions_of,
     covers_item,
     covers_side,
     covers_site,
@@ -22,13 +23,28 @@ from dictate.checks.registry import Doubt, check
 from dictate.checks.series import PRESSURE, RATE, without_position
 from dictate.checks.wording import capital, item_of, phrase, said, topic
 from dictate.grammar import Grammar, Item
-from dictate.model import Acuity, Choice, Examination, Finding, Grade, Pressure, Quantity, Score, Side, Status, Text
+from dictate.model import (
+    Acuity,
+    Choice,
+    Examination,
+    Finding,
+    Grade,
+    Pressure,
+    Quantity,
+    Score,
+    Side,
+    Status,
+    Text,
+)
 
 # Items of which several different things are said side by side.
 WORDS = frozenset({"sensory_level"})  # whose value is a word, and yet only one can be right
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
 NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"
+# "Not formally tested", "not assessable in detail": says how far it was tested, not that nothing was.
+IN_PART = re.compile(r"\b(formal(ly)?|in detail|detailed|fully|in full|completely)\b", re.IGNORECASE)
+UNSEEN = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE)
 REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|else|elsewhere|other)\b", re.IGNORECASE)
 
 
@@ -130,14 +146,14 @@ def _is_repeat(later: Finding, exam: Examination) -> bool:
 
 @check("contradiction", severity="must")
 def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
-    """A finding, and a normal, absent or blanket that excludes it, without "except" or a correction.
+    """A finding, and a normal, absent, not examined or blanket that excludes it, without "except" or a correction.
 
     Why: one of the two is wrong, whichever came first.
-    Example: "no tremor ... rest tremor of the right hand" asks which stands.
+    Example: "no tremor ... rest tremor of the right hand", "gait normal ... gait not examined" ask which stands.
     """
     known = [(finding, item) for finding in exam.findings if (item := item_of(grammar, finding.item)) is not None]
     for finding, item in known:
-        if finding.excepted or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED):
+        if finding.excepted or finding.status in (*UNSEEN, Status.UNCHANGED):
             continue
         for other, other_item in known:
             if other is finding or other.excepted:
@@ -155,6 +171,8 @@ def _excludes(
     """Whether `other` says that what was found cannot be."""
     if _begins(finding) < _begins(other) and _is_rest(other, exam):
         return False  # "otherwise normal": what was said before it is the exception
+    if other.status in UNSEEN:
+        return other.item == finding.item and _unseen(other, finding, exam)
     if other.item == finding.item:
         return _denies(other, finding, item, grammar)
     if not other_item.blanket or not covers_item(other, other_item, finding, grammar):
@@ -168,8 +186,27 @@ def _excludes(
     return is_reassuring(other, other_item, grammar) and is_abnormal(finding, item, grammar)
 
 
+def _unseen(other: Finding, finding: Finding, exam: Examination) -> bool:
+    """Whether `other` says of the same item that what was found was not examined.
+
+    A blanket is none: "cranial nerves not examined" leaves standing what was seen in passing, and both are in the note.
+    A side that was not seen is an exception to a statement without side, but excludes one said of both.
+    """
+    if not (covers_side(other.side, finding.side) or sides_meet(other.side, finding.side)):
+        return False
+    if not covers_site(other.site, finding.site) or IN_PART.search(_nearby(other, exam, behind=NEAR)):
+        return False
+    moments = (other.position, finding.position), (other.minutes, finding.minutes)
+    return all(one is None or one == two for one, two in moments) and conditions_of(other) <= conditions_of(finding)
+
+
 def _is_rest(finding: Finding, exam: Examination) -> bool:
     """Whether it was said of the rest only: by its own words, or those just before or behind in the sentence."""
+    return REST.search(_nearby(finding, exam, behind=1)) is not None
+
+
+def _nearby(finding: Finding, exam: Examination, *, behind: int) -> str:
+    """The words of a statement with those before it and so many behind it, within the sentence."""
     words = exam.transcript.words
     first, last = finding.evidence[0].first, finding.evidence[-1].last
     before: list[str] = []
@@ -177,9 +214,12 @@ def _is_rest(finding: Finding, exam: Examination) -> bool:
         if word.text.endswith((".", "?", "!")):
             break
         before.insert(0, word.text)
-    ended = last < len(words) and words[last].text.endswith((".", ";", "?", "!"))
-    behind = [] if ended else [word.text for word in words[last + 1 : last + 2]]
-    return REST.search(" ".join((*before, finding.quote, *behind))) is not None
+    after: list[str] = []
+    for word in words[last : last + behind + 1]:
+        after.append(word.text)
+        if word.text.endswith((".", ";", "?", "!")):
+            break
+    return " ".join((*before, finding.quote, *after[1:]))
 
 
 def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> bool:
@@ -211,7 +251,9 @@ def _grade_differs(blanket: Grade, grade: Grade) -> bool:
 def _answers(finding: Finding, other: Finding, other_item: Item, grammar: Grammar) -> tuple[str, ...]:
     """What may have been meant: the finding as exception, the finding alone, the other alone."""
     one, two = phrase(finding, grammar), phrase(other, grammar)
-    return (say.EXCEPT.format(whole=two, part=one), one, two) if other_item.blanket else (one, two)
+    reach = [(f.side, f.site, f.position, f.minutes) for f in (finding, other)]
+    wider = other_item.blanket or (other.status in UNSEEN and reach[0] != reach[1])
+    return (say.EXCEPT.format(whole=two, part=one), one, two) if wider else (one, two)
 
 
 def _begins(finding: Finding) -> int:

@@ -117,10 +117,11 @@ def covers_site(whole: str, part: str) -> bool:
 
 def same_circumstances(one: Finding, other: Finding) -> bool:
     """Same position, same minutes, and no condition that only one of them names."""
-    return (one.position, one.minutes) == (other.position, other.minutes) and _conditions(one) == _conditions(other)
+    return (one.position, one.minutes) == (other.position, other.minutes) and conditions_of(one) == conditions_of(other)
 
 
-def _conditions(finding: Finding) -> frozenset[str]:
+def conditions_of(finding: Finding) -> frozenset[str]:
+    """The circumstances it was found under, of its details."""
     return frozenset(detail.lower() for detail in finding.detail if _CONDITION.match(detail))
 
 

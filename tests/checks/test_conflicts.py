@@ -326,6 +326,20 @@ def test_what_the_grammar_does_not_know_is_left_alone(said, ask):
     assert ask("value-implausible", old) == ()
 
 
+def _codes(exam, grammar, text, drift, motor):
+    """Codes asked of two findings, taken from "left drift" and from "motor examination ..." in the text."""
+    words = text.split()
+    placed = []
+    for finding, start, count in ((drift, "left", 2), (motor, "motor", 3)):
+        first = words.index(start)
+        quote = " ".join(words[first : first + count])
+        evidence = (Evidence(first=first, last=first + count - 1, quote=quote),)
+        placed.append(finding.model_copy(update={"evidence": evidence}))
+    one = exam(transcript=Transcript(words=tuple(Word(text=word) for word in words)))
+    queries = run_checks(one.model_copy(update={"findings": tuple(placed)}), grammar)
+    return [query.code for query in queries]
+
+
 @pytest.mark.parametrize(
     ("text", "count"),
     [
@@ -338,20 +352,61 @@ def test_what_the_grammar_does_not_know_is_left_alone(said, ask):
 )
 def test_the_rest_is_told_by_the_words_around_it(said, exam, grammar, text, count):
     """ "The rest of the", "otherwise" may stand outside the words a blanket was taken from."""
-    words = text.split()
-    drift, motor = words.index("left"), words.index("motor")
-    findings = tuple(
-        finding.model_copy(
-            update={"evidence": (Evidence(first=first, last=last, quote=" ".join(words[first : last + 1])),)}
-        )
-        for finding, first, last in (
-            (said("pronator_drift", "present", side="left"), drift, drift + 1),
-            (said("motor_all", "normal"), motor, motor + 2),
-        )
-    )
-    one = exam(transcript=Transcript(words=tuple(Word(text=word) for word in words)))
-    queries = run_checks(one.model_copy(update={"findings": findings}), grammar)
-    assert [query.code for query in queries] == ["contradiction"] * count
+    drift, motor = said("pronator_drift", "present", side="left"), said("motor_all", "normal")
+    assert _codes(exam, grammar, text, drift, motor) == ["contradiction"] * count
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize("unseen", ["not_examined", "not_assessable"])
+@pytest.mark.parametrize(
+    ("found", "where", "reach", "suggestions"),
+    [
+        (("gait", "normal"), {}, {}, 2),
+        (("gait", "abnormal", "ataxic"), {}, {}, 2),
+        (("reflex_patellar", "measured", "2+"), {"side": "left"}, {}, 3),
+        (("reflex_patellar", "measured", "2+"), {"side": "both"}, {"side": "left"}, 3),
+        (("blood_pressure", "measured", "120/80"), {"position": "supine"}, {}, 3),
+    ],
+)
+def test_what_was_found_and_yet_not_examined_must_be_asked(said, ask, turned, unseen, found, where, reach, suggestions):
+    """Whichever came first; where it was found at a part of what was not examined, that part may be the exception."""
+    pair = (said(*found, **where), said(found[0], unseen, **reach))
+    (query,) = ask("contradiction", *(pair[::-1] if turned else pair))
+    assert (query.severity, len(query.suggestions)) == ("must", suggestions)
+    assert ask("contradiction", pair[0].model_copy(update={"excepted": True}), pair[1]) == ()
+
+
+@pytest.mark.parametrize(
+    ("found", "where", "other", "reach"),
+    [
+        (("reflex_patellar", "measured", "2+"), {"side": "left"}, "reflex_patellar", {"side": "right"}),
+        (("reflex_patellar", "measured", "2+"), {}, "reflex_patellar", {"side": "left"}),
+        (("tone", "normal"), {"site": "arm"}, "tone", {"site": "leg"}),
+        (("blood_pressure", "measured", "120/80"), {"position": "supine"}, "blood_pressure", {"position": "standing"}),
+        (("blood_pressure", "measured", "120/80"), {"position": "supine"}, "general_all", {}),
+        (("gait", "normal"), {}, "gait", {"detail": ("with eyes closed",)}),
+        (("gait", "not_assessable"), {}, "gait", {}),
+    ],
+)
+def test_what_was_not_examined_elsewhere_or_otherwise_is_no_contradiction(said, ask, found, where, other, reach):
+    """Another side, site, position or condition; a blanket of other items."""
+    assert ask("contradiction", said(*found, **where), said(other, "not_examined", **reach)) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("left drift . motor examination not done", 1),
+        ("left drift . rest of the motor examination not done", 0),
+        ("left drift . motor examination not formally done", 0),
+        ("left drift . motor examination not done in detail", 0),
+        ("left drift . motor examination not done. formally", 1),
+    ],
+)
+def test_not_examined_as_to_the_rest_or_in_part_is_no_contradiction(said, exam, grammar, text, count):
+    """ "The rest of it" spares what was said before; "not formally" says how far it was examined (common practice)."""
+    normal, unseen = said("motor_all", "normal"), said("motor_all", "not_examined")
+    assert _codes(exam, grammar, text, normal, unseen) == ["contradiction"] * count
 
 
 @pytest.mark.parametrize("agrees", [True, False])
