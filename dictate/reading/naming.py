@@ -162,7 +162,8 @@ class Labeller:
             named = any(r.kind in ("item", "context") and r.item in candidates for r in mark.roles)
             node.sign = not named and not self._is_heading(mark, candidates)
         elif mark.has("ability"):
-            node.main = "value" if self._opens_task(marks, place) else "filler"
+            told = self._opens_task(marks, place) or self._closes_task(marks, place, nodes)
+            node.main = "value" if told else "filler"
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
         elif node.main in (
@@ -199,6 +200,14 @@ class Labeller:
             if later.text == "you" or later.has("comma", "negation", "contrast", "stop", "item", "sign"):
                 return False
         return False
+
+    def _closes_task(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> bool:
+        """ "Toes he manages": words of ability behind the task and who did it."""
+        if len(nodes) < 2 or nodes[-1].text not in _SUBJECTS or nodes[-2].main != "item":
+            return False
+        task = any(self.items[name].task for name in nodes[-2].candidates)
+        last = place + 1 == len(marks)
+        return task and (last or marks[place + 1].has("comma", "semicolon", "stop", "contrast"))
 
     def _is_heading(self, mark: Mark, candidates: tuple[str, ...]) -> bool:
         return (

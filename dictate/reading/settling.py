@@ -10,6 +10,7 @@ from dictate.reading.nodes import Node
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
+_SUBJECTS = frozenset({"she", "he", "they"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -100,11 +101,16 @@ def quiet_negations(nodes: list[Node]) -> None:
 
 
 def denies_a_verb(nodes: list[Node], place: int) -> bool:
-    """ "does not recognise his left hand": what the patient does not do denies no sign named later."""
+    """ "does not recognise his left hand": what the patient does not do denies no sign named later.
+
+    Nor does a "did not" that stands at an end deny the test before it ("Romberg he didn't").
+    """
     said = [n for n in nodes[max(0, place - 2) : place] if n.text in ("does", "did", "do")]
     after = nodes[place + 1 : place + 2]
-    if not said or not nodes[place].text.endswith("not") or not after:
+    if not nodes[place].text.endswith("not") or not (said or nodes[place].text in ("did not", "does not")):
         return False
+    if not after or after[0].is_break:
+        return any(n.text in _SUBJECTS for n in nodes[max(0, place - 2) : place])
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
 
 

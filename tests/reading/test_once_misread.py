@@ -25,6 +25,8 @@ READ = [
         ["coordination_all normal", "finger_nose left abnormal dysmetria"],
     ),
     ("He cannot walk on the right heel.", ["heel_walk right abnormal unable"]),
+    ("Can't walk on heels, toes he manages.", ["heel_walk abnormal can not", "toe_walk normal"]),
+    ("Tandem he managed, Romberg he didn't.", ["tandem_gait normal"]),
     ("Eyes midline.", ["gaze_deviation absent"]),
     (
         "Tone, there's paratonia in both legs. The arms are all right.",
