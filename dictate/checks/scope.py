@@ -9,7 +9,7 @@ from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
-from dictate.model import Component, Evidence, Examination, RemarkKind, Status
+from dictate.model import Component, Examination, RemarkKind, Status
 
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
 # So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
@@ -19,14 +19,6 @@ SET_ASIDE = {
     RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
 }
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
-DIGITS = {
-    word: str(digit)
-    for digit, word in enumerate(("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"))
-} | {"oh": "0", "o": "0"}
-REFERENCE = re.compile(
-    r"\b(?:patient|record|reference|chart|hospital|case|file)\s+(?:number|reference|ref|id|identifier)\b[:,\s]*(?:is\s+)?",
-    re.IGNORECASE,
-)
 
 
 @check("scope-item-missing", severity="look")
@@ -142,45 +134,12 @@ def patient_mismatch(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     given = _folded(exam.patient)
     if not given:
         return
-    for evidence, spoken in _spoken_references(exam):
-        if _folded(spoken) != given:
-            message = say.WHOSE_EXAMINATION
-            yield Doubt(None, message, (say.NOTES_PATIENT, say.ANOTHER_PATIENT), evidence=evidence)
+    for remark in exam.remarks:
+        if remark.kind is RemarkKind.REFERENCE and _folded(remark.readings[0]) != given:
+            answers = (say.NOTES_PATIENT, say.ANOTHER_PATIENT)
+            yield Doubt(None, say.WHOSE_EXAMINATION, answers, evidence=remark.evidence)
 
 
 def _folded(reference: str) -> str:
     """Letters and digits only, small."""
     return re.sub(r"[^a-z0-9]", "", reference.lower())
-
-
-def _spoken_references(exam: Examination) -> Iterator[tuple[Evidence, str]]:
-    """Every "patient number four seven one" of the transcript, as its words and as `471`."""
-    words = exam.transcript.words
-    for at in range(len(words) - 2):
-        lead = f"{words[at].text} {words[at + 1].text} "
-        if not REFERENCE.match(lead):
-            continue
-        last, spoken = at + 1, ""
-        for place in range(at + 2, min(at + 14, len(words))):
-            text = words[place].text.strip(",.;:").lower()
-            if text == "is" and not spoken:
-                continue
-            part = DIGITS.get(text) or (text.upper() if re.fullmatch(r"[a-z]|[a-z]*-?\d[\w-]*", text) else "")
-            if not part:
-                break
-            last, spoken = place, spoken + part
-            if words[place].text.endswith((".", ",", ";")):
-                break
-        if any(letter.isdigit() for letter in spoken):
-            yield _evidence(exam, at, last), spoken
-
-
-def _evidence(exam: Examination, first: int, last: int) -> Evidence:
-    words = exam.transcript.words
-    return Evidence(
-        first=first,
-        last=last,
-        quote=exam.transcript.quote(first, last),
-        start_s=words[first].start_s,
-        end_s=words[last].end_s,
-    )

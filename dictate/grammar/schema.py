@@ -214,6 +214,7 @@ class CommonWords(Frozen):
     ability: Phrases  # "able to", in front of a task
     talk: Phrases  # mark a clause as about another time, another person, or no examination
     next_patient: Phrases
+    reference: Phrases  # what a patient's reference follows
     comparisons: Phrases  # "worse", "greater than": with a side they are detail, not the side
     other_side: Phrases
     right_then_left: Phrases

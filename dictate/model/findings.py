@@ -148,6 +148,7 @@ class RemarkKind(StrEnum):
     TALK = "talk"  # about another time or another person, or no examination at all
     BLANKET_UNBOUNDED = "blanket-unbounded"  # "rest of the examination normal": scope unknown
     MISHEARD = "misheard"  # words that are none, and may be a term of the trade
+    REFERENCE = "reference"  # which patient it is about, as said
     NEXT_PATIENT = "next-patient"  # another patient seems to begin here
     KEPT = "kept"  # the examiner wants the words in the note as they stand
     LEFT_OUT = "left-out"  # the examiner saw the words and left them out of the note

@@ -66,6 +66,7 @@ _WORD_KINDS = {
     "ability": "ability",
     "talk": "talk",
     "next_patient": "next_patient",
+    "reference": "reference",
     "comparisons": "comparison",
     "other_side": "other_side",
     "right_then_left": "right_then_left",

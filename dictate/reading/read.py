@@ -16,6 +16,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.merging import merge_repeats
 from dictate.reading.occasion import is_examination
+from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
@@ -78,8 +79,12 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     if ears is not None:
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
-        misheard = [_misheard(transcript, *one) for one in mending.open]
-    marks = number_items(lexicon.find(tokens), tokens)
+        misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
+    marks, references = set_apart_references(number_items(lexicon.find(tokens), tokens), tokens)
+    whose = [
+        _remark(transcript, RemarkKind.REFERENCE, tokens[start].word, tokens[end - 1].word, (spoken,))
+        for start, end, spoken in references
+    ]
     sentences, kept = split(marks, tokens)
     reader = SentenceReader(lexicon, tokens)
     for before, sentence in itertools.pairwise([[], *sentences]):
@@ -101,7 +106,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     if ears is not None:
         findings = with_rivals(findings, transcript, grammar, ears.weigh)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
-    return Reading(findings, (*misheard, *remarks))
+    return Reading(findings, (*misheard, *whose, *remarks))
 
 
 def _bound_of(draft: Draft, tokens: list[Token]) -> str:
@@ -112,8 +117,8 @@ def _bound_of(draft: Draft, tokens: list[Token]) -> str:
     return next((bound for bound in BOUNDS if said[-len(bound.split()) :] == bound.split()), "")
 
 
-def _misheard(transcript: Transcript, first: int, last: int, terms: tuple[str, ...]) -> Remark:
-    """Words that are none, with the terms they may have been."""
+def _remark(transcript: Transcript, kind: RemarkKind, first: int, last: int, readings: tuple[str, ...]) -> Remark:
+    """Words first..last with what they may have been, or say."""
     piece = Evidence(
         first=first,
         last=last,
@@ -121,7 +126,7 @@ def _misheard(transcript: Transcript, first: int, last: int, terms: tuple[str, .
         start_s=transcript.words[first].start_s,
         end_s=transcript.words[last].end_s,
     )
-    return Remark(kind=RemarkKind.MISHEARD, evidence=piece, readings=terms)
+    return Remark(kind=kind, evidence=piece, readings=readings)
 
 
 def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon: Lexicon) -> Finding:
