@@ -30,7 +30,7 @@ class Figure(Frozen):
 
 
 class AsRead(Frozen):
-    """What the words gave before the first decision: from here every decision can be carried out again."""
+    """What the words gave before the first decision that can be taken back: from here all are carried out again."""
 
     findings: tuple[Finding, ...] = ()
     remarks: tuple[Remark, ...] = ()
@@ -39,6 +39,8 @@ class AsRead(Frozen):
     patient: str = ""
     examined_at: datetime | None = None
     examined_at_from: Origin = ""
+    decisions: int = 0  # made before a further dictation was joined, which holds what they changed; these stay
+    queries: tuple[Query, ...] = ()  # what they settled
 
 
 class Examination(Frozen):

@@ -66,11 +66,17 @@ def apply(exam: Examination, decision: Decision, grammar: Grammar) -> Examinatio
 
 
 def undo(exam: Examination, grammar: Grammar, *, count: int = 1) -> Examination:
-    """The examination without its last decisions. Raises Refused when there is none."""
-    if not exam.decisions or exam.as_read is None:
+    """The examination without its last decisions, back to a further dictation at most.
+
+    Raises Refused when there is none.
+    """
+    if not exam.decisions:
         raise Refused("nothing was decided yet: there is nothing to take back")
-    kept = exam.decisions[: max(0, len(exam.decisions) - count)]
-    exam = reconsider(_as_read(exam, exam.as_read), grammar)
+    before = exam.as_read
+    if before is None or len(exam.decisions) <= before.decisions:
+        raise Refused("nothing was decided since the further dictation: correct what was decided before at its value")
+    kept = exam.decisions[before.decisions : max(before.decisions, len(exam.decisions) - count)]
+    exam = _only_open(reconsider(_as_read(exam, before), grammar), before.queries)
     for decision in kept:
         exam = _carry_out(exam, decision, grammar)
     return exam
@@ -151,6 +157,7 @@ def _not_examined(finding: Finding) -> Finding:
 
 def _carry_out(exam: Examination, decision: Decision, grammar: Grammar) -> Examination:
     """Put the changes in place, compute figures and queries anew, and keep the settled queries in theirs."""
+    settled = exam.queries[: sum(one.query is not None for one in exam.decisions)]
     as_read = exam.as_read or AsRead(
         findings=exam.findings,
         remarks=exam.remarks,
@@ -159,6 +166,8 @@ def _carry_out(exam: Examination, decision: Decision, grammar: Grammar) -> Exami
         patient=exam.patient,
         examined_at=exam.examined_at,
         examined_at_from=exam.examined_at_from,
+        decisions=len(exam.decisions),
+        queries=settled,
     )
     places, findings = _put(exam.findings, [(c.at, c.finding) for c in decision.changes if not c.remarks])
     _, remarks = _put(exam.remarks, [(c.at, c.remark) for c in decision.changes if c.remarks])
@@ -169,19 +178,22 @@ def _carry_out(exam: Examination, decision: Decision, grammar: Grammar) -> Exami
         update["patient"] = decision.patient
     if decision.examined_at is not None:
         update |= {"examined_at": decision.examined_at, "examined_at_from": "option"}
-    settled = [_moved(query, places) for query in exam.queries[: sum(one.query is not None for one in exam.decisions)]]
+    settled = tuple(_moved(query, places) for query in settled)
     after = reconsider(exam.model_copy(update=update), grammar)
-    keys = _keys(after)
-    if decision.key not in keys:
+    if decision.key not in _keys(after):
         decision = decision.model_copy(update={"key": ""})  # the doubt is gone: should it come back, it is asked
     asked = decision.asked
     if asked is not None:
         decision = decision.model_copy(update={"query": len(settled)})
-        settled.append(_moved(asked, places))
-    decisions = (*exam.decisions, decision)
-    accepted = {one.key for one in decisions}
-    still_open = [query for query, key in zip(after.queries, keys, strict=True) if key not in accepted]
-    return after.model_copy(update={"queries": (*settled, *still_open), "decisions": decisions})
+        settled = (*settled, _moved(asked, places))
+    return _only_open(after.model_copy(update={"decisions": (*exam.decisions, decision)}), settled)
+
+
+def _only_open(exam: Examination, settled: tuple[Query, ...]) -> Examination:
+    """The settled queries first, then those computed anew whose doubt no decision left in place."""
+    accepted = {one.key for one in exam.decisions}
+    still_open = [query for query, key in zip(exam.queries, _keys(exam), strict=True) if key not in accepted]
+    return exam.model_copy(update={"queries": (*settled, *still_open)})
 
 
 def _put(
@@ -221,7 +233,7 @@ def _with_typed(transcript: Transcript, typed: str) -> Transcript:
 
 
 def _as_read(exam: Examination, before: AsRead) -> Examination:
-    """The examination before the first decision."""
+    """The examination before the first decision that can be taken back."""
     transcript = exam.transcript.model_copy(
         update={
             "words": exam.transcript.words[: before.words],
@@ -237,8 +249,8 @@ def _as_read(exam: Examination, before: AsRead) -> Examination:
             "examined_at": before.examined_at,
             "examined_at_from": before.examined_at_from,
             "queries": (),
-            "decisions": (),
-            "as_read": None,
+            "decisions": exam.decisions[: before.decisions],
+            "as_read": before if before.decisions else None,
         }
     )
 

@@ -12,10 +12,12 @@ from dictate.cli.app import app
 from dictate.cli.saving import joined
 from dictate.errors import InputError, Locked, RecordError
 from dictate.grammar import Grammar
-from dictate.model import Decision, Examination, Severity
+from dictate.model import Action, Decision, Examination, Severity
 from dictate.pipeline import examine_transcript, reconsider
 from dictate.reading import transcript_of_text
 from dictate.records import open_records
+from dictate.review.decisions import apply, undo
+from dictate.review.typed import Refused
 
 FIRST = "Reflexes. Left biceps seven plus. Triceps two plus on both sides."
 MORE = "Plantar response flexor on both sides."
@@ -81,6 +83,23 @@ def test_joining_keeps_decisions_and_corrections(grammar: Grammar) -> None:
     assert after.decisions == corrected.decisions
     assert after.queries[: len(before.queries)] == before.queries
     assert [query.item for query in after.open_musts] == ["reflex_patellar"]
+
+
+def test_undo_goes_back_to_the_further_dictation(grammar: Grammar) -> None:
+    """What was decided before it is not carried out twice: a finding taken out once takes no other with it."""
+    before = apply(first(grammar), Decision(action=Action.REMOVE, finding=0, answer="remove"), grammar)
+    further = joined(before, transcript_of_text("Right knee jerk two plus.", name="more"), grammar, age=None)
+    with pytest.raises(Refused, match="since the further dictation"):
+        undo(further, grammar)
+    at = next(n for n, one in enumerate(further.findings) if one.item == "reflex_patellar")
+    one = apply(further, Decision(finding=at, answer="3+"), grammar)
+    two = apply(one, Decision(action=Action.ADD, answer="Left ankle jerk one plus."), grammar)
+    assert undo(two, grammar).findings == one.findings
+    for after in (undo(one, grammar), undo(two, grammar, count=9)):
+        assert after.findings == further.findings
+        assert after.decisions == further.decisions == before.decisions
+        assert after.open_queries == further.open_queries
+        assert after.transcript == further.transcript
 
 
 def test_joining_without_decisions_reads_all_anew(grammar: Grammar) -> None:

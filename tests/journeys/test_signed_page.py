@@ -16,6 +16,7 @@ from records.visits import doubtful, visit
 from dictate.cli.opening import examination_in
 from dictate.grammar import Grammar
 from dictate.model import Examination, Severity
+from dictate.notes import write_note
 from dictate.records import Records, open_records
 from dictate.review.kept import RecordShelf
 from dictate.review.sitting import Sitting
@@ -108,6 +109,37 @@ def test_saved_record_from_review_to_withdrawal(
     added = [(a.by, a.why, a.text) for a in one.addenda]
     assert (one.state, added) == ("withdrawn", [("A. Examiner", "forgotten", "Jaw jerk normal.\nGag reflex normal.")])
     assert page.locator("pre.signed").text_content() == one.note
+
+
+@pytest.mark.enable_socket
+def test_trainees_note_is_countersigned(
+    records: Records, grammar: Grammar, served: Serve, page: Page, tmp_path: Path
+) -> None:
+    """By keyboard alone: refused without a name and under the trainee's own, then taken once, and the form is gone."""
+    views = (*VIEWS, *OTHER_VIEWS)
+    key = records.save(visit(), who="A", why="dictated").key
+    records.sign(key, by="C. Trainee", note=lambda exam: write_note(exam, grammar), base=1)
+    page.goto(served(Sitting(RecordShelf(records, key, grammar, account="A"), grammar, who="A. Examiner")))
+    look_at(page, "to-countersign", views, tmp_path)
+    for name, said in (("", "name is missing"), ("C. Trainee", "somebody else")):
+        typed(page, "Name of who countersigns", name)
+        page.keyboard.press("Enter")
+        page.wait_for_selector(f"#said.refusal >> text={said}")
+        assert page.get_by_label("Name of who countersigns").input_value() == name
+    look_at(page, "not-countersigned", views, tmp_path)
+    page.get_by_label("Name of who countersigns").focus()
+    page.keyboard.press("Control+A")
+    page.keyboard.type("B. Examiner")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("pre.signed >> text=B. Examiner")
+    page.reload()
+    assert page.get_by_label("Name of who countersigns").count() == 0
+    assert "countersigned by B. Examiner" in page.locator(".state").inner_text()
+    look_at(page, "countersigned", views, tmp_path)
+    one = records.open(key)
+    assert (one.exam.signed_by, one.exam.countersigned_by) == ("C. Trainee", "B. Examiner")
+    assert page.locator("pre.signed").text_content() == one.note
+    assert records.verify() == []
 
 
 def test_looks_are_passed_over_by_enter_in_a_terminal(folder: Path, tmp_path: Path) -> None:
