@@ -31,6 +31,7 @@ def pressed(page: Page, key: str) -> None:
     before = page.locator("body").get_attribute("data-revision")
     page.keyboard.press(key)
     page.wait_for_function("before => document.body?.dataset.revision !== before", arg=before)
+    page.wait_for_load_state()  # a key pressed before the script listens is a key lost
 
 
 def settle_all(page: Page) -> None:
