@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 Samples = npt.NDArray[np.float32]
 
 RATE_HZ = 16_000
-BLOCK_S = 240.0  # bounds memory: what is computed from a block is many times its sound
+BLOCK_S = 120.0  # bounds memory: what is computed from a block is many times its sound (docs/hearing.md)
 SEARCH_S = 30.0  # a block ends in the quietest place of its last half minute
 HUSH_S = 0.5
 MISSING_S = 0.5  # declared and decoded length may differ by this much (encoder delay, rounding) ...

@@ -12,7 +12,7 @@ from dictate.hearing.kept import Encoded
 if TYPE_CHECKING:
     from faster_whisper import WhisperModel
 
-WEIGH_BATCH = 8  # bounds memory; stretches are short, so more than for whole chunks
+WEIGH_BATCH = 4  # bounds memory: of 8, weighing was the peak of the whole way to the note
 LEAST_PROBABILITY = 1e-9
 
 

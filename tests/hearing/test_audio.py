@@ -84,6 +84,14 @@ def test_a_block_ends_in_a_pause(tmp_path: Path) -> None:
     assert 4.0 < first.end_s < 5.0
 
 
+def test_no_block_is_longer_than_memory_bears(tmp_path: Path) -> None:
+    """Five minutes come in blocks of two minutes at the most: four took 746 MB and more (docs/hearing.md)."""
+    path = write_sound(tmp_path / "long.wav", tone(300.0))
+    lengths = [len(block.samples) / RATE_HZ for block in Recording(path).blocks()]
+    assert max(lengths) <= 120
+    assert sum(lengths) == pytest.approx(300.0)
+
+
 def test_the_source_says_what_was_read_and_when_it_was_made(tmp_path: Path) -> None:
     path = write_sound(tmp_path / "made.m4a", tone(1.0), made="2026-03-04T14:30:00")
     recording = Recording(path)
