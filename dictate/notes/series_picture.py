@@ -62,8 +62,8 @@ def _stances(findings: Sequence[Finding], grammar: Grammar) -> list[Stance]:
 
 
 def _row(one: Stance) -> tuple[str, ...]:
-    pressures = words.AND_ALSO.join(f"{limit} {pressure} mmHg".lstrip() for pressure, limit in one.pressures)
-    rates = words.AND_ALSO.join(f"{limit} {number_text(rate)}/min".lstrip() for rate, limit in one.rates)
+    pressures = words.AND_ALSO.join(f"{limit} {pressure}{words.UNITS['mm[Hg]']}".lstrip() for pressure, limit in one.pressures)
+    rates = words.AND_ALSO.join(f"{limit} {number_text(rate)}{words.UNITS['/min']}".lstrip() for rate, limit in one.rates)
     return one.name, *(said or words.NOT_SAID for said in (pressures, rates, "; ".join(one.symptoms)))
 
 
