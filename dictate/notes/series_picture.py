@@ -14,6 +14,7 @@ from dictate.notes.phrases import bound, circumstances, statement
 
 LEFT, TOP, STEP, PLOT = 44, 26, 62, 170
 GRID = 20  # mmHg and beats a minute between two lines
+LEAST = 300  # width, for the key below
 ROOM = 8  # below the lowest number, for its label
 CAP = 5
 ARROW = 12  # of a number that was said as a bound: it points to where the value lies
@@ -40,7 +41,12 @@ def series_picture(exam: Examination, grammar: Grammar) -> Picture | None:
     told = "; ".join(f"{row[0]}: {', '.join(filter(None, row[1:]))}" for row in rows)
     description = words.SERIES_DESCRIPTION.format(rows=told)
     svg = drawing(
-        words.POSTURAL, description, LEFT + STEP * len(stances) + 8, TOP + PLOT + 76, *_frame(stances), *_marks(stances)
+        words.POSTURAL,
+        description,
+        max(LEFT + STEP * len(stances) + 8, LEAST),
+        TOP + PLOT + 76,
+        *_frame(stances),
+        *_marks(stances),
     )
     return Picture(words.POSTURAL, description, svg, words.SERIES_COLUMNS, rows)
 
@@ -62,9 +68,13 @@ def _stances(findings: Sequence[Finding], grammar: Grammar) -> list[Stance]:
 
 
 def _row(one: Stance) -> tuple[str, ...]:
-    pressures = words.AND_ALSO.join(f"{limit} {pressure}{words.UNITS['mm[Hg]']}".lstrip() for pressure, limit in one.pressures)
-    rates = words.AND_ALSO.join(f"{limit} {number_text(rate)}{words.UNITS['/min']}".lstrip() for rate, limit in one.rates)
+    pressures = words.AND_ALSO.join(_said(str(pressure), limit, "mm[Hg]") for pressure, limit in one.pressures)
+    rates = words.AND_ALSO.join(_said(number_text(rate), limit, "/min") for rate, limit in one.rates)
     return one.name, *(said or words.NOT_SAID for said in (pressures, rates, "; ".join(one.symptoms)))
+
+
+def _said(number: str, limit: str, unit: str) -> str:
+    return f"{limit} {number}{words.UNITS[unit]}".lstrip()
 
 
 def _range(stances: Sequence[Stance]) -> tuple[float, float]:
@@ -114,14 +124,18 @@ def _marks(stances: Sequence[Stance]) -> Iterator[str]:
                 if before:
                     yield line(*before, x + 12, height, dash="3 3", faint=True)
                 yield dot(x + 12, height, filled=False)
-            yield label(_limited(number_text(rate), limit), x + 12, height - 7, anchor="middle", size=10)
+            yield label(
+                _limited(number_text(rate), limit), x + 12, height + _aside(limit, -7), anchor="middle", size=10
+            )
             before = None if limit else (x + 12, height)
 
 
 def _pressure(pressure: Pressure, limit: str, x: float, stances: Sequence[Stance]) -> Iterator[str]:
     top = _height(pressure.systolic, stances)
     yield line(x - CAP, top, x + CAP, top, width=2)
-    yield label(_limited(str(pressure.systolic), limit), x, top - 4, anchor="middle", size=10, weight="bold")
+    yield label(
+        _limited(str(pressure.systolic), limit), x, top + _aside(limit, -4), anchor="middle", size=10, weight="bold"
+    )
     if limit:
         yield from _arrow(x, top, limit)
     if pressure.diastolic is None:
@@ -132,16 +146,29 @@ def _pressure(pressure: Pressure, limit: str, x: float, stances: Sequence[Stance
     else:
         yield line(x, top, x, foot, width=4)
     yield line(x - CAP, foot, x + CAP, foot, width=2)
-    yield label(_limited(str(pressure.diastolic), limit), x, foot + 12, anchor="middle", size=10, weight="bold")
+    yield label(
+        _limited(str(pressure.diastolic), limit), x, foot + _aside(limit, 12), anchor="middle", size=10, weight="bold"
+    )
 
 
 def _arrow(x: float, height: float, limit: str) -> Iterator[str]:
     """Up where the value is this or more, down where it is this or less; open at its end, as the value is."""
-    end = height - ARROW if COMPARATORS[limit].startswith(">") else height + ARROW
+    end = height - ARROW if _is_least(limit) else height + ARROW
     back = end + (TIP if end < height else -TIP)
     yield line(x, height, x, end, dash="2 2", width=1.5)
     for aside in (-TIP, TIP):
         yield line(x + aside, back, x, end, width=1.5)
+
+
+def _aside(limit: str, usual: float) -> float:
+    """How far below its number a label stands: as usual, or away from the arrow of a limit."""
+    if not limit:
+        return usual
+    return 12 if _is_least(limit) else -4
+
+
+def _is_least(limit: str) -> bool:
+    return COMPARATORS[limit].startswith(">")
 
 
 def _limited(number: str, limit: str) -> str:

@@ -1,6 +1,7 @@
-"""A catalogue in a language that nobody speaks, every word marked; prints what the program then writes of an examination.
+"""A catalogue in a language that nobody speaks, every word marked; prints what the program then writes.
 
-`python pseudo_language.py TEXT EARLIER` in a process of its own: the catalogue is replaced before any module takes from it.
+`python pseudo_language.py TEXT EARLIER` in a process of its own: the catalogue is replaced
+before any module takes from it.
 """
 
 from __future__ import annotations

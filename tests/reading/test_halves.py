@@ -1,4 +1,7 @@
-"""Half a pressure is no number of an item that was named before it. Source: none; how pressures are said (common practice)."""
+"""Half a pressure is no number of an item that was named before it.
+
+Source: none; how pressures are said (common practice).
+"""
 
 from __future__ import annotations
 
