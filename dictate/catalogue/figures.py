@@ -71,6 +71,7 @@ MET_AT = "met at {times}"
 NOT_MET = "not met"
 MET_TIME_UNSAID = "met, time not said"
 LAIN_SHORT = ", after {minutes} min, not {wanted}"
+HIGH_FROM = {"140/90 or more": "from 140 or 90", "above 160": "above 160"}  # by the convention
 LARGER_FALL = "Fall of 30 systolic ({baseline} lying is high, {high}{lain}): {verdict}"
 INITIAL_NOT_REACHED = "not reached"
 INITIAL_NO_RECOVERY_SHOWN = "reached; recovery not shown: no later reading"

@@ -172,6 +172,8 @@ SERIES_DESCRIPTION = "Blood pressure, heart rate and symptoms in the order dicta
 SERIES_COLUMNS = ("position", "blood pressure", "heart rate", "symptoms")
 SERIES_UNITS = "mmHg, /min"
 SERIES_KEY = "bar: systolic to diastolic · ring: heart rate · S: symptoms"
+SERIES_BOUNDS = "arrow: said as a limit, the value lies this way"
+SIGNS = {">": ">", ">=": "≥", "<": "<", "<=": "≤"}  # in front of a number that was said as a limit
 SYMPTOMS_MARK = "S"
 STRENGTH_TITLE = "Strength by side"
 REFLEX_TITLE = "Reflexes by side"

@@ -24,11 +24,6 @@ class Conventions(Frozen):
         return pressure.systolic >= HIGH_SYSTOLIC or (pressure.diastolic or 0) >= HIGH_DIASTOLIC
 
     @property
-    def high_from(self) -> str:
-        """The limit in words: `from 140 or 90`."""
-        return "above 160" if self.supine_hypertension == "above 160" else "from 140 or 90"
-
-    @property
     def hypertension_source(self) -> str:
         """Who says so."""
         if self.supine_hypertension == "above 160":

@@ -73,6 +73,10 @@ BOUNDS = (
     "at most",
     "no more than",
     "up to",
+    "above",
+    "over",
+    "below",
+    "under",
 )
 
 

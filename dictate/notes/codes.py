@@ -67,5 +67,9 @@ COMPARATORS = {  # of a number that was said as a bound
     "at most": "<=",
     "no more than": "<=",
     "up to": "<=",
+    "above": ">",
+    "over": ">",
+    "below": "<",
+    "under": "<",
 }
 EMPTY = "unavailable"  # neither "nil known" nor "not asked": a silent component may have been examined

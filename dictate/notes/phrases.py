@@ -163,7 +163,7 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     if not isinstance(finding.value, Text):
         value = value.replace(" ", STAY)
-    limit = next((part for part in finding.detail if part in BOUNDS), "") if value else ""
+    limit = bound(finding) if value else ""
     value = f"{limit} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
@@ -177,6 +177,11 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
         return f"{'; '.join(detail)} {where}".rstrip()
     said = f"{said} {where}".rstrip()
     return f"{said} ({'; '.join(detail)})" if detail else said
+
+
+def bound(finding: Finding) -> str:
+    """The word that makes its number a bound ("at least"), as said; empty: it is a number."""
+    return next((part for part in finding.detail if part in BOUNDS), "")
 
 
 def hedge(finding: Finding, grammar: Grammar) -> str:

@@ -7,10 +7,23 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from dictate.grammar import Grammar
-from dictate.model import BOUNDS, Certainty, Evidence, Finding, Grade, Quantity, Remark, RemarkKind, Score, Transcript
+from dictate.model import (
+    BOUNDS,
+    Certainty,
+    Evidence,
+    Finding,
+    Grade,
+    Pressure,
+    Quantity,
+    Remark,
+    RemarkKind,
+    Score,
+    Transcript,
+)
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
 from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
+from dictate.reading.halves import set_apart_halves
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
@@ -81,6 +94,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
     marks, references = set_apart_references(number_items(lexicon.find(tokens), tokens), tokens)
+    marks = set_apart_halves(marks, tokens)
     whose = [
         _remark(transcript, RemarkKind.REFERENCE, tokens[start].word, tokens[end - 1].word, (spoken,))
         for start, end, spoken in references
@@ -111,8 +125,10 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
 
 def _bound_of(draft: Draft, tokens: list[Token]) -> str:
     """ "more than", when the number was said as a bound; empty when it is the value itself."""
-    if not isinstance(draft.value, Quantity | Score | Grade):
+    if not isinstance(draft.value, Quantity | Score | Grade | Pressure):
         return ""
+    if isinstance(draft.value, Quantity) and draft.value.note.endswith(" in"):
+        return ""  # "over 10 m in 9 s": the way, no limit
     said = [token.lower for token in tokens[max(0, draft.anchor - 3) : draft.anchor]]
     return next((bound for bound in BOUNDS if said[-len(bound.split()) :] == bound.split()), "")
 
@@ -132,9 +148,10 @@ def _remark(transcript: Transcript, kind: RemarkKind, first: int, last: int, rea
 def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon: Lexicon) -> Finding:
     """A draft with its evidence: token spans joined where only small gaps lie between."""
     bound = _bound_of(draft, tokens)
-    spans = [(draft.anchor - len(bound.split()), draft.anchor)] if bound else []
+    if bound:
+        draft.spans.append((draft.anchor - len(bound.split()), draft.anchor))  # said, and so not left over either
     ranges: list[list[int]] = []
-    for start, end in sorted([*draft.spans, *spans]):
+    for start, end in sorted(draft.spans):
         if ranges and start - ranges[-1][1] <= 3:
             ranges[-1][1] = max(end, ranges[-1][1])
         else:

@@ -174,7 +174,9 @@ def larger_fall_figure(changes: tuple[Change, ...], conventions: Conventions) ->
         else ""
     )
     yield LARGER.figure(
-        words.LARGER_FALL.format(baseline=baseline, high=conventions.high_from, lain=short, verdict=verdict),
+        words.LARGER_FALL.format(
+            baseline=baseline, high=words.HIGH_FROM[conventions.supine_hypertension], lain=short, verdict=verdict
+        ),
         inputs_of(counted),
         source=f"Freeman 2011; {conventions.hypertension_source}",
     )

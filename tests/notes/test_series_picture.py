@@ -6,8 +6,9 @@ import xml.etree.ElementTree as ET
 
 from by_hand import DEMOS, examination, finding
 
+from dictate.catalogue import note as words
 from dictate.grammar import Grammar
-from dictate.model import Component, Finding, Position, Pressure, Status
+from dictate.model import Component, Finding, Position, Pressure, Quantity, Status
 from dictate.notes.series_picture import series_picture
 from dictate.pipeline import examine
 
@@ -57,3 +58,33 @@ def test_conflicting_readings_are_both_shown(grammar: Grammar) -> None:
     picture = series_picture(exam, grammar)
     assert picture
     assert picture.rows[1][1] == "100/60 mmHg and also 110/60 mmHg"
+
+
+def test_bound_is_drawn_and_told_as_one(grammar: Grammar) -> None:
+    """A sign at the number, an arrow to where the value lies, no ring and no bar; the words say it too."""
+    limited = pressure(100, 60, Position.STANDING, 1).model_copy(update={"detail": ("less than",)})
+    rate = finding(Component.GENERAL, "heart_rate", Status.MEASURED, unit="/min", position=Position.STANDING,
+                   minutes=1, value=Quantity(number=130), detail=("at least",))  # fmt: skip
+    picture = series_picture(examination(pressure(140, 80, Position.SUPINE), limited, rate), grammar)
+    assert picture
+    drawn = ET.fromstring(picture.svg)
+    shown = [one.text for one in drawn.iter("{http://www.w3.org/2000/svg}text")]
+    assert {"<100", "<60", "≥130", words.SERIES_BOUNDS} <= set(shown)
+    assert "130" not in shown
+    assert picture.rows[1][1:3] == ("less than 100/60 mmHg", "at least 130/min")
+    assert "less than 100/60 mmHg, at least 130/min" in picture.description
+    assert not list(drawn.iter("{http://www.w3.org/2000/svg}circle"))
+    bars = [one for one in drawn.iter("{http://www.w3.org/2000/svg}line") if one.get("stroke-width") == "4"]
+    assert len(bars) == 1
+    dashed = [one for one in drawn.iter("{http://www.w3.org/2000/svg}line") if one.get("stroke-dasharray") == "2 2"]
+    downward = [float(one.get("y2", 0)) > float(one.get("y1", 0)) for one in dashed]
+    assert downward == [True, True, False]
+
+
+def test_series_of_numbers_speaks_of_no_bounds(grammar: Grammar) -> None:
+    """The key explains only what is drawn."""
+    picture = series_picture(
+        examination(pressure(140, 80, Position.SUPINE), pressure(90, 50, Position.STANDING)), grammar
+    )
+    assert picture
+    assert words.SERIES_BOUNDS not in picture.svg
