@@ -9,7 +9,7 @@ from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
-from dictate.model import Component, Examination, RemarkKind, Status
+from dictate.model import Component, Examination, Finding, Remark, RemarkKind, Status
 
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
 # So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
@@ -68,7 +68,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
     Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
     talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
-    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much.
+    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; and
+    "no", where a pause parts it from the finding that it may deny.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -76,11 +77,15 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             quote = " ".join(remark.evidence.quote.split())
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
             lost = say.LOST_EXCEPTION.format(quote=quote, names=names) if names else ""
+            denied = _perhaps_denied(remark, exam, grammar)
+            if denied is not None:
+                lost = say.LOST_NEGATION.format(quote=quote, finding=phrase(denied, grammar))
             yield Doubt(
                 None,
                 lost or say.NO_FINDING.format(about=capital(about), quote=quote),
                 (say.LEAVE_OUT, say.KEEP_WORDS),
                 severity="must" if lost else None,
+                others=() if denied is None else (denied,),
                 component=remark.component,
                 item=remark.item,
                 evidence=remark.evidence,
@@ -89,6 +94,20 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
             message, leave = SET_ASIDE[remark.kind][1]
             yield Doubt(None, message.format(names=names), (leave,), severity="must", evidence=remark.evidence)
+
+
+def _perhaps_denied(remark: Remark, exam: Examination, grammar: Grammar) -> Finding | None:
+    """The finding that a negation right in front of it may deny: the speaker paused behind "no"."""
+    words = exam.transcript.words
+    said = remark.evidence.quote.lower().strip(" .,;:-").split()
+    if said[-1:] not in [[word] for word in grammar.common.words.negation] or not words:
+        return None
+    behind = remark.evidence.last + 1
+    for finding in exam.findings:
+        first = min(one.first for one in finding.evidence)
+        if first == behind and finding.status is Status.PRESENT:
+            return finding
+    return None
 
 
 @check("blanket-unbounded", severity="must")

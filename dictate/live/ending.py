@@ -63,14 +63,15 @@ def drop_orders(
 
 def clean_piece(path: Path, mutes: Sequence[Mute], out: Path) -> None:
     """A copy of a piece without what was no dictation; times of the mutes are the piece's own."""
-    data = path.read_bytes()[HEAD_BYTES:]
-    blocks = []
-    for start in range(0, len(data), BLOCK_BYTES):
-        block = data[start : start + BLOCK_BYTES]
-        first_s, last_s = start / 2 / RATE_HZ, (start + len(block)) / 2 / RATE_HZ
-        blocks.append(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
     out.touch(mode=0o600)
-    out.write_bytes(header(len(data)) + b"".join(blocks))
+    with path.open("rb") as sound, out.open("wb") as copy:
+        copy.write(header(2 * seconds_samples(path)))
+        sound.seek(HEAD_BYTES)
+        done = 0
+        while block := sound.read(BLOCK_BYTES):
+            first_s, last_s = done / 2 / RATE_HZ, (done + len(block)) / 2 / RATE_HZ
+            copy.write(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
+            done += len(block)
 
 
 def rescue(pcm: bytes, folder: Path) -> Path:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from dictate.grammar import Control, Grammar
 from dictate.live.clock import MARKS_MIN, StandingClock
@@ -40,21 +40,23 @@ class Follower:
 
     def restore(self) -> int:
         """Take up what was heard before; the sample up to which it was."""
-        done = 0
-        for entry in self._kept.entries():
-            if isinstance(entry, Mute):
-                continue
-            done = max(done, entry.done)
-            if not entry.control and not entry.paused:
-                self._follow_standing(self.taker.take(entry.words), entry.start_s)
+        said = [entry for entry in self._kept.entries() if isinstance(entry, Said)]
+        for entry in said:
             if entry.control == "pause":
                 self._paused_s = entry.end_s
             elif entry.control == "resume":
                 self._paused_s = None
-            elif entry.control == "start_clock":
-                self.clock.start(entry.start_s)
-            self.clock.due(entry.end_s)  # those rang then
-        return done
+        findings = self.taker.take_up([w for one in said if not one.control and not one.paused for w in one.words])
+        self._last = findings[-1:]
+        started = [(entry.start_s, None) for entry in said if entry.control == "start_clock" and not entry.paused]
+        told = [(finding.evidence[0].start_s or 0.0, finding) for finding in findings]
+        for at_s, finding in sorted([*told, *started], key=lambda each: each[0]):
+            if finding is None:
+                self.clock.start(at_s)
+            else:
+                self._follow_standing((finding,), at_s)
+        self.clock.due(max((entry.end_s for entry in said), default=0.0))  # those rang then
+        return max((entry.done for entry in said), default=0)
 
     def get_ready(self) -> None:
         """Read something, while the recogniser's model loads: the first phrase need not wait for the reader."""
@@ -99,7 +101,7 @@ class Follower:
         self._show(taken, words, lost=bool(lost))
         if words and self._weigh:
             self._weigh(self.taker.phrase(start_s))
-        self._follow_standing(taken, start_s)
+        self._follow_standing(taken.findings, start_s)
 
     def _show(self, taken: Taken, words: tuple[Word, ...], *, lost: bool) -> None:
         findings = [describe(finding, self._grammar) + self._clock_says(finding) for finding in taken.findings]
@@ -140,9 +142,9 @@ class Follower:
             return ""
         return f" (clock: {self.clock.show(start_s)} standing, not said)"
 
-    def _follow_standing(self, taken: Taken, start_s: float) -> None:
+    def _follow_standing(self, findings: Sequence[Finding], start_s: float) -> None:
         """The clock starts at the first reading said to be standing, and stops when one is not."""
-        for finding in taken.findings:
+        for finding in findings:
             if not self._grammar.item(finding.item).positions or finding.position is None:
                 continue
             if finding.position is Position.STANDING and not self.clock.runs:
@@ -192,10 +194,9 @@ class Follower:
         """What the scope still asks for; without a scope the queries that are open."""
         if not self.taker.words:
             return ["nothing taken yet"]
-        exam = self.taker.whole()
-        asked = [query for query in exam.queries if query.code == "scope-item-missing"]
-        chosen = asked if self._kept.facts.scope else list(exam.open_musts)
-        return [query.message for query in chosen] or ["nothing"]
+        if self._kept.facts.scope:
+            return self.taker.missing() or ["nothing"]
+        return [query.message for query in self.taker.whole().open_musts] or ["nothing"]
 
     def leave_pause(self, now_s: float | None = None) -> None:
         """What was said between is no dictation."""

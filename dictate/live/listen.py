@@ -18,7 +18,7 @@ from dictate.live import recogniser
 from dictate.live.doubting import AskedWeigher, Doubted, Doubter
 from dictate.live.ending import hear_whole, rescue
 from dictate.live.following import Follower
-from dictate.live.kept import Kept
+from dictate.live.kept import Kept, seconds_samples
 from dictate.live.recorder import Ended, Gap, Notice, Recorder, SoundSource
 from dictate.live.safe_sound import HEAD_BYTES, SafeSound
 from dictate.live.screen import Screen
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from dictate.hearing.hear import Listener
 
 TICK_S = 0.1
+CATCH_UP_BYTES = 320_000  # ten seconds
 BEHIND_S = 25.0  # a phrase may take half of it before it ends
 
 
@@ -101,9 +102,12 @@ class Session:
         """Sound of an interrupted dictation that was recorded, and not heard yet."""
         start = 0
         for path in earlier:
-            data = path.read_bytes()[HEAD_BYTES:]
-            self.ear.add(data[max(0, done - start) * 2 :])
-            start += len(data) // 2
+            samples = seconds_samples(path)
+            with path.open("rb") as sound:
+                sound.seek(HEAD_BYTES + 2 * min(samples, max(0, done - start)))
+                while pcm := sound.read(CATCH_UP_BYTES):
+                    self.ear.add(pcm)
+            start += samples
 
     def _wait_for(self, *kinds: type) -> Any:
         """Handle events until one of these kinds comes."""

@@ -1,0 +1,111 @@
+"""whose-words: a finding made of words that may be the patient's, not the examiner's."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from dictate.catalogue import queries as say
+from dictate.checks.registry import Doubt, check
+from dictate.checks.wording import capital, item_of, phrase
+from dictate.grammar import Grammar
+from dictate.model import Examination, Finding, Word
+
+# How a question to somebody begins, where the recogniser wrote no question mark. Common practice, no source.
+_ASKS = re.compile(
+    r"(?:can|could|do|does|did|is|are|was|have|has|will|would|how|where|which|what|when|who|tell)"
+    r" (?:you|your|that|this|it|me)\b"
+)
+# How an answer begins. Common practice, no source.
+_ANSWERS = frozenset(
+    "yes yeah yep no nope not none nothing never only just maybe perhaps sometimes a i i'm i've i'd it it's its that's "
+    "they they're my about same both more less better worse".split()
+)
+_WORD = r"[a-z0-9'+/-]+"
+_STOPS = (".", "?", "!")
+Span = tuple[int, int]  # first and last word
+
+
+@check("whose-words", severity="must")
+def whose_words(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A finding in words that the patient may have said: in another voice, or as an answer to a question.
+
+    Why: what a patient answers is not what an examiner found, and the recogniser hears both alike.
+    Example: "Can you see one pen or two? No double vision." asks: whose words are they?
+    """
+    limit = grammar.doubt.limits.get("voices")
+    answers = _answers(exam)
+    for finding in exam.findings:
+        own = _voice(exam, finding, limit.at if limit else None)
+        if own == "second":
+            yield _doubt(finding, say.SECOND_VOICE, grammar)
+        elif own == "" and _is_answer(exam, finding, answers, grammar):
+            yield _doubt(finding, say.PERHAPS_ANSWERED, grammar)
+
+
+def _doubt(finding: Finding, words: str, grammar: Grammar) -> Doubt:
+    return Doubt(finding, words.format(finding=capital(phrase(finding, grammar))), (say.EXAMINERS_WORDS,))
+
+
+def _voice(exam: Examination, finding: Finding, least_apart: float | None) -> str:
+    """Whose voice said the finding: `first`, `second`, or empty where there are no two, or it cannot be told."""
+    words = [exam.transcript.words[at] for one in finding.evidence for at in range(one.first, one.last + 1)]
+    word = words[-1]
+    sound = exam.transcript.sources[word.source].sound if exam.transcript.sources else None
+    if sound is None or least_apart is None or sound.voices_apart <= least_apart:
+        return ""
+    if word.start_s is None or word.end_s is None:
+        return ""
+    middle_s = (word.start_s + word.end_s) / 2
+    return "second" if any(start <= middle_s <= end for start, end in sound.second_voice) else "first"
+
+
+def _answers(exam: Examination) -> list[Span]:
+    """Sentences behind a question that is itself no finding: the first, and more that begin as answers do."""
+    found = [one for finding in exam.findings for one in finding.evidence]
+    words, answers = exam.transcript.words, []
+    asked, source = False, -1
+    for first, last in _sentences(words):
+        text = _plain(words[first : last + 1])
+        if asked and words[first].source == source:
+            answers.append((first, last))
+        is_finding = any(one.first <= last and first <= one.last for one in found)
+        question = not is_finding and (words[last].text.endswith("?") or _ASKS.match(text) is not None)
+        asked, source = question or (asked and _begins_answer(text)), words[first].source
+    return answers
+
+
+def _is_answer(exam: Examination, finding: Finding, answers: Sequence[Span], grammar: Grammar) -> bool:
+    """Whether its words begin as an answer does, or do not name what they are about, in a sentence of answer."""
+    said = finding.evidence[-1]
+    for first, last in answers:
+        if first <= said.first <= last:
+            text = _plain(exam.transcript.words[first : last + 1])
+            return _begins_answer(text) or not _names(finding, text, grammar)
+    return False
+
+
+def _begins_answer(text: str) -> bool:
+    return text.split(" ", 1)[0] in _ANSWERS
+
+
+def _names(finding: Finding, text: str, grammar: Grammar) -> bool:
+    """Whether the sentence names the item of the finding."""
+    item = item_of(grammar, finding.item)
+    if item is None:
+        return True
+    names = (item.name, *item.terms, *item.context_terms, *item.signs)
+    return any(f" {' '.join(re.findall(_WORD, name.lower()))}" in f" {text}" for name in names)
+
+
+def _sentences(words: Sequence[Word]) -> Iterator[Span]:
+    first = 0
+    for at, word in enumerate(words):
+        ends = at == len(words) - 1 or words[at + 1].source != word.source
+        if ends or word.text.rstrip("\"')").endswith(_STOPS):
+            yield first, at
+            first = at + 1
+
+
+def _plain(words: Sequence[Word]) -> str:
+    return " ".join(re.findall(_WORD, " ".join(word.text for word in words).lower().replace("\u2019", "'")))
