@@ -77,7 +77,7 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             quote = " ".join(remark.evidence.quote.split())
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
             lost = say.LOST_EXCEPTION.format(quote=quote, names=names) if names else ""
-            denied = _perhaps_denied(remark, exam, grammar)
+            denied = _perhaps_denied(remark, exam)
             if denied is not None:
                 lost = say.LOST_NEGATION.format(quote=quote, finding=phrase(denied, grammar))
             yield Doubt(
@@ -96,16 +96,14 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             yield Doubt(None, message.format(names=names), (leave,), severity="must", evidence=remark.evidence)
 
 
-def _perhaps_denied(remark: Remark, exam: Examination, grammar: Grammar) -> Finding | None:
+def _perhaps_denied(remark: Remark, exam: Examination) -> Finding | None:
     """The finding that a negation right in front of it may deny: the speaker paused behind "no"."""
-    words = exam.transcript.words
-    said = remark.evidence.quote.lower().strip(" .,;:-").split()
-    if said[-1:] not in [[word] for word in grammar.common.words.negation] or not words:
+    if remark.evidence.quote.lower().strip(" .,;:-").split()[-1:] not in (["no"], ["not"], ["without"]):
         return None
     behind = remark.evidence.last + 1
     for finding in exam.findings:
         first = min(one.first for one in finding.evidence)
-        if first == behind and finding.status is Status.PRESENT:
+        if first == behind and finding.status in (Status.PRESENT, Status.ABNORMAL):
             return finding
     return None
 

@@ -22,6 +22,8 @@ _ANSWERS = frozenset(
     "they they're my about same both more less better worse".split()
 )
 _WORD = r"[a-z0-9'+/-]+"
+_TELLING = 5  # letters of a word that tells what is spoken of
+_SIDES = frozenset({"right", "other", "there", "these", "those"})
 _STOPS = (".", "?", "!")
 Span = tuple[int, int]  # first and last word
 
@@ -49,39 +51,45 @@ def _doubt(finding: Finding, words: str, grammar: Grammar) -> Doubt:
 
 def _voice(exam: Examination, finding: Finding, least_apart: float | None) -> str:
     """Whose voice said the finding: `first`, `second`, or empty where there are no two, or it cannot be told."""
-    words = [exam.transcript.words[at] for one in finding.evidence for at in range(one.first, one.last + 1)]
-    word = words[-1]
-    sound = exam.transcript.sources[word.source].sound if exam.transcript.sources else None
-    if sound is None or least_apart is None or sound.voices_apart <= least_apart:
+    last = finding.evidence[-1].last
+    if least_apart is None or not exam.transcript.sources or last >= len(exam.transcript.words):
         return ""
-    if word.start_s is None or word.end_s is None:
+    word = exam.transcript.words[last]
+    sound = exam.transcript.sources[word.source].sound
+    if sound is None or sound.voices_apart <= least_apart or word.start_s is None or word.end_s is None:
         return ""
     middle_s = (word.start_s + word.end_s) / 2
     return "second" if any(start <= middle_s <= end for start, end in sound.second_voice) else "first"
 
 
-def _answers(exam: Examination) -> list[Span]:
-    """Sentences behind a question that is itself no finding: the first, and more that begin as answers do."""
+def _answers(exam: Examination) -> list[tuple[int, int, str]]:
+    """Sentences behind a question that is itself no finding: the first, and more that begin as answers do.
+
+    First and last word of each, and the words of the question.
+    """
     found = [one for finding in exam.findings for one in finding.evidence]
     words, answers = exam.transcript.words, []
-    asked, source = False, -1
+    asked, source, question = False, -1, ""
     for first, last in _sentences(words):
         text = _plain(words[first : last + 1])
         if asked and words[first].source == source:
-            answers.append((first, last))
+            answers.append((first, last, question))
         is_finding = any(one.first <= last and first <= one.last for one in found)
-        question = not is_finding and (words[last].text.endswith("?") or _ASKS.match(text) is not None)
-        asked, source = question or (asked and _begins_answer(text)), words[first].source
+        asks = not is_finding and (words[last].text.endswith("?") or _ASKS.match(text) is not None)
+        asked, source = asks or (asked and _begins_answer(text)), words[first].source
+        question = text if asks else question
     return answers
 
 
-def _is_answer(exam: Examination, finding: Finding, answers: Sequence[Span], grammar: Grammar) -> bool:
-    """Whether its words begin as an answer does, or do not name what they are about, in a sentence of answer."""
+def _is_answer(exam: Examination, finding: Finding, answers: Sequence[tuple[int, int, str]], grammar: Grammar) -> bool:
+    """Whether its sentence begins as an answer does, does not name what it is about, or says again what was asked."""
     said = finding.evidence[-1]
-    for first, last in answers:
+    for first, last, question in answers:
         if first <= said.first <= last:
             text = _plain(exam.transcript.words[first : last + 1])
-            return _begins_answer(text) or not _names(finding, text, grammar)
+            again = {word for word in _plain_text(said.quote).split() if len(word) >= _TELLING} & set(question.split())
+            named = _names(finding, text, grammar) and not _names(finding, question, grammar)
+            return _begins_answer(text) or not named or bool(again - _SIDES)
     return False
 
 
@@ -108,4 +116,8 @@ def _sentences(words: Sequence[Word]) -> Iterator[Span]:
 
 
 def _plain(words: Sequence[Word]) -> str:
-    return " ".join(re.findall(_WORD, " ".join(word.text for word in words).lower().replace("\u2019", "'")))
+    return _plain_text(" ".join(word.text for word in words))
+
+
+def _plain_text(text: str) -> str:
+    return " ".join(re.findall(_WORD, text.lower().replace("\u2019", "'")))

@@ -39,6 +39,8 @@ def spoken(text: str, apart: float, second: tuple[tuple[float, float], ...]) -> 
         ("Can you see one pen or two. No double vision. Gait normal.", "diplopia"),
         ("Do you see double? No. No double vision. Gait normal.", "diplopia"),
         ("Pinprick normal on the right. Is it the same here? Reduced on the left.", "pinprick"),
+        ("Is your hearing worse on one side? Hearing is worse on the right.", "hearing"),
+        ("Do you have any weakness? Weakness in the left arm. Gait normal.", "strength_upper_limb"),
         ("Do you hear this? Yes, hearing normal on the left. Gait normal.", "hearing"),
     ],
 )

@@ -47,6 +47,12 @@ def test_a_question_is_shown_as_not_placed(remarks):
     assert "not-placed: no drift?" in remarks("Deltoid four on the left. Has no drift? Tone normal.")
 
 
+@pytest.mark.parametrize("said", ["Do you see one pen or two?", "Is it the same here?", "What colour is your tie?"])
+def test_a_question_to_the_patient_is_talk(remarks, said):
+    """Nothing to settle: it was put to somebody."""
+    assert remarks(f"Gait normal. {said} Tone normal.") == [f"talk: {said}"]
+
+
 def test_a_doubt_is_no_question_to_anybody(rows):
     """A question mark behind a finding is the examiner's own."""
     assert rows("Babinski positive on the left?") == ["plantar_response left abnormal extensor ?"]
