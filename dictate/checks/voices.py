@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from typing import Literal
 
 from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
@@ -11,16 +12,6 @@ from dictate.checks.wording import capital, item_of, phrase
 from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Word
 
-# How a question to somebody begins, where the recogniser wrote no question mark. Common practice, no source.
-_ASKS = re.compile(
-    r"(?:can|could|do|does|did|is|are|was|have|has|will|would|how|where|which|what|when|who|tell)"
-    r" (?:you|your|that|this|it|me)\b"
-)
-# How an answer begins. Common practice, no source.
-_ANSWERS = frozenset(
-    "yes yeah yep no nope not none nothing never only just maybe perhaps sometimes a i i'm i've i'd it it's its that's "
-    "they they're my about same both more less better worse".split()
-)
 _WORD = r"[a-z0-9'+/-]+"
 _TELLING = 5  # letters of a word that tells what is spoken of
 _SIDES = frozenset({"right", "other", "there", "these", "those"})
@@ -36,7 +27,7 @@ def whose_words(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Example: "Can you see one pen or two? No double vision." asks: whose words are they?
     """
     limit = grammar.doubt.limits.get("voices")
-    answers = _answers(exam)
+    answers = _answers(exam, grammar)
     for finding in exam.findings:
         own = _voice(exam, finding, limit.at if limit else None)
         if own == "second":
@@ -62,7 +53,7 @@ def _voice(exam: Examination, finding: Finding, least_apart: float | None) -> st
     return "second" if any(start <= middle_s <= end for start, end in sound.second_voice) else "first"
 
 
-def _answers(exam: Examination) -> list[tuple[int, int, str]]:
+def _answers(exam: Examination, grammar: Grammar) -> list[tuple[int, int, str]]:
     """Sentences behind a question that is itself no finding: the first, and more that begin as answers do.
 
     First and last word of each, and the words of the question.
@@ -75,8 +66,8 @@ def _answers(exam: Examination) -> list[tuple[int, int, str]]:
         if asked and words[first].source == source:
             answers.append((first, last, question))
         is_finding = any(one.first <= last and first <= one.last for one in found)
-        asks = not is_finding and (words[last].text.endswith("?") or _ASKS.match(text) is not None)
-        asked, source = asks or (asked and _begins_answer(text)), words[first].source
+        asks = not is_finding and (words[last].text.endswith("?") or _begins(text, "asks", grammar))
+        asked, source = asks or (asked and _begins(text, "answers", grammar)), words[first].source
         question = text if asks else question
     return answers
 
@@ -89,12 +80,12 @@ def _is_answer(exam: Examination, finding: Finding, answers: Sequence[tuple[int,
             text = _plain(exam.transcript.words[first : last + 1])
             again = {word for word in _plain_text(said.quote).split() if len(word) >= _TELLING} & set(question.split())
             named = _names(finding, text, grammar) and not _names(finding, question, grammar)
-            return _begins_answer(text) or not named or bool(again - _SIDES)
+            return _begins(text, "answers", grammar) or not named or bool(again - _SIDES)
     return False
 
 
-def _begins_answer(text: str) -> bool:
-    return text.split(" ", 1)[0] in _ANSWERS
+def _begins(text: str, part: Literal["asks", "answers"], grammar: Grammar) -> bool:
+    return any(f"{text} ".startswith(f"{phrase} ") for phrase in grammar.common.dialogue.get(part, ()))
 
 
 def _names(finding: Finding, text: str, grammar: Grammar) -> bool:
