@@ -48,9 +48,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
 
 
 def is_question(marks: Sequence[Mark]) -> bool:
-    """Whether the sentence asks somebody something."""
+    """Whether the sentence asks somebody something; "any weakness" does, whatever mark stands behind it."""
     words = [mark.text.lower().split() for mark in marks if mark.text.strip()]
-    return bool(words) and words[-1] == ["?"] and words[0][0] in _ASKS
+    return bool(words) and ((words[-1] == ["?"] and words[0][0] in _ASKS) or words[0][0] == "any")
 
 
 def _is_put_to_the_patient(question: Sequence[Mark]) -> bool:
