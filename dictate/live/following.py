@@ -32,17 +32,23 @@ class Follower:
         self.taker = Taker(grammar, scope=kept.facts.scope)
         self._last: tuple[Finding, ...] = ()
         self._paused_s: float | None = None
+        self._speaks = False
 
     @property
     def paused(self) -> bool:
         """Whether what is said is not for the note."""
         return self._paused_s is not None
 
+    @property
+    def listening(self) -> str:
+        """How it stands while it hears."""
+        return "paused" if self.paused else "listening"
+
     def restore(self) -> int:
         """Take up what was heard before; the sample up to which it was."""
         said = [entry for entry in self._kept.entries() if isinstance(entry, Said)]
         for entry in said:
-            if entry.control == "pause":
+            if entry.control == "pause" and not entry.paused:
                 self._paused_s = entry.end_s
             elif entry.control == "resume":
                 self._paused_s = None
@@ -69,6 +75,9 @@ class Follower:
     def tick(self) -> None:
         """Time goes on."""
         now_s = self._now_s()
+        if self._sounds is not None and self._sounds.speaks != self._speaks:
+            self._speaks = not self._speaks
+            self.state("reading aloud, not listening" if self._speaks else self.listening)
         for mark in self.clock.due(now_s):
             self._say(f"{at(now_s)} > standing for {mark:g} min")
             self._tone("clock")
@@ -160,7 +169,8 @@ class Follower:
     def _order(self, control: Control, heard: Heard, words: tuple[Word, ...]) -> None:
         """Do what was said to the program, and say that it was understood."""
         start_s, end_s = words[0].start_s or heard.start_s, words[-1].end_s or heard.end_s
-        self._kept.log(Said(words=words, start_s=start_s, end_s=end_s, done=heard.done, control=control))
+        entry = Said(words=words, start_s=start_s, end_s=end_s, done=heard.done, control=control, paused=self.paused)
+        self._kept.log(entry)
         if self._paused_s is not None and control not in ("resume", "end"):
             return
         text = f"{at(start_s)} > understood: {CONFIRMED[control]}"

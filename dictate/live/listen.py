@@ -56,7 +56,8 @@ class Session:
         conventions: Conventions | None = None,
     ) -> None:  # fmt: skip
         self._kept, self._grammar, self._screen = kept, grammar, screen
-        self._name, self._created_at = name, created_at
+        self._name, self._created_at, self._waits_for_sound = name, created_at, source.plays
+        self._waiting = False
         self._behind, self._conventions = False, conventions
         self._events: queue.SimpleQueue[Any] = queue.SimpleQueue()
         muting = Muting(on_mute=kept.log)
@@ -124,7 +125,8 @@ class Session:
     def _handle(self, event: object) -> None:
         follower = self.follower
         if isinstance(event, recogniser.Ready):
-            follower.state("paused" if follower.paused else "listening")
+            self._waiting = self._waits_for_sound and not self._recorder.taking.is_set()
+            follower.state("waiting for the microphone" if self._waiting else follower.listening)
         elif isinstance(event, recogniser.Heard):
             wrong = self._recorder.level.heard_speech()
             if wrong:
@@ -151,6 +153,9 @@ class Session:
             self._behind = not self._behind
             said = f"recognition is {behind_s:.0f} s behind: recording goes on" if self._behind else "caught up"
             self.follower.notice(said)
+        if self._waiting and self._recorder.taking.is_set():
+            self._waiting = False
+            self.follower.state(self.follower.listening)
         self.follower.view.behind_s, self.follower.view.level = behind_s, self._recorder.level.bar()
         self.follower.tick()
 

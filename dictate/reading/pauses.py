@@ -100,9 +100,9 @@ def _joined(before: Sequence[Token], after: Sequence[Token]) -> list[Token]:
 
 
 def _said(sentence: Sequence[Token]) -> list[Token]:
-    """Less its full stop or ellipsis."""
+    """Less its full stop, ellipsis or last comma."""
     said = list(sentence)
-    while len(said) > 1 and said[-1].text == ".":
+    while len(said) > 1 and said[-1].text in ".,":
         said.pop()
     return said
 

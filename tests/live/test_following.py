@@ -23,6 +23,11 @@ class Played(Sounds):
         super().__init__(Muting(on_mute=lambda _: None), play=None)
         self.tones: list[str] = []
         self.read: list[str] = []
+        self.reading = False
+
+    @property
+    def speaks(self) -> bool:
+        return self.reading
 
     def tone(self, tone: str, *, now_s: float) -> None:  # type: ignore[override]
         self.tones.append(tone)
@@ -111,6 +116,34 @@ def test_read_back(bed: Bedside) -> None:
     bed.say("Reflexes.")
     assert "Knee jerk left: 3+" in bed.say("Read that back.")
     assert bed.sounds.read[-1] == "Knee jerk left: 3+"
+
+
+def test_deaf_while_it_reads_aloud(bed: Bedside) -> None:
+    """It says so, and when it listens again; a pause goes on."""
+    bed.sounds.reading = True
+    assert "> reading aloud, not listening" in bed.wait(1)
+    assert bed.wait(1) == ""
+    bed.sounds.reading = False
+    assert "> listening" in bed.wait(1)
+    bed.say("Pause dictation.")
+    bed.sounds.reading = True
+    bed.wait(1)
+    bed.sounds.reading = False
+    assert "> paused" in bed.wait(1)
+
+
+def test_an_order_in_a_pause_is_none_after_a_crash_either(bed: Bedside, grammar: Grammar) -> None:
+    """Neither the clock starts, nor does the pause begin anew."""
+    bed.say("Pause dictation.")
+    bed.say("Start the clock.")
+    bed.say("Pause dictation.")
+    again = bed.following(grammar)
+    again.restore()
+    assert not again.clock.runs
+    assert again.paused
+    bed.now_s = 100.0
+    again.leave_pause()
+    assert [entry.start_s for entry in bed.kept.entries() if isinstance(entry, Mute)] == [10.9]
 
 
 def test_still_open(bed: Bedside) -> None:

@@ -66,6 +66,7 @@ def test_a_number_is_put_together(heard: Rows, said: str, found: str) -> None:
             "Left deltoid. Four minus. Right deltoid. Five.",
             ["strength_deltoid left 4-", "strength_deltoid right 5"],
         ),
+        ("Left deltoid, | four minus.", ["strength_deltoid left 4-"]),
         ("Left deltoid. Four minus, right deltoid five.", ["strength_deltoid left 4-", "strength_deltoid right 5"]),
         ("Biceps reflex. Right. Three plus. Left. Two plus.", ["reflex_biceps right 3+", "reflex_biceps left 2+"]),
         ("Left knee jerk. Absent.", ["reflex_patellar left 0"]),

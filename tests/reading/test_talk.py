@@ -31,7 +31,8 @@ def test_another_time_or_person_gives_no_finding(rows, remarks, phrase, findings
 @pytest.mark.parametrize(
     "said",
     [
-        "Can you look over here, please.", "Is it the same on both sides?", "Any double vision?", "Any weakness.", "Does that hurt?",
+        "Can you look over here, please.", "Is it the same on both sides?", "Any double vision?", "Does that hurt?",
+        "Any weakness.",
         "Push against me.", "That's good.", "No pain.", "It's weaker on the left.", "No, it's weaker on the left.",
         "I can't feel that side.", "My left leg is weak.", "My back hurts when I walk.", "Which way is it going?",
     ],
