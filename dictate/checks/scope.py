@@ -18,6 +18,7 @@ SET_ASIDE = {
     RemarkKind.HISTORY: (6, (say.KEPT_AS_HISTORY, say.LEAVE_AS_HISTORY)),
     RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
 }
+_LONGEST_STRIKE = 4  # words
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 
 
@@ -68,8 +69,9 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
     Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
     talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
-    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; and
-    "no", where a pause parts it from the finding that it may deny.
+    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; "no",
+    where a pause parts it from the finding that it may deny; and words in front of "strike that", which may have been
+    meant to go instead of the finding before them.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -80,6 +82,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             denied = _perhaps_denied(remark, exam)
             if denied is not None:
                 lost = say.LOST_NEGATION.format(quote=quote, finding=phrase(denied, grammar))
+            elif _is_struck(remark, exam, grammar):
+                lost = say.STRUCK_WHAT.format(quote=quote)
             yield Doubt(
                 None,
                 lost or say.NO_FINDING.format(about=capital(about), quote=quote),
@@ -106,6 +110,16 @@ def _perhaps_denied(remark: Remark, exam: Examination) -> Finding | None:
         if first == behind and finding.status in (Status.PRESENT, Status.ABNORMAL):
             return finding
     return None
+
+
+def _is_struck(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
+    """Whether "strike that" follows at once, or behind a name without a value."""
+    behind = remark.evidence.last + 1
+    corrected = (one.evidence for one in exam.remarks if one.kind is RemarkKind.CORRECTED)
+    end = max((one.last for one in corrected if one.first == behind), default=behind + _LONGEST_STRIKE)
+    said = " ".join(word.text.lower().strip(".,;:") for word in exam.transcript.words[behind : end + 1])
+    strikes = grammar.common.words.strikes
+    return any(said.startswith(phrase) or (end != behind + _LONGEST_STRIKE and phrase in said) for phrase in strikes)
 
 
 @check("blanket-unbounded", severity="must")

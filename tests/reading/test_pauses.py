@@ -121,3 +121,16 @@ def test_a_lone_no_is_asked_about(grammar: Grammar) -> None:
     exam = spoken("Eye movements full. No. Nystagmus. Gait normal.", grammar)
     (asked,) = [query for query in exam.open_musts if "was it denied" in query.message]
     assert [exam.findings[at].item for at in asked.findings] == ["nystagmus"]
+
+
+@pytest.mark.parametrize(
+    "said", ["Gait normal. Red that wall. Strike that.", "Gait normal. Knee jerk. Strike that.",
+             "Gait normal. Red that back, strike that, standing blood pressure 118 over 78."],
+)  # fmt: skip
+def test_what_strike_that_struck_is_asked_about(grammar: Grammar, said: str) -> None:
+    """Words that became nothing stand before it: they, or the finding before them?"""
+    asked = [query for query in spoken(said, grammar).open_musts if "strike something out" in query.message]
+    assert [query.code for query in asked] == ["not-placed"]
+    plain = spoken("Gait normal. Strike that. Tone normal.", grammar)
+    assert [query.code for query in plain.open_musts] == []
+    assert [one.item for one in plain.findings] == ["tone"]
