@@ -29,10 +29,18 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: what was not dictated reads "nothing dictated", and may have been forgotten.
     Example: scope dizziness without a word of positional testing asks whether it was done.
     """
+    for component, names in missing_of_scope(exam, grammar).items():
+        part = capital(grammar.components[component].headings[0])
+        message = say.NOT_MENTIONED.format(component=part, names=", ".join(names))
+        yield Doubt(None, message, (say.NOT_EXAMINED,), component=component)
+
+
+def missing_of_scope(exam: Examination, grammar: Grammar) -> dict[Component, tuple[str, ...]]:
+    """Names of what the scope calls for and nobody mentioned, by component; empty without a scope."""
     scope = grammar.scopes.get(exam.scope)
-    if scope is None:
-        return
     missing: dict[Component, list[str]] = {}
+    if scope is None:
+        return {}
     for wanted in scope.expects:
         if not is_mentioned(wanted.item, exam, grammar):
             names = missing.setdefault(grammar.component_of(wanted.item), [])
@@ -41,11 +49,7 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if figure.name == POSTURAL_MISSING:  # which positions and minutes, where a pressure was dictated at all
             readings = figure.text.rpartition(": ")[2].split("; ")
             missing.setdefault(Component.GENERAL, []).extend(say.READING.format(reading=one) for one in readings)
-    for component in filter(missing.get, Component):
-        names = missing[component]
-        part = capital(grammar.components[component].headings[0])
-        message = say.NOT_MENTIONED.format(component=part, names=", ".join(dict.fromkeys(names)))
-        yield Doubt(None, message, (say.NOT_EXAMINED,), component=component)
+    return {component: tuple(dict.fromkeys(missing[component])) for component in filter(missing.get, Component)}
 
 
 def is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:

@@ -14,6 +14,7 @@ from dictate.live.spoken import CONFIRMED, find_orders
 from dictate.live.taken import Phrase, Taken, Taker, describe
 from dictate.live.tones import Sounds, Tone
 from dictate.model import Examination, Finding, Position, Word
+from dictate.notes.phrases import capital
 
 
 class Follower:
@@ -126,7 +127,7 @@ class Follower:
         view.phrase = " ".join(word.text for word in words)
         view.taken, view.doubts = findings + [f"no longer: {each}" for each in gone], doubts
         if self._kept.facts.scope:
-            view.still_open = self._still_open()
+            view.still_open = [name for names in self.taker.missing().values() for name in names]
         if doubts:
             self._tone("not placed" if not findings else "doubtful")
         elif findings:
@@ -205,7 +206,9 @@ class Follower:
         if not self.taker.words:
             return ["nothing taken yet"]
         if self._kept.facts.scope:
-            return self.taker.missing() or ["nothing"]
+            parts = self._grammar.components
+            missing = self.taker.missing().items()
+            return [f"{capital(parts[part].headings[0])}: {', '.join(names)}" for part, names in missing] or ["nothing"]
         return [query.message for query in self.taker.whole().open_musts] or ["nothing"]
 
     def leave_pause(self, now_s: float | None = None) -> None:

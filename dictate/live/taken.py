@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.checks.scope import scope_item_missing
+from dictate.checks.scope import missing_of_scope
 from dictate.grammar import Grammar
-from dictate.model import Examination, Finding, Query, RemarkKind, Source, Transcript, Word
+from dictate.model import Component, Examination, Finding, Query, RemarkKind, Source, Transcript, Word
 from dictate.notes.phrases import capital, circumstances, place, statement, title
 from dictate.pipeline import Weigher, examine_transcript
 from dictate.reckoning import reckon
@@ -96,7 +96,7 @@ class Taker:
             not_placed=tuple(
                 remark.evidence.quote
                 for remark in exam.remarks
-                if remark.kind is RemarkKind.NOT_PLACED and (remark.evidence.start_s or 0.0) >= start_s
+                if remark.kind is RemarkKind.NOT_PLACED and (remark.evidence.end_s or 0.0) > start_s
             ),
         )
 
@@ -104,14 +104,14 @@ class Taker:
         """Everything heard live, read at once."""
         return self._examine(self.words, scope=self.scope)
 
-    def missing(self) -> list[str]:
-        """What the scope still asks for, by what was taken so far; nothing is read again."""
+    def missing(self) -> dict[Component, tuple[str, ...]]:
+        """What the scope still asks for, by component and by what was taken so far; nothing is read again."""
         exam = Examination(
             program="", grammar_sha256="", scope=self.scope, transcript=Transcript(),
             findings=(*self._past, *self._known.values()),
         )  # fmt: skip
         exam = exam.model_copy(update={"figures": reckon(exam.findings, grammar=self.grammar, scope=self.scope)})
-        return [doubt.message for doubt in scope_item_missing(exam, self.grammar)]
+        return missing_of_scope(exam, self.grammar)
 
     def phrase(self, start_s: float) -> Phrase:
         """The phrase just taken, with what it was read with."""

@@ -165,6 +165,23 @@ def test_still_open_of_a_scope(tmp_path: Path, grammar: Grammar) -> None:
     assert "omberg" not in " ".join(bed.follower.view.still_open)
 
 
+def test_the_screen_takes_back_and_puts_together(bed: Bedside) -> None:
+    """What it shows of a value said in two phrases; and of what is open names only, to be read from afar."""
+    bed.say("Left deltoid four.")
+    bed.say("Minus.")
+    assert bed.follower.view.taken == ["Deltoid left: 4-", "no longer: Deltoid left: 4"]
+    assert bed.follower.view.doubts == []
+
+
+def test_what_is_open_is_short(tmp_path: Path, grammar: Grammar) -> None:
+    """Names on the screen, a line a component when it is asked for."""
+    bed = Bedside(tmp_path, grammar, scope="dizziness")
+    bed.say("Heart rhythm regular.")
+    assert "nystagmus" in bed.follower.view.still_open
+    assert all(len(name.split()) < 9 for name in bed.follower.view.still_open)
+    assert "Cranial nerves: hearing, nystagmus" in bed.say("What is still open?")
+
+
 def test_clock_starts_at_standing(bed: Bedside) -> None:
     """Rings at its minutes, suggests the minute of a reading that has none, stops when the patient sits."""
     bed.say("Lying, blood pressure 140 over 80.")

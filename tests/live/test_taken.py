@@ -92,9 +92,17 @@ def test_what_is_missing_is_told_without_reading_again(grammar: Grammar) -> None
     taker.take(words("Romberg negative.", 0.0))
     for at in range(1, 2 * MOST_WORDS // 6):
         taker.take(words("Knee jerk two plus right. Lying, pressure 120 over 80.", 20.0 * at))
-    whole = [query.message for query in taker.whole().queries if query.code == "scope-item-missing"]
-    assert taker.missing() == whole != []
-    assert "omberg" not in " ".join(whole)
+    whole = [query for query in taker.whole().queries if query.code == "scope-item-missing"]
+    missing = taker.missing()
+    assert [query.component for query in whole] == list(missing) != []
+    assert all(", ".join(names) in query.message for query, names in zip(whole, missing.values(), strict=True))
+    assert "omberg" not in str(missing)
+
+
+def test_a_second_part_that_gives_nothing_is_shown(grammar: Grammar) -> None:
+    """Words that went to others without a place: no phrase is swallowed without a sign."""
+    _, second = said(grammar, "Left altoid four.", "Minus.")
+    assert second.not_placed == ("Left altoid four. Minus.",)
 
 
 def test_struck(grammar: Grammar) -> None:
