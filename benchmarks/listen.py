@@ -207,14 +207,16 @@ def memory(paths: list[Path], place: Path, hours: float) -> int:
     row = Row(paths[:1], screen.ready, fast=True, most_s=hours * 3600)
     session = Session(row, _kept(place), load_grammar(), EngineMaker(offline=True), screen, fast=True)
     session._whole = lambda: None  # type: ignore[assignment,method-assign,return-value]
-    taken: list[tuple[float, float]] = []
+    taken: list[tuple[float, float]] = []  # seconds of sound, megabytes of both
     over = threading.Event()
 
     def watch() -> None:
         while not over.wait(1.0):
             if row.given_s - (taken[-1][0] if taken else 0.0) >= 60:
-                taken.append((row.given_s, _megabytes(session)))
-                print(f"  {row.given_s / 60:6.1f} min of sound {taken[-1][1]:7.0f} MB", flush=True)
+                own, recogniser = _megabytes()
+                taken.append((row.given_s, own + recogniser))
+                print(f"  {row.given_s / 60:6.1f} min of sound {own:7.0f} MB the program, {recogniser:7.0f} MB its "
+                      "recogniser", flush=True)  # fmt: skip
 
     watcher = threading.Thread(target=watch)
     watcher.start()
@@ -232,13 +234,11 @@ def _kept(place: Path) -> Kept:
     return Kept.begin(place, Facts(started_at=datetime.now()))
 
 
-def _processes(session: Session) -> list[psutil.Process]:
+def _megabytes() -> tuple[float, float]:
+    """Of the program, and of the processes under it."""
     own = psutil.Process()
-    return [own, *own.children(recursive=True)]
-
-
-def _megabytes(session: Session) -> float:
-    return sum(process.memory_info().rss for process in _processes(session)) / 1e6
+    under = sum(process.memory_info().rss for process in own.children(recursive=True))
+    return own.memory_info().rss / 1e6, under / 1e6
 
 
 if __name__ == "__main__":

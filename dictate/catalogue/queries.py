@@ -54,6 +54,8 @@ READING = "reading {reading}"
 NOT_MENTIONED = "{component}, not mentioned: {names}. Examined?"
 NOT_EXAMINED = "not examined"
 LOST_EXCEPTION = '"{quote}" is an exception from {names}, and became no finding: what was found?'
+LOST_NEGATION = '"{quote}" stands alone in front of {finding}: was it denied?'
+STRUCK_WHAT = '"{quote}" stands in front of words that strike something out: does the note hold what it should?'
 NO_FINDING = '{about}"{quote}" became no finding: leave it out?'
 KEEP_WORDS = "keep the words"
 LEAVE_OUT = "leave out"
@@ -81,6 +83,11 @@ SOUND_CLIPPED = "too loud for the microphone, {share:.1%} of it cut off"
 SOUND_TONES = "tones in the pauses {below:.0f} dB below speech (music, a machine?)"
 SOUND_VOICES = "two voices seem to speak, {apart:.0f} semitones apart"
 SOUND_LANGUAGE = 'it seems to be in another language ("{language}")'
+
+# voices
+SECOND_VOICE = "{finding}: said in another voice; is it a finding of the examiner's?"
+PERHAPS_ANSWERED = "{finding}: said behind a question to the patient; is it a finding of the examiner's?"
+EXAMINERS_WORDS = "yes, a finding"
 
 # totals
 MUSCLE_SUM = "MRC sum score {said}, but the grades add up to {added}: which is right?"

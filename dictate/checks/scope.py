@@ -9,7 +9,7 @@ from dictate.catalogue import queries as say
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
-from dictate.model import Component, Examination, RemarkKind, Status
+from dictate.model import Component, Examination, Finding, Remark, RemarkKind, Status
 
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
 # So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
@@ -18,6 +18,7 @@ SET_ASIDE = {
     RemarkKind.HISTORY: (6, (say.KEPT_AS_HISTORY, say.LEAVE_AS_HISTORY)),
     RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
 }
+_LONGEST_STRIKE = 4  # words
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 
 
@@ -28,10 +29,18 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: what was not dictated reads "nothing dictated", and may have been forgotten.
     Example: scope dizziness without a word of positional testing asks whether it was done.
     """
+    for component, names in missing_of_scope(exam, grammar).items():
+        part = capital(grammar.components[component].headings[0])
+        message = say.NOT_MENTIONED.format(component=part, names=", ".join(names))
+        yield Doubt(None, message, (say.NOT_EXAMINED,), component=component)
+
+
+def missing_of_scope(exam: Examination, grammar: Grammar) -> dict[Component, tuple[str, ...]]:
+    """Names of what the scope calls for and nobody mentioned, by component; empty without a scope."""
     scope = grammar.scopes.get(exam.scope)
-    if scope is None:
-        return
     missing: dict[Component, list[str]] = {}
+    if scope is None:
+        return {}
     for wanted in scope.expects:
         if not is_mentioned(wanted.item, exam, grammar):
             names = missing.setdefault(grammar.component_of(wanted.item), [])
@@ -40,11 +49,7 @@ def scope_item_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if figure.name == POSTURAL_MISSING:  # which positions and minutes, where a pressure was dictated at all
             readings = figure.text.rpartition(": ")[2].split("; ")
             missing.setdefault(Component.GENERAL, []).extend(say.READING.format(reading=one) for one in readings)
-    for component in filter(missing.get, Component):
-        names = missing[component]
-        part = capital(grammar.components[component].headings[0])
-        message = say.NOT_MENTIONED.format(component=part, names=", ".join(dict.fromkeys(names)))
-        yield Doubt(None, message, (say.NOT_EXAMINED,), component=component)
+    return {component: tuple(dict.fromkeys(missing[component])) for component in filter(missing.get, Component)}
 
 
 def is_mentioned(name: str, exam: Examination, grammar: Grammar) -> bool:
@@ -68,7 +73,9 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
     Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
     talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
-    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much.
+    do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; "no",
+    where a pause parts it from the finding that it may deny; and words in front of "strike that", which may have been
+    meant to go instead of the finding before them.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -76,11 +83,17 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             quote = " ".join(remark.evidence.quote.split())
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
             lost = say.LOST_EXCEPTION.format(quote=quote, names=names) if names else ""
+            denied = _perhaps_denied(remark, exam)
+            if denied is not None:
+                lost = say.LOST_NEGATION.format(quote=quote, finding=phrase(denied, grammar))
+            elif _is_struck(remark, exam, grammar):
+                lost = say.STRUCK_WHAT.format(quote=quote)
             yield Doubt(
                 None,
                 lost or say.NO_FINDING.format(about=capital(about), quote=quote),
                 (say.LEAVE_OUT, say.KEEP_WORDS),
                 severity="must" if lost else None,
+                others=() if denied is None else (denied,),
                 component=remark.component,
                 item=remark.item,
                 evidence=remark.evidence,
@@ -89,6 +102,28 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             names = ", ".join(name_of(grammar, item) for item in remark.readings)
             message, leave = SET_ASIDE[remark.kind][1]
             yield Doubt(None, message.format(names=names), (leave,), severity="must", evidence=remark.evidence)
+
+
+def _perhaps_denied(remark: Remark, exam: Examination) -> Finding | None:
+    """The finding that a negation right in front of it may deny: the speaker paused behind "no"."""
+    if remark.evidence.quote.lower().strip(" .,;:-").split()[-1:] not in (["no"], ["not"], ["without"]):
+        return None
+    behind = remark.evidence.last + 1
+    for finding in exam.findings:
+        first = min(one.first for one in finding.evidence)
+        if first == behind and finding.status in (Status.PRESENT, Status.ABNORMAL):
+            return finding
+    return None
+
+
+def _is_struck(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
+    """Whether "strike that" follows at once, or behind a name without a value."""
+    behind = remark.evidence.last + 1
+    corrected = (one.evidence for one in exam.remarks if one.kind is RemarkKind.CORRECTED)
+    end = max((one.last for one in corrected if one.first == behind), default=behind + _LONGEST_STRIKE)
+    said = " ".join(word.text.lower().strip(".,;:") for word in exam.transcript.words[behind : end + 1])
+    strikes = grammar.common.words.strikes
+    return any(said.startswith(phrase) or (end != behind + _LONGEST_STRIKE and phrase in said) for phrase in strikes)
 
 
 @check("blanket-unbounded", severity="must")

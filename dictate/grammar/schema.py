@@ -232,6 +232,7 @@ class CommonFile(Frozen):
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     conditions: dict[str, Phrases] = Field(default_factory=dict)  # what readings must share to be compared
+    dialogue: dict[Literal["asks", "answers"], Phrases] = Field(default_factory=dict)  # how talk with a patient begins
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
     trusted: dict[str, Phrases] = Field(default_factory=dict)  # mishearings the user has told to read so: not shown

@@ -19,6 +19,7 @@ from dictate.hearing.audio import RATE_HZ, Recording, Samples
 BLOCK_S = 0.1
 BLOCK = int(BLOCK_S * RATE_HZ)
 SILENT_S = 1.5  # a running microphone delivers ten blocks a second: none for so long means it is gone
+FIRST_S = 5.0  # until its first block: sound servers were seen to need two seconds
 RETRY_S = 1.0
 CLOSING_S = 2.0
 SLEPT_S = 2.0  # the wall clock ran on by so much more than the sound: the machine slept
@@ -125,13 +126,14 @@ class Microphone:
             stream.start()
         except self._sound.PortAudioError as fault:
             raise _Gone(_first_line(fault)) from fault
-        watch = _Watch()
+        watch, patience_s = _Watch(), FIRST_S
         try:
             while not stop.is_set():
                 try:
-                    pcm = arrived.get(timeout=SILENT_S)
+                    pcm = arrived.get(timeout=patience_s)
                 except queue.Empty:
                     raise _Gone("no sound comes") from None
+                patience_s = SILENT_S
                 slept_s = watch.slept_s()
                 if slept_s:
                     yield Trouble(

@@ -84,7 +84,7 @@ def find_model(wanted: str | None = None, *, fetch: Fetch | None = None, offline
     Raises: InputError for an unknown name or a folder that is no model, MachineError for a missing or damaged one.
     """
     name = wanted or DEFAULT_MODEL
-    if os.sep in name or name.startswith(("~", ".")) or Path(name).is_dir():
+    if os.sep in name or name.startswith(("~", ".")) or (name not in KNOWN and Path(name).is_dir()):
         return _from_folder(Path(name).expanduser())
     if name not in KNOWN:
         near = difflib.get_close_matches(name, KNOWN, n=3, cutoff=0.5)

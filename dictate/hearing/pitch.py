@@ -63,19 +63,26 @@ def _periods(windows: Samples) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.fl
     return np.where(good.any(axis=1), good.argmax(axis=1), lags.argmax(axis=1)) + first, best
 
 
-def apart(heights: Sequence[Height]) -> float:
-    """Semitones between two groups of stretches, cut where they differ most; 0 where they are no two clear groups."""
-    ordered = sorted(heights, key=lambda one: one.semitones)
-    tones = np.array([one.semitones for one in ordered])
-    weights = np.array([one.frames for one in ordered], float)
-    cuts = range(LEAST_STRETCHES, len(ordered) - LEAST_STRETCHES + 1)
-    parted = [_parted(tones, weights, cut) for cut in cuts]
-    within, widest, distance = min(parted, default=(0.0, 0.0, 0.0))
-    clear = distance >= LEAST_CLEARNESS * max(within, LEAST_SPREAD) and distance >= LEAST_OF_EACH * widest
-    return distance if clear else 0.0
+def parted(heights: Sequence[Height]) -> tuple[float, list[int]]:
+    """Semitones between two groups of stretches, cut where they differ most, and the stretches of the one heard less.
+
+    0 and none where they are no two clear groups.
+    """
+    order = sorted(range(len(heights)), key=lambda at: heights[at].semitones)
+    tones = np.array([heights[at].semitones for at in order])
+    weights = np.array([heights[at].frames for at in order], float)
+    cuts = range(LEAST_STRETCHES, len(order) - LEAST_STRETCHES + 1)
+    cut = min(cuts, key=lambda at: _cut(tones, weights, at), default=0)
+    if not cut:
+        return 0.0, []
+    within, widest, distance = _cut(tones, weights, cut)
+    if distance < max(LEAST_CLEARNESS * max(within, LEAST_SPREAD), LEAST_OF_EACH * widest):
+        return 0.0, []
+    low_is_less = weights[:cut].sum() < weights[cut:].sum()
+    return distance, sorted(order[:cut] if low_is_less else order[cut:])
 
 
-def _parted(tones: npt.NDArray[np.float64], weights: npt.NDArray[np.float64], cut: int) -> tuple[float, float, float]:
+def _cut(tones: npt.NDArray[np.float64], weights: npt.NDArray[np.float64], cut: int) -> tuple[float, float, float]:
     """Spread within the two groups below and above a cut, that of the wider one, and the distance of their means."""
     groups = [(tones[:cut], weights[:cut]), (tones[cut:], weights[cut:])]
     means = [float(np.average(group, weights=weight)) for group, weight in groups]

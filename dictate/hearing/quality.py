@@ -10,7 +10,7 @@ import numpy.typing as npt
 
 from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import Span
-from dictate.hearing.pitch import Height, apart, height
+from dictate.hearing.pitch import Height, height, parted
 from dictate.hearing.tones import tones_in
 from dictate.model.words import Sound
 
@@ -31,6 +31,7 @@ class Quality:
         self._voiced: list[npt.NDArray[np.float32]] = []
         self._pauses: list[npt.NDArray[np.float32]] = []
         self._heights: list[Height] = []
+        self._times: list[tuple[float, float]] = []  # of each height: where it was spoken, in seconds
         self._tones: list[tuple[float, int]] = []
         self._clipped = self._samples = 0
 
@@ -45,7 +46,10 @@ class Quality:
         power = np.mean(np.square(_frames(block.samples)), axis=1)
         self._voiced.append(power[loud].astype(np.float32))
         self._pauses.append(power[~near].astype(np.float32))
-        self._heights += [found for span in spans if (found := height(block.samples[span.start : span.end]))]
+        for span in spans:
+            if found := height(block.samples[span.start : span.end]):
+                self._heights.append(found)
+                self._times.append((block.start_s + span.start / RATE_HZ, block.start_s + span.end / RATE_HZ))
         self._tones.append(tones_in(block.samples, _runs(~near)))
         self._clipped += _clipped(block.samples)
         self._samples += len(block.samples)
@@ -66,11 +70,13 @@ class Quality:
         language, times = (heard.most_common(1) or [("en", 0)])[0]
         count = sum(number for _, number in self._tones)
         tones = _decibels(sum(power * number for power, number in self._tones) / count) if count else None
+        distance, second = parted(self._heights)
         return Sound(
             level_db=round(level, 1),
             noise_db=None if noise is None else round(noise, 1),
             tones_db=None if tones is None else round(tones, 1),
-            voices_apart=round(apart(self._heights), 1),
+            voices_apart=round(distance, 1),
+            second_voice=tuple((round(start, 2), round(end, 2)) for start, end in (self._times[at] for at in second)),
             clipped=round(self._clipped / max(1, self._samples), 5),
             language=language if 2 * times > heard.total() else "en",
         )

@@ -63,33 +63,37 @@ class AskedWeigher:
 
 
 class Doubter(threading.Thread):
-    """Weighs one phrase after the other; when several wait they are weighed together."""
+    """Weighs one phrase after the other; those that wait are weighed together, with the latest."""
 
     def __init__(self, taker: Taker, ask: Ask, events: queue.SimpleQueue[Any]) -> None:
         super().__init__(name="doubter", daemon=True)
         self._taker, self._ask, self._events = taker, ask, events
         self._over = threading.Event()
         self._weigher = AskedWeigher(self._asked)
-        self._waiting: queue.SimpleQueue[Phrase | None] = queue.SimpleQueue()
+        self._more = threading.Condition()
+        self._waiting: tuple[float, Phrase] | None = None  # since when, and what it was read with
 
     def add(self, phrase: Phrase) -> None:
         """Weigh a phrase when there is time; the answer is a Doubted."""
-        self._waiting.put(phrase)
+        with self._more:
+            since_s = self._waiting[0] if self._waiting else phrase.start_s
+            self._waiting = since_s, phrase
+            self._more.notify()
 
     def end(self) -> None:
         """No more will be asked, not even about the phrase in hand."""
-        self._over.set()
-        self._waiting.put(None)
+        with self._more:
+            self._over.set()
+            self._more.notify()
 
     def run(self) -> None:
         """Until `end`."""
-        while phrase := self._waiting.get():
-            start_s = phrase.start_s
-            while not self._waiting.empty():
-                later = self._waiting.get()
-                if later is None:
+        while True:
+            with self._more:
+                self._more.wait_for(lambda: self._waiting or self._over.is_set())
+                if self._waiting is None or self._over.is_set():
                     return
-                phrase = later
+                (start_s, phrase), self._waiting = self._waiting, None
             taken = self._taker.doubts(phrase, from_s=start_s, weigher=self._weigher)
             if not taken.empty and not self._over.is_set():
                 self._events.put(Doubted(start_s, taken))

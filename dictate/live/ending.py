@@ -9,14 +9,16 @@ from pathlib import Path
 
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
+from dictate.grammar.sounds import distance, sounds
 from dictate.live.kept import Kept, Mute, Said, seconds_samples
 from dictate.live.safe_sound import HEAD_BYTES, RATE_HZ, header
-from dictate.live.spoken import find_orders
+from dictate.live.spoken import ALIKE
 from dictate.live.tones import cleaned
 from dictate.model import Transcript, Word
-from dictate.pipeline import join
+from dictate.pipeline import BREAK, join
 from dictate.settings import passing_folder
 
+LONGEST_ORDER = 9  # words, and one
 NEAR_S = 1.5  # times of one sentence in two hearings
 BLOCK_BYTES = 3_200  # a tenth of a second, as the sound came
 
@@ -52,25 +54,44 @@ def hear_whole(
 def drop_orders(
     words: Sequence[Word], grammar: Grammar, orders: Sequence[Said], *, start_s: float = 0.0
 ) -> tuple[Word, ...]:
-    """Words less the sentences said to the program: those that live hearing took as such, at that time."""
+    """Words less those said to the program: the phrases that live hearing took as such, at that time.
+
+    Heard again they need be no sentence of their own; no statement runs on over them.
+    """
     taken: set[int] = set()
-    for order in find_orders(words, grammar):
-        at_s = start_s + (words[order.first].start_s or 0.0)
-        if any(said.control == order.control and abs(said.start_s - at_s) <= NEAR_S for said in orders):
-            taken.update(range(order.first, order.last + 1))
-    return tuple(word for at, word in enumerate(words) if at not in taken)
+    for said in orders:
+        near = [at for at, word in enumerate(words) if abs(said.start_s - start_s - (word.start_s or 0.0)) <= NEAR_S]
+        phrases = grammar.controls.get(said.control, ())  # type: ignore[call-overload]
+        runs = ((first, last) for first in near for last in range(first + 1, first + LONGEST_ORDER))
+        apart, run = min(((_apart(words[slice(*run)], phrases), run) for run in runs), default=(1.0, (0, 0)))
+        if apart <= ALIKE:
+            taken.update(range(*run))
+    kept: list[Word] = []
+    for at, word in enumerate(words):
+        if at not in taken:
+            kept.append(word.model_copy(update={"lead": BREAK}) if kept and at - 1 in taken else word)
+    return tuple(kept)
+
+
+def _apart(words: Sequence[Word], phrases: Sequence[str]) -> float:
+    """How far the words are from the nearest of the phrases, by their sounds; a number is part of none."""
+    if not all(sounds(word.text) for word in words):
+        return 1.0
+    said = sounds(" ".join(word.text for word in words))
+    return min((distance(said, sounds(phrase)) for phrase in phrases), default=1.0)
 
 
 def clean_piece(path: Path, mutes: Sequence[Mute], out: Path) -> None:
     """A copy of a piece without what was no dictation; times of the mutes are the piece's own."""
-    data = path.read_bytes()[HEAD_BYTES:]
-    blocks = []
-    for start in range(0, len(data), BLOCK_BYTES):
-        block = data[start : start + BLOCK_BYTES]
-        first_s, last_s = start / 2 / RATE_HZ, (start + len(block)) / 2 / RATE_HZ
-        blocks.append(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
     out.touch(mode=0o600)
-    out.write_bytes(header(len(data)) + b"".join(blocks))
+    with path.open("rb") as sound, out.open("wb") as copy:
+        copy.write(header(2 * seconds_samples(path)))
+        sound.seek(HEAD_BYTES)
+        done = 0
+        while block := sound.read(BLOCK_BYTES):
+            first_s, last_s = done / 2 / RATE_HZ, (done + len(block)) / 2 / RATE_HZ
+            copy.write(cleaned(block, [m.why for m in mutes if m.start_s < last_s and m.end_s > first_s]))
+            done += len(block)
 
 
 def rescue(pcm: bytes, folder: Path) -> Path:

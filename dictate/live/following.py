@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from dictate.grammar import Control, Grammar
 from dictate.live.clock import MARKS_MIN, StandingClock
@@ -14,6 +14,7 @@ from dictate.live.spoken import CONFIRMED, find_orders
 from dictate.live.taken import Phrase, Taken, Taker, describe
 from dictate.live.tones import Sounds, Tone
 from dictate.model import Examination, Finding, Position, Word
+from dictate.notes.phrases import capital
 
 
 class Follower:
@@ -32,29 +33,37 @@ class Follower:
         self.taker = Taker(grammar, scope=kept.facts.scope)
         self._last: tuple[Finding, ...] = ()
         self._paused_s: float | None = None
+        self._speaks = False
 
     @property
     def paused(self) -> bool:
         """Whether what is said is not for the note."""
         return self._paused_s is not None
 
+    @property
+    def listening(self) -> str:
+        """How it stands while it hears."""
+        return "paused" if self.paused else "listening"
+
     def restore(self) -> int:
         """Take up what was heard before; the sample up to which it was."""
-        done = 0
-        for entry in self._kept.entries():
-            if isinstance(entry, Mute):
-                continue
-            done = max(done, entry.done)
-            if not entry.control and not entry.paused:
-                self._follow_standing(self.taker.take(entry.words), entry.start_s)
-            if entry.control == "pause":
+        said = [entry for entry in self._kept.entries() if isinstance(entry, Said)]
+        for entry in said:
+            if entry.control == "pause" and not entry.paused:
                 self._paused_s = entry.end_s
             elif entry.control == "resume":
                 self._paused_s = None
-            elif entry.control == "start_clock":
-                self.clock.start(entry.start_s)
-            self.clock.due(entry.end_s)  # those rang then
-        return done
+        findings = self.taker.take_up([w for one in said if not one.control and not one.paused for w in one.words])
+        self._last = findings[-1:]
+        started = [(entry.start_s, None) for entry in said if entry.control == "start_clock" and not entry.paused]
+        told = [(finding.evidence[0].start_s or 0.0, finding) for finding in findings]
+        for at_s, finding in sorted([*told, *started], key=lambda each: each[0]):
+            if finding is None:
+                self.clock.start(at_s)
+            else:
+                self._follow_standing((finding,), at_s)
+        self.clock.due(max((entry.end_s for entry in said), default=0.0))  # those rang then
+        return max((entry.done for entry in said), default=0)
 
     def get_ready(self) -> None:
         """Read something, while the recogniser's model loads: the first phrase need not wait for the reader."""
@@ -67,6 +76,9 @@ class Follower:
     def tick(self) -> None:
         """Time goes on."""
         now_s = self._now_s()
+        if self._sounds is not None and self._sounds.speaks != self._speaks:
+            self._speaks = not self._speaks
+            self.state("reading aloud, not listening" if self._speaks else self.listening)
         for mark in self.clock.due(now_s):
             self._say(f"{at(now_s)} > standing for {mark:g} min")
             self._tone("clock")
@@ -99,7 +111,7 @@ class Follower:
         self._show(taken, words, lost=bool(lost))
         if words and self._weigh:
             self._weigh(self.taker.phrase(start_s))
-        self._follow_standing(taken, start_s)
+        self._follow_standing(taken.findings, start_s)
 
     def _show(self, taken: Taken, words: tuple[Word, ...], *, lost: bool) -> None:
         findings = [describe(finding, self._grammar) + self._clock_says(finding) for finding in taken.findings]
@@ -115,7 +127,7 @@ class Follower:
         view.phrase = " ".join(word.text for word in words)
         view.taken, view.doubts = findings + [f"no longer: {each}" for each in gone], doubts
         if self._kept.facts.scope:
-            view.still_open = self._still_open()
+            view.still_open = [name for names in self.taker.missing().values() for name in names]
         if doubts:
             self._tone("not placed" if not findings else "doubtful")
         elif findings:
@@ -140,9 +152,9 @@ class Follower:
             return ""
         return f" (clock: {self.clock.show(start_s)} standing, not said)"
 
-    def _follow_standing(self, taken: Taken, start_s: float) -> None:
+    def _follow_standing(self, findings: Sequence[Finding], start_s: float) -> None:
         """The clock starts at the first reading said to be standing, and stops when one is not."""
-        for finding in taken.findings:
+        for finding in findings:
             if not self._grammar.item(finding.item).positions or finding.position is None:
                 continue
             if finding.position is Position.STANDING and not self.clock.runs:
@@ -158,7 +170,8 @@ class Follower:
     def _order(self, control: Control, heard: Heard, words: tuple[Word, ...]) -> None:
         """Do what was said to the program, and say that it was understood."""
         start_s, end_s = words[0].start_s or heard.start_s, words[-1].end_s or heard.end_s
-        self._kept.log(Said(words=words, start_s=start_s, end_s=end_s, done=heard.done, control=control))
+        entry = Said(words=words, start_s=start_s, end_s=end_s, done=heard.done, control=control, paused=self.paused)
+        self._kept.log(entry)
         if self._paused_s is not None and control not in ("resume", "end"):
             return
         text = f"{at(start_s)} > understood: {CONFIRMED[control]}"
@@ -192,10 +205,11 @@ class Follower:
         """What the scope still asks for; without a scope the queries that are open."""
         if not self.taker.words:
             return ["nothing taken yet"]
-        exam = self.taker.whole()
-        asked = [query for query in exam.queries if query.code == "scope-item-missing"]
-        chosen = asked if self._kept.facts.scope else list(exam.open_musts)
-        return [query.message for query in chosen] or ["nothing"]
+        if self._kept.facts.scope:
+            parts = self._grammar.components
+            missing = self.taker.missing().items()
+            return [f"{capital(parts[part].headings[0])}: {', '.join(names)}" for part, names in missing] or ["nothing"]
+        return [query.message for query in self.taker.whole().open_musts] or ["nothing"]
 
     def leave_pause(self, now_s: float | None = None) -> None:
         """What was said between is no dictation."""

@@ -10,7 +10,9 @@ MOST_CLIPPED = 0.002  # share of samples
 QUIET_DB = -45.0  # speech that stays below this is hard to hear
 FLOOR_DB = -90.0
 CHECK_S = 3.0  # the first seconds decide whether the microphone is alive
+MUTED_S = 15.0  # without any sound at all later on: muted; one that cuts noise off is silent between phrases too
 RATE_HZ = 16_000
+SILENT = "the microphone gives perfect silence: is it muted, or the wrong one?"
 
 
 class Level:
@@ -19,7 +21,7 @@ class Level:
     def __init__(self) -> None:
         self._samples = self._clipped = 0
         self._loudest_db = FLOOR_DB
-        self._zero = True
+        self._zeros = 0  # samples without any sound, up to now
         self.now_db = FLOOR_DB
         self._said: set[str] = set()
 
@@ -29,7 +31,11 @@ class Level:
         if not samples.size:
             return ""
         self._samples += samples.size
-        self._zero = self._zero and not samples.any()
+        if samples.any():
+            self._zeros = 0
+            self._said.discard(SILENT)
+        else:
+            self._zeros += samples.size
         self._clipped += int(np.count_nonzero(np.abs(samples.astype(np.int32)) >= CLIPPED))
         strength = float(np.sqrt(np.mean((samples.astype(np.float64) / 32768) ** 2)))
         self.now_db = max(FLOOR_DB, 20 * float(np.log10(strength))) if strength > 0 else FLOOR_DB
@@ -52,8 +58,8 @@ class Level:
     def _wrong(self) -> str:
         if self._samples < CHECK_S * RATE_HZ:
             return ""
-        if self._zero:
-            return self._once("the microphone gives perfect silence: is it muted, or the wrong one?")
+        if self._zeros == self._samples or self._zeros >= MUTED_S * RATE_HZ:
+            return self._once(SILENT)
         if self._clipped > MOST_CLIPPED * self._samples:
             return self._once("the sound is too loud and is cut off (clipping): lower it, or move away")
         return ""

@@ -18,7 +18,7 @@ from dictate.live import recogniser
 from dictate.live.doubting import AskedWeigher, Doubted, Doubter
 from dictate.live.ending import hear_whole, rescue
 from dictate.live.following import Follower
-from dictate.live.kept import Kept
+from dictate.live.kept import Kept, seconds_samples
 from dictate.live.recorder import Ended, Gap, Notice, Recorder, SoundSource
 from dictate.live.safe_sound import HEAD_BYTES, SafeSound
 from dictate.live.screen import Screen
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from dictate.hearing.hear import Listener
 
 TICK_S = 0.1
+CATCH_UP_BYTES = 320_000  # ten seconds
 BEHIND_S = 25.0  # a phrase may take half of it before it ends
 
 
@@ -55,7 +56,8 @@ class Session:
         conventions: Conventions | None = None,
     ) -> None:  # fmt: skip
         self._kept, self._grammar, self._screen = kept, grammar, screen
-        self._name, self._created_at = name, created_at
+        self._name, self._created_at, self._waits_for_sound = name, created_at, source.plays
+        self._waiting = False
         self._behind, self._conventions = False, conventions
         self._events: queue.SimpleQueue[Any] = queue.SimpleQueue()
         muting = Muting(on_mute=kept.log)
@@ -101,9 +103,12 @@ class Session:
         """Sound of an interrupted dictation that was recorded, and not heard yet."""
         start = 0
         for path in earlier:
-            data = path.read_bytes()[HEAD_BYTES:]
-            self.ear.add(data[max(0, done - start) * 2 :])
-            start += len(data) // 2
+            samples = seconds_samples(path)
+            with path.open("rb") as sound:
+                sound.seek(HEAD_BYTES + 2 * min(samples, max(0, done - start)))
+                while pcm := sound.read(CATCH_UP_BYTES):
+                    self.ear.add(pcm)
+            start += samples
 
     def _wait_for(self, *kinds: type) -> Any:
         """Handle events until one of these kinds comes."""
@@ -120,7 +125,8 @@ class Session:
     def _handle(self, event: object) -> None:
         follower = self.follower
         if isinstance(event, recogniser.Ready):
-            follower.state("paused" if follower.paused else "listening")
+            self._waiting = self._waits_for_sound and not self._recorder.taking.is_set()
+            follower.state("waiting for the microphone" if self._waiting else follower.listening)
         elif isinstance(event, recogniser.Heard):
             wrong = self._recorder.level.heard_speech()
             if wrong:
@@ -147,6 +153,9 @@ class Session:
             self._behind = not self._behind
             said = f"recognition is {behind_s:.0f} s behind: recording goes on" if self._behind else "caught up"
             self.follower.notice(said)
+        if self._waiting and self._recorder.taking.is_set():
+            self._waiting = False
+            self.follower.state(self.follower.listening)
         self.follower.view.behind_s, self.follower.view.level = behind_s, self._recorder.level.bar()
         self.follower.tick()
 

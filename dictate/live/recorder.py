@@ -74,6 +74,7 @@ class Recorder(threading.Thread):
         self._before = before  # samples of earlier pieces
         self.level = Level()
         self.halt = threading.Event()
+        self.taking = threading.Event()  # sound has come
         self.unsaved: list[SafeSound] = []  # closed, and yet not wholly on the disk
         self._faulty = False
         self._now = now
@@ -104,6 +105,7 @@ class Recorder(threading.Thread):
     def _take(self, pcm: bytes) -> None:
         start_s, self._taken_at = self.now_s, self._now()
         self.sound.add(pcm)
+        self.taking.set()
         if bool(self.sound.fault) != self._faulty:
             self._faulty = bool(self.sound.fault)
             self._events.put(

@@ -15,7 +15,7 @@ RATE_HZ = 16_000
 BYTES_PER_SAMPLE = 2
 BYTES_PER_S = RATE_HZ * BYTES_PER_SAMPLE
 HEAD_BYTES = 44
-SYNC_S = 0.4  # half a second at most may be missing after a crash
+SYNC_S = 0.25  # of time, or of sound where late blocks come at once: half a second at most may be missing after a crash
 RETRY_S = 1.0  # a full disk is tried again this often
 MODE = 0o600
 DATA_MOST = 0xFFFFFFFF - HEAD_BYTES
@@ -41,9 +41,10 @@ class SafeSound:
         self._write, self._sync, self._now = write, sync, now
         self._held: deque[bytes] = deque()
         self._synced_s = self._tried_s = now()
+        self._synced = 0  # bytes of sound
         try:
             self._file = os.open(path, os.O_RDWR | os.O_CREAT, MODE)
-            self.written = mend(self._file)
+            self.written = self._synced = mend(self._file)
         except OSError as fault:
             raise MachineError(
                 f"{path.parent}: sound cannot be kept there: {_reason(fault)}: make room or give the folder back"
@@ -68,7 +69,7 @@ class SafeSound:
         self._tried_s = now
         try:
             self._flush()
-            if now - self._synced_s >= SYNC_S:
+            if now - self._synced_s >= SYNC_S or self.written - self._synced >= SYNC_S * BYTES_PER_S:
                 self._commit()
                 self._synced_s = now
             self.fault = ""
@@ -104,6 +105,7 @@ class SafeSound:
     def _commit(self) -> None:
         self._sync(self._file)  # the sound first, then a header that promises no more than there is
         os.pwrite(self._file, header(self.written), 0)
+        self._synced = self.written
 
 
 def header(data_bytes: int) -> bytes:

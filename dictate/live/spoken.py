@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import get_args
 
 from dictate.grammar import Control, Grammar
+from dictate.grammar.sounds import distance, sounds
 from dictate.model import Word
 
 STOPS = ".?!"
+# "End of vacation", "red that back": 16 of 18 mishearings are .00 to .20 apart from what was said, two .24 and .29; of
+# 14 677 phrases of the trade none is nearer than .25.
+ALIKE = 0.2001
 CONFIRMED: dict[Control, str] = {
     "pause": "paused: nothing is taken until you say it goes on",
     "resume": "listening again",
@@ -31,19 +35,27 @@ class Order:
 
 
 def find_orders(words: Sequence[Word], grammar: Grammar) -> list[Order]:
-    """Controls among the words of a phrase, each a whole sentence."""
-    known = {_plain(phrase): control for control, phrases in grammar.controls.items() for phrase in phrases}
-    return [
+    """Controls among the words of a phrase, each a whole sentence; one that only sounds so is the whole phrase."""
+    known = {plain_words(phrase): control for control, phrases in grammar.controls.items() for phrase in phrases}
+    found = [
         Order(known[text], first, last)
         for first, last in sentences(words)
-        if (text := _plain(" ".join(word.text for word in words[first : last + 1]))) in known
+        if (text := plain_words(" ".join(word.text for word in words[first : last + 1]))) in known
     ]
+    if found or not words:
+        return found
+    alike = _sounding(plain_words(" ".join(word.text for word in words)), known, grammar)
+    return [Order(alike, 0, len(words) - 1)] if alike else []
 
 
-def without_orders(words: Sequence[Word], grammar: Grammar) -> tuple[Word, ...]:
-    """The words less those said to the program."""
-    taken = {at for order in find_orders(words, grammar) for at in range(order.first, order.last + 1)}
-    return tuple(word for at, word in enumerate(words) if at not in taken)
+def _sounding(text: str, known: Mapping[str, Control], grammar: Grammar) -> Control | None:
+    """The control that a phrase sounds like; None for one with a number, or with a position, which is dictated."""
+    positions = {word for phrases in grammar.common.positions.values() for word in phrases}
+    if re.search(r"[0-9]", text) or positions & set(text.split()):
+        return None
+    said = sounds(text)
+    apart, phrase = min(((distance(said, sounds(phrase)), phrase) for phrase in known), default=(1.0, ""))
+    return known[phrase] if apart <= ALIKE else None
 
 
 def sentences(words: Sequence[Word]) -> Iterator[tuple[int, int]]:
@@ -65,5 +77,6 @@ def controls_help(grammar: Grammar) -> str:
     return "\n".join(lines)
 
 
-def _plain(text: str) -> str:
+def plain_words(text: str) -> str:
+    """Small letters, digits and apostrophes only."""
     return " ".join(re.sub(r"[^a-z0-9']+", " ", text.lower().replace("’", "'")).split())

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from dictate.checks.scope import missing_of_scope
 from dictate.grammar import Grammar
-from dictate.model import Examination, Finding, Query, RemarkKind, Source, Transcript, Word
+from dictate.model import Component, Examination, Finding, Query, RemarkKind, Source, Transcript, Word
 from dictate.notes.phrases import capital, circumstances, place, statement, title
 from dictate.pipeline import Weigher, examine_transcript
+from dictate.reckoning import reckon
 
 MOST_WORDS = 250  # read again with each phrase; more would make it slow, fewer lose what was said before
 HEADING_WORDS = 120  # a heading so far back starts what is read again
@@ -51,6 +53,20 @@ class Taker:
     words: list[Word] = field(default_factory=list)
     _first: int = 0
     _known: dict[Key, Finding] = field(default_factory=dict)
+    _past: list[Finding] = field(default_factory=list)  # of words that are read no more
+
+    def take_up(self, words: Sequence[Word]) -> tuple[Finding, ...]:
+        """All that was said before an interruption, read at once."""
+        if not words:
+            return ()
+        self.words += words
+        self._first = self._start()
+        from_s = self.words[self._first].start_s or 0.0
+        findings = self.whole().findings
+        self._past = [finding for finding in findings if _start_s(finding) < from_s]
+        exam = self._examine(self.words[self._first :], scope="")
+        self._known = {_key(finding): finding for finding in exam.findings}
+        return findings
 
     def take(self, words: Sequence[Word]) -> Taken:
         """The next phrase."""
@@ -63,6 +79,7 @@ class Taker:
         from_s = self.words[self._first].start_s or 0.0
         now = {_key(finding): finding for finding in exam.findings}
         before = {key: finding for key, finding in self._known.items() if _start_s(finding) >= from_s}
+        self._past += (finding for finding in self._known.values() if _start_s(finding) < from_s)
         self._known = now
         new = {key: finding for key, finding in now.items() if key not in before}
         concerned = {at for at, finding in enumerate(exam.findings) if _key(finding) in new}
@@ -79,13 +96,22 @@ class Taker:
             not_placed=tuple(
                 remark.evidence.quote
                 for remark in exam.remarks
-                if remark.kind is RemarkKind.NOT_PLACED and (remark.evidence.start_s or 0.0) >= start_s
+                if remark.kind is RemarkKind.NOT_PLACED and (remark.evidence.end_s or 0.0) > start_s
             ),
         )
 
     def whole(self) -> Examination:
         """Everything heard live, read at once."""
         return self._examine(self.words, scope=self.scope)
+
+    def missing(self) -> dict[Component, tuple[str, ...]]:
+        """What the scope still asks for, by component and by what was taken so far; nothing is read again."""
+        exam = Examination(
+            program="", grammar_sha256="", scope=self.scope, transcript=Transcript(),
+            findings=(*self._past, *self._known.values()),
+        )  # fmt: skip
+        exam = exam.model_copy(update={"figures": reckon(exam.findings, grammar=self.grammar, scope=self.scope)})
+        return missing_of_scope(exam, self.grammar)
 
     def phrase(self, start_s: float) -> Phrase:
         """The phrase just taken, with what it was read with."""

@@ -32,6 +32,8 @@ TAIL_S = 0.6  # a sound leaves the loudspeaker and comes back through the microp
 NOTCH_HZ = 150
 VOICES = ("espeak-ng", "espeak", "say")
 LONGEST_VOICE_S = 60.0
+MOST_SPOKEN = 20  # words, some eight seconds: while it speaks the program hears nothing
+MORE = ", and more on the screen"
 
 
 def render(tone: Tone) -> Pcm:
@@ -91,6 +93,11 @@ class Muting:
             self._on_mute(mute)
         return cleaned(pcm, whys)
 
+    def covers(self, why: Why) -> bool:
+        """Whether what comes in now is not heard, or in part, for that reason."""
+        with self._lock:
+            return why in self._until
+
     def finish(self) -> None:
         """Say what is still sounding."""
         with self._lock:
@@ -114,12 +121,17 @@ class Sounds:
         self._muting.begin("own tone", len(sound) / RATE_HZ, now_s=now_s)
         self._play(sound)
 
+    @property
+    def speaks(self) -> bool:
+        """Whether it reads aloud, and hears nothing."""
+        return self._muting.covers("own voice")
+
     def read_aloud(self, text: str, *, now_s: Callable[[], float]) -> bool:
-        """Say a text; False when there is no voice."""
+        """Say a text, or its beginning; False when there is no voice."""
         if self._play is None or self._voice is None or not text:
             return False
         self._muting.begin("own voice", LONGEST_VOICE_S, now_s=now_s())
-        threading.Thread(target=self._speak, args=(text, now_s), daemon=True).start()
+        threading.Thread(target=self._speak, args=(shortened(text), now_s), daemon=True).start()
         return True
 
     def _speak(self, text: str, now_s: Callable[[], float]) -> None:
@@ -132,6 +144,12 @@ class Sounds:
             pass
         finally:
             self._muting.end("own voice", now_s=now_s())
+
+
+def shortened(text: str) -> str:
+    """As much of a text as may be read aloud."""
+    words = text.split()
+    return text if len(words) <= MOST_SPOKEN else " ".join(words[:MOST_SPOKEN]).rstrip(",.;:") + MORE
 
 
 def find_voice() -> str | None:

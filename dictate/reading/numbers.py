@@ -144,7 +144,7 @@ class _Reader(Cardinals):
             return None
         if self.at(end) in {"palpable", "palp", "p"} and op == "/":
             return Number(a=a, palpable=True, op="/"), end + 1
-        second = self.signed(end)
+        second = self.signed(end) if self.at(end) else None  # nothing runs on into another recording
         if second is None:
             return None
         b, b_sign, stop = second

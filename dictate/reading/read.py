@@ -29,6 +29,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.merging import merge_repeats
 from dictate.reading.occasion import is_examination
+from dictate.reading.pauses import without_pauses
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
@@ -85,7 +86,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     ears: None, as for typed text: nothing is mended and nothing doubted.
     """
     lexicon = lexicon_of(grammar)
-    tokens = tokenize(transcript, misheard=lexicon.misheard)
+    tokens = without_pauses(tokenize(transcript, misheard=lexicon.misheard), transcript.words, lexicon)
     if not tokens:
         return Reading((), ())
     misheard: list[Remark] = []

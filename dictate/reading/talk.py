@@ -15,6 +15,7 @@ _FOUND = 2  # items with what was found: talk that comes behind them does not ma
 _UNMARKED = 12  # the same where the sentence has no mark at all
 # How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
 _ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
+_THINGS = frozenset({"it", "that", "this"})  # behind the first word of a question: in somebody's hand or eyes
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
@@ -24,6 +25,8 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     result = list(marks)
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
     question = is_question(marks)
+    if question and _is_put_to_the_patient(marks):
+        return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     for start, end in _clauses(marks):
         talk = [i for i in range(start, end) if question or marks[i].role("talk")]
         for i in [i for i in talk if _counts_steps(marks[i:end])]:
@@ -45,9 +48,15 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
 
 
 def is_question(marks: Sequence[Mark]) -> bool:
-    """Whether the sentence asks somebody something."""
+    """Whether the sentence asks somebody something; "any weakness" does, whatever mark stands behind it."""
     words = [mark.text.lower().split() for mark in marks if mark.text.strip()]
-    return bool(words) and words[-1] == ["?"] and words[0][0] in _ASKS
+    return bool(words) and ((words[-1] == ["?"] and words[0][0] in _ASKS) or words[0][0] == "any")
+
+
+def _is_put_to_the_patient(question: Sequence[Mark]) -> bool:
+    """ "Do you feel this?", "is it the same on both sides?": not one that may have been meant as a finding."""
+    words = " ".join(mark.text.lower() for mark in question).split()
+    return not {"you", "your"}.isdisjoint(words) or (words[1:2] != [] and words[1] in _THINGS)
 
 
 def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:

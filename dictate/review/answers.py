@@ -18,6 +18,7 @@
 | `blanket-unbounded` | a component examined, or none further | adds the component's blanket, or leaves the words out |
 | `scope-item-missing` | none of them was examined | adds each as not examined; a typed phrase adds findings |
 | `several-patients` | same patient, or another from here on | the remark's kind; or all from those words on goes |
+| `whose-words` | they are the examiner's | nothing |
 | `patient-mismatch` | the note's patient | nothing; a typed reference becomes the note's |
 
 Anything else that is typed is read as a value of the finding asked about (`typed.reworded`), or as a phrase.
@@ -31,6 +32,7 @@ from datetime import datetime
 from dictate.catalogue.queries import (
     ANOTHER_FROM_HERE,
     ANOTHER_PATIENT,
+    EXAMINERS_WORDS,
     KEEP_WORDS,
     LEAVE_AS_HISTORY,
     LEAVE_AS_TALK,
@@ -229,6 +231,10 @@ def _mismatch(exam: Examination, query: Query, line: str, grammar: Grammar) -> E
     return Effect(patient=line)
 
 
+def _whose_words(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
+    return Effect() if line == EXAMINERS_WORDS else of_finding(exam, query, line, grammar)
+
+
 def _time(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
     if query.findings:
         return of_finding(exam, query, line, grammar)
@@ -250,5 +256,6 @@ _CODES: dict[str, Callable[[Examination, Query, str, Grammar], Effect]] = {
     "scope-item-missing": _scope,
     "several-patients": _several,
     "patient-mismatch": _mismatch,
+    "whose-words": _whose_words,
     "time-missing": _time,
 }

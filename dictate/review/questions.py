@@ -31,6 +31,7 @@ TITLES = {
     "unsure-hearing": "Heard two ways",
     "value-implausible": "Value",
     "values-conflict": "Two values",
+    "whose-words": "Whose words they are",
 }
 PLAIN = {  # of a kind: what one word can say
     "presence": ("present", "absent"),

@@ -9,7 +9,7 @@ import pytest
 
 from dictate.checks import run_checks
 from dictate.grammar import CommonFile, ComponentFile, Grammar, Item, Scale, Scope, ScopeItem
-from dictate.grammar.schema import Limits, Noteworthy
+from dictate.grammar.schema import CommonWords, Limits, Noteworthy
 from dictate.model import (
     Acuity,
     Choice,
@@ -191,7 +191,8 @@ SCOPES = {
 @pytest.fixture(scope="session")
 def grammar() -> Grammar:
     """A grammar of a few items."""
-    common = CommonFile.model_construct()  # checks read no words
+    words = CommonWords.model_construct(strikes=("strike that",))
+    common = CommonFile.model_construct(words=words)
     components = {
         component: ComponentFile(component=component, headings=(component.value,), items=items)
         for component, items in ITEMS.items()

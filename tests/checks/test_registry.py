@@ -27,6 +27,7 @@ CODES = {
     "scope-item-missing": "look",
     "patient-mismatch": "must",
     "several-patients": "must",
+    "whose-words": "must",
 }
 
 

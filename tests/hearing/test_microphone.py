@@ -121,6 +121,20 @@ def test_vanished_microphone_is_looked_for(monkeypatch: pytest.MonkeyPatch) -> N
     assert machine.looked >= 2
 
 
+def test_a_slow_start_is_no_vanished_microphone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A sound server may need seconds for the first block."""
+
+    def slowly(take: Callable[..., None]) -> None:
+        threading.Timer(0.3, lambda: take(bytes(3_200), 1_600, None, SimpleNamespace(input_overflow=False))).start()
+
+    monkeypatch.setattr(microphone, "SILENT_S", 0.1)
+    monkeypatch.setattr(microphone, "_sounddevice", lambda: Machine(["room"], slowly))
+    stop = threading.Event()
+    pieces = Microphone().pieces(stop)
+    assert next(pieces) == Piece(bytes(3_200))
+    stop.set()
+
+
 def test_library_that_hangs_over_a_vanished_microphone(monkeypatch: pytest.MonkeyPatch) -> None:
     """It is said that it is gone all the same, and it is looked for."""
     machine, stop, over = Machine(["bedside"], speak), threading.Event(), threading.Event()

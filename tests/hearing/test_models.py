@@ -58,6 +58,16 @@ def test_the_default_knows_the_trade(cache: Path) -> None:
     assert find_model().folder == cache / ADAPTED
 
 
+def test_a_folder_of_that_name_beside_the_work_is_no_model(
+    cache: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A name that is known means the model, wherever the program is started."""
+    (tmp_path / PACKAGED).mkdir()
+    monkeypatch.chdir(tmp_path)
+    assert find_model().folder == cache / ADAPTED
+    assert find_model(PACKAGED).folder == cache / ADAPTED
+
+
 def test_a_damaged_file_of_the_cache_is_made_anew(cache: Path) -> None:
     """With the packages at hand a damaged model is replaced, never loaded."""
     find_model("base-plain")

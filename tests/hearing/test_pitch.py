@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from dictate.hearing.audio import RATE_HZ, Samples
-from dictate.hearing.pitch import Height, apart, height
+from dictate.hearing.pitch import Height, height, parted
 
 
 def voice(hertz: float, seconds: float = 1.0) -> Samples:
@@ -35,6 +35,11 @@ def heights(middle: float, spread: float, count: int, seed: int = 1) -> list[Hei
     return [Height(float(tone), 60) for tone in np.random.default_rng(seed).normal(middle, spread, count)]
 
 
+def apart(some: list[Height]) -> float:
+    """Semitones between two voices."""
+    return parted(some)[0]
+
+
 def test_one_lively_voice_is_one() -> None:
     """Its stretches differ by two semitones and more, without falling into two groups."""
     for seed in range(50):
@@ -51,3 +56,11 @@ def test_too_little_says_nothing() -> None:
     """One odd phrase is no second voice."""
     assert apart(heights(82.0, 0.5, 1) + heights(95.0, 0.5, 1)) == 0.0
     assert apart([*heights(82.0, 0.5, 60), *heights(95.0, 0.5, 1)]) < 6.0
+
+
+def test_the_voice_heard_less_is_told() -> None:
+    """Whether it is the lower or the higher one, by the time it speaks and not by the number of its stretches."""
+    examiner, patient = [Height(82.0 + at / 10, 90) for at in range(4)], [Height(91.0 + at / 10, 20) for at in range(5)]
+    assert parted([*examiner, *patient])[1] == [4, 5, 6, 7, 8]
+    assert parted([*patient, *examiner])[1] == [0, 1, 2, 3, 4]
+    assert parted(examiner)[1] == []

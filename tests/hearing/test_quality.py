@@ -68,6 +68,7 @@ def test_a_second_voice_is_heard_by_its_height() -> None:
         found = quality.sound()
         assert found is not None
         assert found.voices_apart == pytest.approx(apart, abs=0.3)
+        assert found.second_voice == tuple((2.0 * at, 2.0 * at + 1) for at in range(higher))
 
 
 def test_another_language_needs_more_than_half() -> None:

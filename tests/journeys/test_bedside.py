@@ -26,6 +26,7 @@ from dictate.settings import cache_folder
 pytestmark = pytest.mark.slow  # each waits for real speech; one at a time, on a quiet machine
 
 PATIENCE_S = 240.0
+MOST_UNSAFE_S = 0.5
 NEEDED = ("pulseaudio", "paplay", "pactl")
 ROOM = """load-module module-native-protocol-unix
 load-module module-null-sink sink_name=room rate=16000 channels=1
@@ -86,13 +87,17 @@ def until(condition: Callable[[], bool], process: subprocess.Popen[str]) -> None
         time.sleep(0.02)
 
 
-def killed(start: Start, source: Path, kills: int, tmp_path: Path) -> None:
-    """One dictation, killed so often at random moments: its sound and its findings are those of the recording."""
+def killed(start: Start, source: Path, kills: int, tmp_path: Path) -> float:
+    """One dictation, killed so often at random moments: its sound and its findings are those of the recording.
+
+    Returns the most seconds of sound that were not safe on the disk yet.
+    """
     expected = rows(start("note", str(source), "--format", "csv"))
     pcm = source.read_bytes()[HEAD_BYTES:]
     chance = random.Random(kills)
     most_s = len(pcm) / 2 / RATE_HZ / kills
     arguments: tuple[str, ...] = ("--source", str(source))
+    unsafe_s = 0.0
     for _ in range(kills):
         process = start("listen", *arguments, "--plain")
         size = sum(path.stat().st_size for path in (tmp_path / "sound").rglob("*.wav"))
@@ -106,21 +111,24 @@ def killed(start: Start, source: Path, kills: int, tmp_path: Path) -> None:
         sound = path.read_bytes()[HEAD_BYTES:]
         assert sound == pcm[: len(sound)]
         promised = int.from_bytes(path.read_bytes()[40:44], "little")
-        assert len(sound) - promised <= 0.5 * RATE_HZ * 2  # readable up to there by any program, without repair
-        assert promised <= len(sound)
+        assert promised <= len(sound)  # readable up to there by any program, without repair
+        unsafe_s = max(unsafe_s, (len(sound) - promised) / 2 / RATE_HZ)
         arguments = ("--resume",)
     assert rows(start("listen", "--resume", "--plain", "--fast", "--format", "csv")) == expected != []
     assert path.read_bytes()[HEAD_BYTES:] == pcm
+    return unsafe_s
 
 
 def test_killed_twice_and_taken_up(start: Start, tmp_path: Path) -> None:
     """kill -9, also while the model loads."""
-    killed(start, excerpt(tmp_path, "postural-series", 16.0), 2, tmp_path)
+    assert killed(start, excerpt(tmp_path, "postural-series", 16.0), 2, tmp_path) <= MOST_UNSAFE_S
 
 
-def test_killed_a_hundred_times(start: Start, tmp_path: Path) -> None:
+def test_killed_a_hundred_times(start: Start, tmp_path: Path, record_property: Callable[[str, object], None]) -> None:
     """Over the whole of a dictation."""
-    killed(start, excerpt(tmp_path, "postural-series", 71.0), 100, tmp_path)
+    unsafe_s = killed(start, excerpt(tmp_path, "postural-series", 71.0), 100, tmp_path)
+    record_property("most seconds not safe", unsafe_s)
+    assert unsafe_s <= MOST_UNSAFE_S
 
 
 @pytest.fixture
@@ -208,13 +216,14 @@ def test_microphone_unloaded_and_given_back(start: Start, tmp_path: Path, room: 
     """Said when it goes and when it is back; what is dictated after that is in the note."""
     source = excerpt(tmp_path, "postural-series", 9.5)
     process = listening(start, tmp_path, 0, room, "--quiet")
-    (number,) = [line.split()[0] for line in modules(room) if "remap-source" in line]
-    control(room, "unload-module", number)
-    control(room, "suspend-source", "room.monitor", "1")
+    for line in modules(room):  # the last source goes: from one to another the server would move the stream unasked
+        if "remap-source" in line or "null-sink" in line:
+            control(room, "unload-module", line.split()[0])
     said = tmp_path / "said0"
     until(lambda: "the microphone is gone" in said.read_text(), process)
-    control(room, "suspend-source", "room.monitor", "0")
+    control(room, "load-module", "module-null-sink", "sink_name=room", "rate=16000", "channels=1")
     control(room, "load-module", "module-remap-source", "source_name=bedside", "master=room.monitor")
+    control(room, "set-default-sink", "room")
     control(room, "set-default-source", "bedside")
     until(lambda: "the microphone is back" in said.read_text(), process)
     play(room, source)
@@ -222,13 +231,14 @@ def test_microphone_unloaded_and_given_back(start: Start, tmp_path: Path, room: 
 
 
 def test_two_voices_in_the_room(start: Start, tmp_path: Path) -> None:
-    """The examiner dictates and talks to the patient, a second voice answers: only what was dictated is taken."""
+    """The examiner dictates and talks to the patient, a second voice answers: only dictation is taken unasked."""
     for name in ("flite", "espeak-ng"):
         if shutil.which(name) is None:
             pytest.skip(f"{name} not installed (Debian: {name})")
     told = (
         ("slt", "Motor. Deltoid four on the left."), ("slt", "Can you look over here, please."),
         ("patient", "It's weaker on the left."), ("slt", "Does that hurt?"), ("patient", "No pain."),
+        ("slt", "Can you see one pen or two?"), ("patient", "No double vision."),
         ("slt", "Reflexes. Biceps reflex two plus on the right."), ("patient", "My left leg is weak."),
     )  # fmt: skip
     parts = []
@@ -244,7 +254,7 @@ def test_two_voices_in_the_room(start: Start, tmp_path: Path) -> None:
     process.communicate(timeout=PATIENCE_S)
     assert process.returncode == 0
     exam = Examination.model_validate_json((tmp_path / "out" / "room.exam.json").read_text(encoding="utf-8"))
-    asked = {at for query in exam.queries for at in query.findings}
+    asked = {at for query in exam.open_musts if query.code == "whose-words" for at in query.findings}
     dictated = {"strength_deltoid", "reflex_biceps"}
     assert {one.item for at, one in enumerate(exam.findings) if at not in asked} <= dictated
     assert dictated <= {one.item for one in exam.findings}

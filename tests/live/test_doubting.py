@@ -65,6 +65,25 @@ def test_doubt_follows_the_finding(grammar: Grammar) -> None:
     assert "unsure-hearing" in {query.code for query in event.taken.queries}
 
 
+def test_phrases_that_wait_are_weighed_with_the_latest(grammar: Grammar) -> None:
+    """One weighing for all of them, from the first that waits; however long it lasts, one waits, not a row of them."""
+    taker, events = Taker(grammar), queue.SimpleQueue[Any]()
+    doubter = Doubter(taker, evenly, events)
+    for at, text in enumerate(["Knee jerk two plus on the right.", "Gait normal.", "Romberg negative."]):
+        taker.take([
+            Word(text=word, start_s=10.0 * at + place / 2, end_s=10.0 * at + place / 2 + 0.4, probability=0.9)
+            for place, word in enumerate(text.split())
+        ])  # fmt: skip
+        doubter.add(taker.phrase(10.0 * at))
+    doubter.start()
+    event = events.get(timeout=30)
+    doubter.end()
+    doubter.join(30)
+    assert event.start_s == 0.0
+    assert "reflex_patellar" in {query.item for query in event.taken.queries}
+    assert events.empty()
+
+
 def test_ends_in_the_midst_of_a_phrase(grammar: Grammar) -> None:
     """What is not asked yet is not asked any more: hearing the whole is not held up."""
     taker, events, asked = Taker(grammar), queue.SimpleQueue[Any](), []

@@ -38,6 +38,14 @@ def test_orders_are_no_dictation(grammar: Grammar) -> None:
     assert drop_orders(said, grammar, [order("start_clock", 9.0)]) == said
     assert drop_orders(said, grammar, [order("end", 1.2)]) == said
     assert drop_orders(said, grammar, [order("start_clock", 61.2)], start_s=60.0) == left
+    assert left[2].lead == "\n\n"  # no statement runs on over what was taken out
+
+
+def test_an_order_that_is_heard_again_inside_a_sentence(grammar: Grammar) -> None:
+    """The second hearing puts commas where the first put full stops."""
+    said = words("Pulse 72, what is still open? Gait normal.")
+    left = drop_orders(said, grammar, [order("still_open", 1.2)])
+    assert " ".join(word.text for word in left) == "Pulse 72, Gait normal."
 
 
 def test_two_pieces_and_a_pause(tmp_path: Path, grammar: Grammar) -> None:

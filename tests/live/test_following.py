@@ -23,6 +23,11 @@ class Played(Sounds):
         super().__init__(Muting(on_mute=lambda _: None), play=None)
         self.tones: list[str] = []
         self.read: list[str] = []
+        self.reading = False
+
+    @property
+    def speaks(self) -> bool:
+        return self.reading
 
     def tone(self, tone: str, *, now_s: float) -> None:  # type: ignore[override]
         self.tones.append(tone)
@@ -113,6 +118,34 @@ def test_read_back(bed: Bedside) -> None:
     assert bed.sounds.read[-1] == "Knee jerk left: 3+"
 
 
+def test_deaf_while_it_reads_aloud(bed: Bedside) -> None:
+    """It says so, and when it listens again; a pause goes on."""
+    bed.sounds.reading = True
+    assert "> reading aloud, not listening" in bed.wait(1)
+    assert bed.wait(1) == ""
+    bed.sounds.reading = False
+    assert "> listening" in bed.wait(1)
+    bed.say("Pause dictation.")
+    bed.sounds.reading = True
+    bed.wait(1)
+    bed.sounds.reading = False
+    assert "> paused" in bed.wait(1)
+
+
+def test_an_order_in_a_pause_is_none_after_a_crash_either(bed: Bedside, grammar: Grammar) -> None:
+    """Neither the clock starts, nor does the pause begin anew."""
+    bed.say("Pause dictation.")
+    bed.say("Start the clock.")
+    bed.say("Pause dictation.")
+    again = bed.following(grammar)
+    again.restore()
+    assert not again.clock.runs
+    assert again.paused
+    bed.now_s = 100.0
+    again.leave_pause()
+    assert [entry.start_s for entry in bed.kept.entries() if isinstance(entry, Mute)] == [10.9]
+
+
 def test_still_open(bed: Bedside) -> None:
     """Without a scope: what must be settled."""
     assert "nothing taken yet" in bed.say("What is still open?")
@@ -130,6 +163,23 @@ def test_still_open_of_a_scope(tmp_path: Path, grammar: Grammar) -> None:
     bed.say("Romberg negative.")
     assert "omberg" in before
     assert "omberg" not in " ".join(bed.follower.view.still_open)
+
+
+def test_the_screen_takes_back_and_puts_together(bed: Bedside) -> None:
+    """What it shows of a value said in two phrases; and of what is open names only, to be read from afar."""
+    bed.say("Left deltoid four.")
+    bed.say("Minus.")
+    assert bed.follower.view.taken == ["Deltoid left: 4-", "no longer: Deltoid left: 4"]
+    assert bed.follower.view.doubts == []
+
+
+def test_what_is_open_is_short(tmp_path: Path, grammar: Grammar) -> None:
+    """Names on the screen, a line a component when it is asked for."""
+    bed = Bedside(tmp_path, grammar, scope="dizziness")
+    bed.say("Heart rhythm regular.")
+    assert "nystagmus" in bed.follower.view.still_open
+    assert all(len(name.split()) < 9 for name in bed.follower.view.still_open)
+    assert "Cranial nerves: hearing, nystagmus" in bed.say("What is still open?")
 
 
 def test_clock_starts_at_standing(bed: Bedside) -> None:

@@ -23,6 +23,16 @@ def test_muted_microphone() -> None:
     assert "muted" in said
 
 
+def test_muted_in_the_midst() -> None:
+    """Each time, and not in a pause of a device that cuts noise off."""
+    level, said = Level(), []
+    for silent_s in (10, 20, 20):
+        for block in [sine(0.2)] * 50 + [np.zeros(1600)] * (10 * silent_s):
+            said.append(level.add(block.astype("<i2").tobytes()))
+        assert level.bar().count("█") == 0
+    assert ["muted" in each for each in said if each] == [True, True]
+
+
 def test_clipping() -> None:
     """Cut off at the top."""
     (said,) = blocks(Level(), sine(3.0))

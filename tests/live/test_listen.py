@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import signal
+import tempfile
 import threading
 import time
 from collections.abc import Iterator
@@ -31,6 +32,12 @@ KNOWN = (
     "Gait normal.", "Resume dictation.", "Romberg negative.", "End of dictation.", "Knee jerk two plus right.",
 )  # fmt: skip
 NOW = datetime(2026, 3, 4, 14, 30)
+
+
+@pytest.fixture(autouse=True)
+def own_passing_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is rescued from a full disk goes with the test."""
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
 
 
 class Played:

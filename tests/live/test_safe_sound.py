@@ -63,6 +63,16 @@ def test_never_more_than_half_a_second_is_not_synced(tmp_path: Path) -> None:
     assert 0 < worst <= BYTES_PER_S / 2
 
 
+def test_late_blocks_that_come_at_once_are_synced_too(tmp_path: Path) -> None:
+    """A second of sound in no time, as after a thread was held up."""
+    synced, worst = [0], 0
+    sound = SafeSound(tmp_path / "a.wav", now=lambda: 0.0, sync=lambda _: synced.__setitem__(0, sound.written))
+    for _ in range(10):
+        sound.add(BLOCK)
+        worst = max(worst, sound.written - synced[0])
+    assert 0 < worst <= BYTES_PER_S / 2
+
+
 @pytest.mark.parametrize("number", range(KILLS))
 def test_kill_at_a_random_moment(tmp_path: Path, number: int) -> None:
     """kill -9: at most half a second of what was taken in is missing, and the file is readable before any repair."""

@@ -7,7 +7,7 @@ from typing import get_args
 import pytest
 
 from dictate.grammar import Control, Grammar
-from dictate.live.spoken import CONFIRMED, controls_help, find_orders, without_orders
+from dictate.live.spoken import CONFIRMED, controls_help, find_orders
 from dictate.model import Word
 
 
@@ -56,7 +56,29 @@ def test_sentence_of_its_own_in_a_phrase(grammar: Grammar) -> None:
     said = words("Gait normal. Pause dictation.")
     (order,) = find_orders(said, grammar)
     assert (order.first, order.last) == (2, 3)
-    assert " ".join(word.text for word in without_orders(said, grammar)) == "Gait normal."
+
+
+@pytest.mark.parametrize(
+    ("said", "control"),
+    [
+        ("Red that back.", "read_back"), ("End of vacation.", "end"), ("Positation.", "pause"),
+        ("resumed dictation", "resume"), ("Start the clog.", "start_clock"), ("What is still hoping?", "still_open"),
+    ],
+)  # fmt: skip
+def test_a_control_misheard(grammar: Grammar, said: str, control: str) -> None:
+    """As recognisers wrote it, when it is all of the phrase; beside other words it is dictation."""
+    (order,) = find_orders(words(said), grammar)
+    assert order.control == control
+    assert find_orders(words(f"Gait normal. {said}"), grammar) == []
+
+
+@pytest.mark.parametrize(
+    "said", ["Patient is standing.", "Writing to dictation.", "Mastication.", "Position.", "Low back.", "Palpitation.",
+             "Hesitation.", "Strike that.", "What is 5 over 5?"],
+)  # fmt: skip
+def test_what_sounds_a_little_like_a_control_is_dictation(grammar: Grammar, said: str) -> None:
+    """Words of the trade, and a position above all."""
+    assert find_orders(words(said), grammar) == []
 
 
 def test_no_control_is_a_phrase_of_the_trade(grammar: Grammar) -> None:

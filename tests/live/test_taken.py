@@ -43,6 +43,68 @@ def test_correction_takes_the_earlier_finding_back(grammar: Grammar) -> None:
     assert lines(second, grammar)[0].startswith("Knee jerk right: 3+")
 
 
+@pytest.mark.parametrize(
+    ("phrases", "found"),
+    [
+        (("Blood pressure 140 over.", "80."), "Blood pressure: 140/80 mmHg"),
+        (("Left deltoid four.", "Minus."), "Deltoid left: 4-"),
+        (("Left deltoid.", "Four minus."), "Deltoid left: 4-"),
+    ],
+)
+def test_a_value_said_in_two_phrases(grammar: Grammar, phrases: tuple[str, str], found: str) -> None:
+    """The second puts it together; what the first one gave is taken back."""
+    first, second = said(grammar, *phrases)
+    assert lines(second, grammar) == [found]
+    assert second.gone == first.findings
+    assert second.queries == second.not_placed == ()
+
+
+def test_a_side_said_in_a_phrase_before_is_asked_for(grammar: Grammar) -> None:
+    """ "Right" may be assent: the side is not taken from it, and not forgotten."""
+    _, second = said(grammar, "Right.", "Biceps reflex three plus.")
+    assert [query.code for query in second.queries if query.severity.value == "must"] == ["side-missing"]
+
+
+def test_an_answer_is_asked_about_at_once(grammar: Grammar) -> None:
+    """Behind the question, while the patient is there."""
+    *_, last = said(grammar, "Eye movements full.", "Can you see one pen or two?", "No double vision.")
+    assert [query.code for query in last.queries] == ["whose-words"]
+
+
+def test_taken_up_as_if_it_had_been_followed(grammar: Grammar) -> None:
+    """What an interrupted dictation said, read at once, and what comes after it."""
+    texts = ["Reflexes.", *["Knee jerk two plus on the right."] * 60, "Biceps two plus on the right."]
+    followed, again = Taker(grammar, scope="dizziness"), Taker(grammar, scope="dizziness")
+    phrases = [words(text, 10.0 * at) for at, text in enumerate(texts)]
+    for phrase in phrases:
+        followed.take(phrase)
+    found = again.take_up([word for phrase in phrases for word in phrase])
+    assert [finding.item for finding in found] == [finding.item for finding in followed.whole().findings]
+    more = words("Three plus on the left.", 10.0 * len(texts))
+    assert lines(again.take(more), grammar) == lines(followed.take(more), grammar) == ["Biceps reflex left: 3+"]
+    assert again.missing() == followed.missing()
+    assert Taker(grammar).take_up([]) == ()
+
+
+def test_what_is_missing_is_told_without_reading_again(grammar: Grammar) -> None:
+    """As reading the whole tells it, however much was said since."""
+    taker = Taker(grammar, scope="dizziness")
+    taker.take(words("Romberg negative.", 0.0))
+    for at in range(1, 2 * MOST_WORDS // 6):
+        taker.take(words("Knee jerk two plus right. Lying, pressure 120 over 80.", 20.0 * at))
+    whole = [query for query in taker.whole().queries if query.code == "scope-item-missing"]
+    missing = taker.missing()
+    assert [query.component for query in whole] == list(missing) != []
+    assert all(", ".join(names) in query.message for query, names in zip(whole, missing.values(), strict=True))
+    assert "omberg" not in str(missing)
+
+
+def test_a_second_part_that_gives_nothing_is_shown(grammar: Grammar) -> None:
+    """Words that went to others without a place: no phrase is swallowed without a sign."""
+    _, second = said(grammar, "Left altoid four.", "Minus.")
+    assert second.not_placed == ("Left altoid four. Minus.",)
+
+
 def test_struck(grammar: Grammar) -> None:
     """Nothing takes its place."""
     _, second = said(grammar, "Knee jerk two plus on the right.", "Strike that.")

@@ -12,7 +12,18 @@ from dictate.hearing.audio import Recording
 from dictate.hearing.engine import Engine
 from dictate.hearing.microphone import to_pcm, to_samples
 from dictate.live.kept import Mute
-from dictate.live.tones import RATE_HZ, TAIL_S, Muting, Sounds, Tone, cleaned, find_voice, render, without_tones
+from dictate.live.tones import (
+    RATE_HZ,
+    TAIL_S,
+    Muting,
+    Sounds,
+    Tone,
+    cleaned,
+    find_voice,
+    render,
+    shortened,
+    without_tones,
+)  # fmt: skip
 
 BLOCK = 1600
 
@@ -82,6 +93,24 @@ def test_muting_reaches_from_the_sound_to_its_echo() -> None:
     assert muting.clean(block, start_s=2.0 + TAIL_S - 0.1) == bytes(len(block))
     assert muting.clean(block, start_s=2.0 + TAIL_S) == block
     assert muted == [Mute(start_s=1.0, end_s=2.0 + TAIL_S, why="own voice")]
+
+
+def test_little_is_read_aloud() -> None:
+    """While it speaks the program is deaf: the beginning, and that there is more."""
+    assert shortened("Knee jerk right: 2+") == "Knee jerk right: 2+"
+    assert shortened("finger-nose test, " * 30) == "finger-nose test, " * 9 + "finger-nose test, and more on the screen"
+
+
+def test_it_tells_that_it_speaks() -> None:
+    """Until its echo is gone."""
+    muting = Muting(on_mute=lambda _: None)
+    sounds = Sounds(muting, play=lambda _: None)
+    assert not sounds.speaks
+    muting.begin("own voice", 60.0, now_s=1.0)
+    assert sounds.speaks
+    muting.end("own voice", now_s=2.0)
+    muting.clean(bytes(BLOCK * 2), start_s=2.0 + TAIL_S)
+    assert not sounds.speaks
 
 
 def test_muting_at_the_end() -> None:

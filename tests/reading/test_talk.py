@@ -32,6 +32,7 @@ def test_another_time_or_person_gives_no_finding(rows, remarks, phrase, findings
     "said",
     [
         "Can you look over here, please.", "Is it the same on both sides?", "Any double vision?", "Does that hurt?",
+        "Any weakness.",
         "Push against me.", "That's good.", "No pain.", "It's weaker on the left.", "No, it's weaker on the left.",
         "I can't feel that side.", "My left leg is weak.", "My back hurts when I walk.", "Which way is it going?",
     ],
@@ -45,6 +46,12 @@ def test_the_room_gives_no_finding(rows, before, said):
 def test_a_question_is_shown_as_not_placed(remarks):
     """A recogniser may write a question mark behind a finding: nothing is lost."""
     assert "not-placed: no drift?" in remarks("Deltoid four on the left. Has no drift? Tone normal.")
+
+
+@pytest.mark.parametrize("said", ["Do you see one pen or two?", "Is it the same here?", "What colour is your tie?"])
+def test_a_question_to_the_patient_is_talk(remarks, said):
+    """Nothing to settle: it was put to somebody."""
+    assert remarks(f"Gait normal. {said} Tone normal.") == [f"talk: {said}"]
 
 
 def test_a_doubt_is_no_question_to_anybody(rows):

@@ -128,6 +128,7 @@ SUGGESTIONS: list[tuple[str, dict[str, Any], str, str, set[str], set[str]]] = [
         },
         set(),
     ),
+    ("Can you see one pen or two? No double vision.", {}, "whose-words", "yes, a finding", set(), set()),
 ]
 
 
