@@ -19,6 +19,7 @@ SET_ASIDE = {
     RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
 }
 _LONGEST_STRIKE = 4  # words
+_DENYING = frozenset("no not without cannot never neither nor unable hardly".split())
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 
 
@@ -105,8 +106,10 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
 
 
 def _perhaps_denied(remark: Remark, exam: Examination) -> Finding | None:
-    """The finding that a negation right in front of it may deny: the speaker paused behind "no"."""
-    if remark.evidence.quote.lower().strip(" .,;:-").split()[-1:] not in (["no"], ["not"], ["without"]):
+    """The finding that words right in front of it may deny: a pause behind "no", "I couldn't make out any clonus"."""
+    quote = remark.evidence.quote.lower().strip(" .,;:-")
+    clause = re.split(r"[.,;:]\s", quote)[-1].split()
+    if not any(word in _DENYING or word.endswith(("n't", "n\u2019t")) for word in clause):
         return None
     behind = remark.evidence.last + 1
     for finding in exam.findings:

@@ -6,7 +6,10 @@ from collections.abc import Sequence
 
 from dictate.reading.tokens import Token
 
-UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())}
+UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())} | {
+    "nought": 0,
+    "naught": 0,
+}
 TEENS = {
     w: n
     for n, w in enumerate(

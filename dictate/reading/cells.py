@@ -237,7 +237,9 @@ class CellBuilder:
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
         clause = itertools.takewhile(lambda n: n.main not in ("contrast", "semicolon"), following)
-        if node.mark.has("ability") and any(n.main in ("value", "number") for n in clause):
+        if node.mark.has("ability") and any(
+            n.main in ("value", "number") and n.text not in INABILITY and not n.mark.has("ability") for n in clause
+        ):
             cell.nodes.append(node)  # "able to walk on her heels with difficulty"
             return
         if says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):

@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell, Draft
+from dictate.reading.nodes import Node
 
 OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
@@ -51,6 +52,12 @@ def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
         cell.nodes = [*target.nodes, *cell.nodes]
         changed[_place(changed, target)] = cell
     return changed
+
+
+def corrects_earlier(before: Sequence[Node]) -> bool:
+    """Whether what stands in front of a name begins with a correction of what was said earlier."""
+    lead = next((n.main for n in before if n.main not in ("filler", "comma")), "")
+    return lead in ("correction", "strike")
 
 
 def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Cell]) -> bool:

@@ -3,13 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from dictate.model import Side
 from dictate.reading.cuts import speaks_of_another
+from dictate.reading.drafts import Draft
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Weigher
 
 _NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
+
+
+def of_other_side(last: Draft, nodes: list[Node]) -> Draft | None:
+    """ "And on the right." after "finger taps normal on the left.": the same of the other side."""
+    said = [n for n in nodes if n.main not in ("conj", "comma", "stop")]
+    if [n.main for n in said] != ["side"] or nodes[0].text not in ("and", "also"):
+        return None
+    side = Side(said[0].key("side"))
+    if {last.side, side} != {Side.LEFT, Side.RIGHT}:
+        return None
+    spans = [*last.spans, (said[0].mark.start, said[0].mark.end)]
+    return replace(last, side=side, spans=spans, detail=list(last.detail), corrected=[])
 
 
 class GoingOn:

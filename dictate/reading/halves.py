@@ -23,7 +23,9 @@ def set_apart_halves(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mar
     result: list[Mark] = []
     for mark in marks:
         start = _half(mark, tokens)
-        if start is not None:
+        if start is not None and not any(
+            one.start < start < one.end for one in result[-_LONGEST:]
+        ):  # "retinal diastolic"
             while result and result[-1].start >= start:
                 result.pop()
             mark = Mark(start, mark.end, (), None, " ".join(token.lower for token in tokens[start : mark.end]))

@@ -15,8 +15,8 @@ from dictate.reading.places import SiteFinder
 from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
+from dictate.reading.tasks import SUBJECTS, closes_task, opens_task
 
-_SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"})
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
 _SERVICES = frozenset(
@@ -68,7 +68,7 @@ class Labeller:
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
             self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
-            if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in _SUBJECTS:
+            if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and nodes and nodes[-1].main == "item" and self._is_head_noun(mark, nodes[-1]):
                 node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
@@ -162,7 +162,7 @@ class Labeller:
             named = any(r.kind in ("item", "context") and r.item in candidates for r in mark.roles)
             node.sign = not named and not self._is_heading(mark, candidates)
         elif mark.has("ability"):
-            told = self._opens_task(marks, place) or self._closes_task(marks, place, nodes)
+            told = opens_task(marks, place, self.items) or closes_task(marks, place, nodes, self.items)
             node.main = "value" if told else "filler"
         elif candidates and node.main not in ("value", "qualifier", "number", "heading", "side", "site"):
             node.main = "value"
@@ -189,25 +189,6 @@ class Labeller:
                 node.main = "value"
             elif mark.text.startswith("at ") and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
                 node.main = "qualifier"  # "tremor at rest"
-
-    def _opens_task(self, marks: Sequence[Mark], place: int) -> bool:
-        """ "is able to walk on his heels": words of ability in front of a task."""
-        if place and marks[place - 1].has("negation"):
-            return False
-        for later in marks[place + 1 : place + 6]:
-            if any(self.items[r.item].task for r in later.roles if r.kind in ("item", "context")):
-                return True
-            if later.text == "you" or later.has("comma", "negation", "contrast", "stop", "item", "sign"):
-                return False
-        return False
-
-    def _closes_task(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> bool:
-        """ "Toes he manages": words of ability behind the task and who did it."""
-        if len(nodes) < 2 or nodes[-1].text not in _SUBJECTS or nodes[-2].main != "item":
-            return False
-        task = any(self.items[name].task for name in nodes[-2].candidates)
-        last = place + 1 == len(marks)
-        return task and (last or marks[place + 1].has("comma", "semicolon", "stop", "contrast"))
 
     def _is_heading(self, mark: Mark, candidates: tuple[str, ...]) -> bool:
         return (

@@ -139,7 +139,9 @@ class _Reader(Cardinals):
         ) or (a == 6 and not sign and (two := self.cardinal(end)) and two[0] in _METRE_LINES and self._of_eyes(end)):
             return Number(a=a, op="/", b=two[0]), two[1]
         elif word == "-" and self.tokens[end].glued and (two := self.cardinal(end + 1)) and self.tokens[end + 1].glued:
-            return Number(a=a, a_sign=sign, op="-", b=two[0]), two[1]
+            lines = {6: _METRE_LINES, 20: _ACUITY_LINES}.get(int(a), set())
+            line = two[0] in lines and not sign and self._of_eyes(end)  # "acuity 6-9": as some recognisers write it
+            return Number(a=a, a_sign=sign, op="/" if line else "-", b=two[0]), two[1]
         if not op:
             return None
         if self.at(end) in {"palpable", "palp", "p"} and op == "/":
@@ -158,12 +160,12 @@ class _Reader(Cardinals):
         return any(self.at(place) in _HEAT for place in range(max(0, i - 2), i))
 
     def _of_eyes(self, end: int) -> bool:
-        """Whether acuity is spoken of in this sentence: "six nine" is a line of the chart there, and nowhere else."""
+        """Whether acuity is spoken of here, or ends the sentence before: "six nine" is a line of the chart there."""
         for place in range(end - 1, -1, -1):
             if self.words[place] in _EYES:
                 return True
             if place < end - 1 and self.tokens[place].ends_sentence:
-                return False
+                return place > 0 and self.words[place - 1] in _EYES
         return False
 
     def _has_unit(self, end: int) -> bool:

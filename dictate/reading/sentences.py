@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dictate.model import RemarkKind, Side
+from dictate.model import RemarkKind
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context
-from dictate.reading.corrections import amend, narrowed
+from dictate.reading.corrections import amend, corrects_earlier, narrowed
 from dictate.reading.drafts import Cell, Draft, Said
-from dictate.reading.going_on import GoingOn
+from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
@@ -29,6 +29,7 @@ from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
+from dictate.reading.settling import titles
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
 from dictate.reading.talk import silence_talk
@@ -85,8 +86,12 @@ class SentenceReader:
         self.context.adjective_side = None
         statements = self.divider.divide(nodes, self.context.active)
         first_draft = len(self.drafts)
+        before: Statement | None = None
         for statement in statements:
             self._statement(statement)
+            if self.said is not None and self.said.statement is statement:
+                self._entitle(self.said.drafts, titles(before, statement, self.items))
+            before = statement
         self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
         pair_like_neighbours(self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         side_of_list(statements, self.drafts[first_draft:], self.items)
@@ -110,7 +115,7 @@ class SentenceReader:
         self.context.active = candidates
         self.carrier.adjective(statement, self.context)
         cells = self.cells.build(statement, candidates, self.context.order)
-        if self._corrects_earlier(statement):
+        if corrects_earlier(statement.before):
             self._withdraw(statement, cells)
         for struck in [n for n in statement.nodes if n.main == "strike"][-1:]:
             self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck.mark.end))
@@ -155,7 +160,10 @@ class SentenceReader:
     def _orphan(self, statement: Statement) -> None:
         """Words that go on about the last statement: a further side, a correction, "strike that"."""
         nodes = statement.after
-        if self.said is None or not self.said.candidates or self._goes_on_with_side(nodes):
+        if self.said is None or not self.said.candidates:
+            return
+        if self.said.drafts and (other := of_other_side(self.said.drafts[-1], nodes)) is not None:
+            self.drafts.append(other)
             return
         link = next((n.main for n in nodes if n.main in ("correction", "strike", "swap")), "")
         if link:
@@ -178,21 +186,10 @@ class SentenceReader:
             return
         drafts = [d for cell in cells if self._says_something(cell) for d in self._orphan_drafts(cell)]
         self._cover_all(whole)
+        if not self.said.drafts:  # "Pupils. Right three, left five."
+            self._entitle(drafts, self.said.statement.names)
         self.drafts.extend(drafts)
         self.said.drafts.extend(drafts)
-
-    def _goes_on_with_side(self, nodes: list[Node]) -> bool:
-        """ "And on the right." after "finger taps normal on the left.": the same of the other side."""
-        said = [n for n in nodes if n.main not in ("conj", "comma", "stop")]
-        last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
-        if [n.main for n in said] != ["side"] or nodes[0].text not in ("and", "also") or last is None:
-            return False
-        side = Side(said[0].key("side"))
-        if {last.side, side} != {Side.LEFT, Side.RIGHT}:
-            return False
-        spans = [*last.spans, (said[0].mark.start, said[0].mark.end)]
-        self.drafts.append(replace(last, side=side, spans=spans, detail=list(last.detail), corrected=[]))
-        return True
 
     def _whole_side(self, nodes: list[Node]) -> list[Draft]:
         """ "Left side normal." after some muscles of the right: the strength of that side."""
@@ -243,10 +240,6 @@ class SentenceReader:
         self.said = Said(self.said.statement, cells, self.said.candidates, drafts)
         self.drafts.extend(drafts)
 
-    def _corrects_earlier(self, statement: Statement) -> bool:
-        lead = next((n.main for n in statement.before if n.main not in ("filler", "comma")), "")
-        return lead in ("correction", "strike")
-
     def _withdraw(self, statement: Statement, cells: list[Cell]) -> None:
         """A corrected item: what was said of it before is struck; another item named instead strikes the last."""
         sides = {c.side for c in cells}
@@ -286,6 +279,11 @@ class SentenceReader:
         ]
 
     # --- words accounted for ------------------------------------------------------------------------------------
+
+    def _entitle(self, drafts: list[Draft], names: list[Node]) -> None:
+        """Give findings the words in front of them that say of what they are."""
+        for draft in drafts:
+            draft.spans.extend((n.mark.start, n.mark.end) for n in names)
 
     def _cover(self, node: Node) -> None:
         self.covered.update(range(node.mark.start, node.mark.end))

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Mapping
 from dataclasses import replace
 
+from dictate.grammar import Item
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
+from dictate.reading.weights import Statement
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
@@ -98,6 +101,20 @@ def quiet_negations(nodes: list[Node]) -> None:
         listed = goes_on or last_or > place
         if rest and not listed:
             node.main = "word"
+
+
+def titles(one: Statement | None, two: Statement, items: Mapping[str, Item]) -> list[Node]:
+    """Words of a statement that only say of what the names of the next one are.
+
+    "Stroke scale: gaze zero, ..." names a scale whose parts follow, "power in the right deltoid" what was graded.
+    """
+    if one is None or not one.names:
+        return []
+    groups = {items[c].group for c in two.candidates} - {""}
+    scales = {items[c].scale for c in two.candidates if items[c].kind == "grade" and not items[c].blanket}
+    if all(items[c].blanket and items[c].scale in scales for c in one.candidates):
+        return one.nodes if all(n.main in ("item", "side", "filler") for n in one.nodes) else []
+    return [n for n in one.names if n.candidates[0].endswith("_total") and items[n.candidates[0]].group in groups]
 
 
 def denies_a_verb(nodes: list[Node], place: int) -> bool:

@@ -38,6 +38,7 @@ class Divider:
             end = cuts[place + 1] if place + 1 < len(groups) else len(after)
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
+        self._pass_places_on(statements)
         self._mark_exceptions(statements)
         self._spread_negation(statements)
         self._spread_inclusion(statements)
@@ -173,6 +174,16 @@ class Divider:
             two.before[:0] = one.after[place:]
             del one.after[place:]
 
+    def _pass_places_on(self, statements: list[Statement]) -> None:
+        """ "no clubbing or pedal oedema": a place between a link and the next name is that name's."""
+        for one, two in itertools.pairwise(statements):
+            tail = list(itertools.takewhile(lambda n: n.main in ("site", "side"), reversed(one.after)))
+            link = one.after[-len(tail) - 1 : -len(tail)] if tail else []
+            listed = [n.main for n in one.after[: -len(tail)]] == ["conj"]  # "cyanosis and ankle oedema"
+            if link and (listed or link[0].text in ("or", "nor")) and not two.before:
+                two.before[:0] = one.after[-len(tail) :]
+                del one.after[-len(tail) :]
+
     def _spread_negation(self, statements: list[Statement]) -> None:
         """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""
         for place, statement in enumerate(statements):
@@ -196,8 +207,10 @@ class Divider:
                     link = [n for n in link if not self.weights.is_value(n)]
                     if not any(n.main == "conj" for n in link):
                         break
+                last = next((i for i, n in enumerate(link) if n.text in ("or", "nor")), len(link))
+                between = [n for i, n in enumerate(link) if i < last or n.main not in ("site", "side")]
                 if any(
-                    n.main not in ("comma", "conj", "filler", "qualifier") for n in link
+                    n.main not in ("comma", "conj", "filler", "qualifier") for n in between
                 ) or not self.weights.deniable(following):
                     break
                 described = any(n.main == "qualifier" for n in link) and not any(n.main == "conj" for n in link)

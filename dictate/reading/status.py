@@ -217,6 +217,8 @@ class StatusReader:
             if held is not None:
                 return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
+        if item.kind == "presence" and any(n.text in INABILITY for _, n in said) and not item.values:
+            return None  # "couldn't make out any clonus": what could not be seen is not there for all we know
         if said and all(n.text in INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
             return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
         if not said:

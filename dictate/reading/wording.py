@@ -57,12 +57,9 @@ class WordReader:
         if mark.has("ability"):
             return (Status.NORMAL, None, "") if item.task else None
         if mark.role("normal", ""):
-            present = item.kind == "presence" and not item.alone
-            return (
-                (Status.PRESENT if present else Status.ABSENT if item.kind == "presence" else Status.NORMAL),
-                None,
-                "",
-            )
+            if item.kind != "presence":
+                return Status.NORMAL, None, ""
+            return (Status.PRESENT if _should_be_there(item) else Status.ABSENT), None, ""
         if mark.role("absent", ""):
             if item.kind in ("presence", "text"):
                 return Status.ABSENT, None, ""
@@ -74,8 +71,16 @@ class WordReader:
                 return Status.PRESENT, None, ""
             return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("abnormal", ""):
-            return (Status.PRESENT if item.kind == "presence" else Status.ABNORMAL), None, node.text
+            if item.kind != "presence" or _should_be_there(item):
+                return Status.ABNORMAL, None, node.text
+            return (Status.PRESENT, None, node.text) if item.alone else None  # "pupils abnormal" does not say unequal
         return (Status.UNCHANGED, None, "") if mark.role("unchanged", "") else None
+
+
+def _should_be_there(item: Item) -> bool:
+    """Whether a normal one is present (a gag), and not absent: "pupils normal" denies that they are unequal."""
+    found = item.noteworthy is not None and Status.PRESENT.value in item.noteworthy.statuses
+    return not item.alone and not found
 
 
 def _without_name(sign: str, item: Item) -> str:
