@@ -18,7 +18,7 @@ from dictate.hearing.kept import Encoded, Shelf, Views
 from dictate.hearing.models import Model, find_model
 from dictate.hearing.spelling import SPACE, mended
 from dictate.hearing.voice import SILENCE_MS, find_voice
-from dictate.hearing.weighing import log_probabilities, storage
+from dictate.hearing.weighing import as_array, log_probabilities, storage
 from dictate.model.words import Hints, ModelIdentity, Transcript
 
 if TYPE_CHECKING:
@@ -177,8 +177,7 @@ class Engine:
         frames = (window_s or next(fitting, FULL_WINDOW_S)) * FRAMES_PER_S
         window = np.zeros((features.shape[0], frames), np.float32)
         window[:, : min(frames, features.shape[1])] = features[:, :frames]
-        view: Encoded = np.array(whisper.encode(window), dtype=np.float32)[0]
-        return view
+        return as_array(whisper.encode(window))
 
     def prompt(self, terms: Sequence[str], *, fill: Sequence[str] = (), length: int | None = None) -> list[int]:
         """Tokens that make the decoder expect `terms`; with `length`, filled in front from `fill` to just that many.

@@ -36,3 +36,12 @@ def storage(views: Sequence[Encoded]) -> Any:
     import ctranslate2
 
     return ctranslate2.StorageView.from_array(np.ascontiguousarray(np.stack(views)))
+
+
+def as_array(view: Any) -> Encoded:
+    """The one view that the library gives back, on this side: a graphics card keeps it in its own memory."""
+    import ctranslate2
+
+    held = view if view.device == "cpu" else view.to_device(ctranslate2.Device.cpu)
+    found: Encoded = np.array(held, dtype=np.float32)[0]
+    return found

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import ctranslate2
+import numpy as np
 from hearing.sounds import Sound, write_sound
 
 from dictate.hearing.engine import Engine
+from dictate.hearing.weighing import as_array, storage
 from dictate.model import Hints
 
 
@@ -38,3 +41,23 @@ def test_common_words_are_known_and_mishearings_are_not(engine: Engine) -> None:
     assert engine.knows("Standing")
     assert engine.knows("pressure")
     assert not engine.knows("retropeption")
+
+
+class OnCard:
+    """A view in a graphics card's memory: nothing can be read from it before it is brought over."""
+
+    device = "cuda"
+
+    def __init__(self, view: np.ndarray) -> None:
+        self.view = view
+
+    def to_device(self, device: ctranslate2.Device) -> ctranslate2.StorageView:
+        assert device == ctranslate2.Device.cpu
+        return storage([self.view])
+
+
+def test_a_view_is_brought_over_from_a_graphics_card() -> None:
+    """The encoder's answer stays where it was made; weighing needs it here."""
+    view = np.arange(12, dtype=np.float32).reshape(4, 3)
+    assert np.array_equal(as_array(storage([view])), view)
+    assert np.array_equal(as_array(OnCard(view)), view)
