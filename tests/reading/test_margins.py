@@ -75,6 +75,16 @@ def test_a_lost_no_is_weighed(grammar: Grammar) -> None:
     assert any("no Tremor" in text for texts in scale.asked for text in texts)
 
 
+def test_a_rival_takes_the_capital_of_what_was_heard(grammar: Grammar) -> None:
+    """The first word of a sentence is weighed against a first word; the rival is kept as the table has it."""
+    scale = Scale()
+    findings = found(grammar, "Cranial nerves intact. Judgement normal. Motor bulk normal.", scale, pJudgement=0.4)
+    asked = [text for texts in scale.asked for text in texts]
+    assert any("Jaw jerk normal." in text for text in asked)
+    assert not any("jaw jerk" in text for text in asked)
+    assert "jaw jerk" in {rival.other for finding in findings for rival in finding.rivals}
+
+
 def test_typed_text_is_never_weighed(grammar: Grammar) -> None:
     """Words without a time were not heard."""
     scale = Scale()
