@@ -23,7 +23,9 @@ from dictate.model import (
 )
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
-TURNING_ROUND = "".join(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))  # change the order of what is read
+TURNING_ROUND = "".join(  # change the order of what is read: 4- would look like -4
+    map(chr, (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
+)
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
 _STOPS = ",;:."
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
