@@ -68,6 +68,7 @@ TOLD = ("examination_conditions", "orthostatic_symptoms")  # present says nothin
 SHORT_NAMES = {"orthostatic_symptoms": "symptoms"}  # where the position stands beside it
 PLACE_NAMES = {"dix_hallpike": "Dix-Hallpike"}  # places that are names
 ADVERBS = {"possible": "possibly", "probable": "probably", "questionable": "questionably"}  # in front of a status
+JOINING = frozenset(("with", "but"))  # said between two descriptors, and kept between them
 OTHERWISE = "otherwise {said}"
 ABBREVIATIONS = {"gcs", "four", "sara", "nihss"}  # parts of ids that are written in capitals
 

@@ -120,7 +120,7 @@ def _same_value(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     """A number stays the same whatever else is said of it; a sign that is told otherwise has changed."""
     if _details(earlier, grammar) == _details(later, grammar):
         return Change(Kind.UNCHANGED)
-    if later.status is Status.MEASURED:
+    if Status.MEASURED in (earlier.status, later.status):  # the other may be a normal that stands for its grade
         return Change(Kind.UNCHANGED, reason=words.TOLD_OTHERWISE)
     return Change(Kind.CHANGED)
 

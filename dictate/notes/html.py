@@ -20,7 +20,9 @@ from dictate.notes.trend_picture import trend_pictures
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-NOT_SHOWN = dict.fromkeys((*range(9), 11, 12, *range(14, 32), *map(ord, NO_SIGNS)))  # no sign of any page
+NOT_SHOWN = dict.fromkeys(
+    (*range(9), 11, 12, *range(14, 32), *range(127, 160), *map(ord, NO_SIGNS))
+)  # no sign of any page
 
 
 def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False) -> str:

@@ -23,8 +23,11 @@ from dictate.model import (
 )
 
 STAY = "\N{NO-BREAK SPACE}"  # keeps a number with its unit on one line; becomes a blank at the end
-TURNING_ROUND = "".join(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))  # change the order of what is read
+TURNING_ROUND = "".join(  # change the order of what is read: 4- would look like -4
+    map(chr, (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
+)
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
+_STOPS = ",;:."
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 
@@ -161,8 +164,7 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     where: the place, for those who want it directly behind the word.
     """
     value = "" if finding.value is None else amount(finding.value, finding.unit)
-    if not isinstance(finding.value, Text):
-        value = value.replace(" ", STAY)
+    value = _as_spoken(value, finding) if isinstance(finding.value, Text) else value.replace(" ", STAY)
     limit = bound(finding) if value else ""
     value = f"{limit} {value}".lstrip()
     said = words.STATUSES[finding.status]
@@ -177,6 +179,26 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
         return f"{'; '.join(detail)} {where}".rstrip()
     said = f"{said} {where}".rstrip()
     return f"{said} ({'; '.join(detail)})" if detail else said
+
+
+def _as_spoken(text: str, finding: Finding) -> str:
+    """A descriptor with the commas and joining words that stood in front of its words: `ataxic with intention tremor`.
+
+    Descriptors hold what was said and not what joined it; words that are not found in the quote stand as they are.
+    """
+    said = one_line(finding.quote).lower().split()
+    written: list[str] = []
+    start = 0
+    for word in text.split():
+        at = next((at for at in range(start, len(said)) if said[at].strip(_STOPS) == word.lower()), None)
+        if at is not None:
+            if written and at and said[at - 1][-1:] in _STOPS:
+                written[-1] = written[-1].rstrip(_STOPS) + ","
+            elif written and at > start and said[at - 1] in words.JOINING:
+                written.append(said[at - 1])
+            start = at + 1
+        written.append(word)
+    return " ".join(written)
 
 
 def bound(finding: Finding) -> str:
@@ -206,7 +228,10 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         around, behind = "", f"{behind} {around}".strip()
     elif _deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
-    text = " ".join(filter(None, (before, around, hedge(finding, grammar), statement(finding, grammar, where=behind))))
+    said = statement(finding, grammar, where=behind)
+    if _is_midline(finding):
+        before, said = "", place(finding) + said.removeprefix(words.STATUSES[Status.NORMAL])
+    text = " ".join(filter(None, (before, around, hedge(finding, grammar), said)))
     if is_blanket(grammar, finding):
         if finding.excepted:
             text = words.OTHERWISE.format(said=text)
@@ -223,6 +248,11 @@ def earlier_text(earlier: Earlier) -> str:
 def _deviates(finding: Finding) -> bool:
     """Whether the side is the one it turns to: `deviates to the left`."""
     return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value).endswith(words.TURNING)
+
+
+def _is_midline(finding: Finding) -> bool:
+    """Whether lying in the midline is the whole of what is normal: `Tongue: midline`."""
+    return finding.side is Side.MIDLINE and finding.status is Status.NORMAL and finding.value is None
 
 
 def nerve_sorted(component: Component) -> bool:

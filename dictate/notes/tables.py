@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from dictate.model import Examination, Finding, Query, number_text
+from dictate.notes.phrases import visible
 
 FINDING_COLUMNS = (
     "component", "item", "side", "site", "position", "minutes", "status", "certainty", "value", "unit", "detail",
@@ -17,7 +18,8 @@ FINDING_COLUMNS = (
 QUERY_COLUMNS = (
     "code", "severity", "component", "item", "side", "message", "suggestions", "quote", "start_s", "end_s",
 )  # fmt: skip
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", *"＝＋－＠")  # in full width too: some spreadsheets take both
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\n", *"＝＋－＠")  # in full width too: some spreadsheets take both
+UNSEEN = ' \t\n\u00a0\u2028\u2029\u200b\u200c\u200d\u2060\ufeff"'  # a spreadsheet may pass over them
 PLAIN_NUMBER = re.compile(r"[+-]?\d+(\.\d+)?")
 TIME_DIGITS = 3
 SHARE_DIGITS = 4
@@ -95,9 +97,14 @@ def table(columns: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:
 
 
 def _safe(cell: str) -> str:
-    """A spreadsheet must show what was said, never calculate it."""
-    risky = cell.startswith(FORMULA_STARTS) and not PLAIN_NUMBER.fullmatch(cell)
-    return f"'{cell}" if risky else cell
+    """A spreadsheet must show what was said, never calculate it.
+
+    Neither behind blanks and signs that nobody sees, nor on a row that a carriage return would begin.
+    """
+    cell = visible(cell.replace("\r\n", "\n").replace("\r", "\n"))
+    shown = cell.lstrip(UNSEEN)
+    risky = cell[:1] in FORMULA_STARTS or shown.startswith(FORMULA_STARTS)
+    return f"'{cell}" if risky and not PLAIN_NUMBER.fullmatch(cell) else cell
 
 
 def _one_line(words: str) -> str:

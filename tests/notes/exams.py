@@ -43,6 +43,9 @@ HOSTILE = (
     "@SUM(1)\t|cmd",
     "a\x00b\x0b\x1f\ufffe",
     "\u202e\u2028 é ü 手",
+    "\r=1+1",
+    "\x1b[2J\x7f\x9b31m",
+    "\u200f4-\u200f",
     "4-",
 )
 words = st.sampled_from(HOSTILE) | st.text(st.characters(codec="utf-8"), min_size=1, max_size=12)

@@ -122,3 +122,11 @@ def test_same_value_told_otherwise(grammar: Grammar) -> None:
     pair = [said("recall", Score(points=2, of=3), grammar, detail=detail) for detail in (("after 5 minutes",), ())]
     found = change(*pair, grammar)
     assert (found.kind, found.reason) == (Kind.UNCHANGED, "the value")
+
+
+def test_normal_and_its_grade_told_otherwise_mirror_each_other(grammar: Grammar) -> None:
+    """Whichever came first: a normal deltoid and "5, with pain" are the same strength (found by generated visits)."""
+    normal = said("strength_deltoid", None, grammar, status=Status.NORMAL)
+    five = said("strength_deltoid", grade("mrc", "5"), grammar, detail=("with pain",))
+    assert change(normal, five, grammar).kind is Kind.UNCHANGED
+    assert change(five, normal, grammar).kind is Kind.UNCHANGED

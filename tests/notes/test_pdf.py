@@ -13,7 +13,7 @@ from notes.test_html import hostile
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
 from dictate.model import Side
-from dictate.notes import note_pdf
+from dictate.notes import note_html, note_pdf
 from dictate.notes.pdf import _refuse
 
 
@@ -30,6 +30,15 @@ def test_hostile_text_makes_a_pdf_without_action(grammar: Grammar) -> None:
     assert made.startswith(b"%PDF-")
     for mark in (b"/JavaScript", b"/JS", b"/Launch", b"/URI", b"/EmbeddedFile", b"/AcroForm"):
         assert mark not in made
+
+
+def test_labels_of_drawings_are_no_group(grammar: Grammar) -> None:
+    """Viewers cut the edge of the first sign of a group: 84 looked like 54 in pages made pictures."""
+    exam = examination(reflex("reflex_biceps", "3+", side=Side.LEFT))
+    assert 'text-anchor="end"' in note_html(exam, grammar)
+    made = note_pdf(exam, grammar)
+    assert b"/Form" in made
+    assert b"/Transparency" not in made
 
 
 def test_nothing_is_fetched() -> None:

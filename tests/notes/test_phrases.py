@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from by_hand import finding, reflex, small_grammar
 
@@ -139,3 +141,36 @@ def test_rest_of_a_list_is_otherwise_so(grammar: Grammar) -> None:
     """What stands beside exceptions never reads as if there were none."""
     one = finding(Component.MOTOR, "strength_all", Status.NORMAL, excepted=True, quote="otherwise normal")
     assert phrase(one, grammar) == 'otherwise normal, as said: "otherwise normal"'
+
+
+@pytest.mark.parametrize(
+    ("quote", "value", "said"),
+    [
+        ("Ataxic with intention tremor on the left.", "ataxic intention tremor", "ataxic with intention tremor"),
+        ("Gait antalgic, uses a cane.", "antalgic uses a cane", "antalgic, uses a cane"),
+        ("Left ptosis two millimetres, fatigable.", "2 mm fatigable", "2 mm, fatigable"),
+        ("Slow, with a stick.", "slow with a stick", "slow, with a stick"),
+        ("Moderate left lower facial weakness.", "moderate lower facial weakness", "moderate lower facial weakness"),
+        ("Ataxic, weak, gone.", "ataxic unsteady", "ataxic unsteady"),
+        ("With tremor.", "tremor", "tremor"),
+    ],
+)  # fmt: skip
+def test_descriptors_are_joined_as_they_were_spoken(quote: str, value: str, said: str, grammar: Grammar) -> None:
+    """A comma or "with" stands where it was said; nothing else comes in between."""
+    one = finding(Component.COORDINATION_GAIT, "gait", Status.ABNORMAL, value=Text(words=value), quote=quote)
+    assert phrase(one, grammar) == said
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({}, "midline"),
+        ({"detail": ("at rest",)}, "midline (at rest)"),
+        ({"certainty": Certainty.UNCERTAIN, "quote": "probably midline"}, "probably midline"),
+        ({"side": None}, "normal"),
+    ],
+)
+def test_what_lies_in_the_midline_is_said_once(changes: dict[str, Any], said: str, grammar: Grammar) -> None:
+    """ "Tongue: midline", never "midline normal"."""
+    one = finding(Component.CRANIAL_NERVES, "tongue", Status.NORMAL, **{"side": Side.MIDLINE, **changes})
+    assert phrase(one, grammar) == said

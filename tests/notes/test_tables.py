@@ -8,6 +8,8 @@ import json
 
 import pytest
 from by_hand import evidence, examination, finding, query, reflex
+from notes.exams import HOSTILE
+from notes.test_html import hostile
 
 from dictate.model import (
     Component,
@@ -76,6 +78,14 @@ def test_what_was_not_said_is_empty() -> None:
         (Text(words="-2+3"), "'-2+3"),
         (Text(words="＝1+1"), "'＝1+1"),
         (Text(words="\n=1+1"), "'\n=1+1"),
+        (Text(words="\t=1+1"), "'\t=1+1"),
+        (Text(words="\r=1+1"), "'\n=1+1"),
+        (Text(words="reduced\r=1+1"), "reduced\n=1+1"),
+        (Text(words="reduced\r\n=1+1"), "reduced\n=1+1"),
+        (Text(words=" =1+1"), "' =1+1"),
+        (Text(words="\ufeff=1+1"), "'\ufeff=1+1"),
+        (Text(words="\x00\u202e=1+1"), "'=1+1"),
+        (Text(words="\u200f4-\u200f"), "4-"),
         (Quantity(number=-2), "-2"),
         (Text(words="4-"), "4-"),
     ],
@@ -128,3 +138,23 @@ def test_transcript_json_keeps_words_and_times() -> None:
 def test_every_file_has_its_ending() -> None:
     """The files that belong to an examination, besides the note."""
     assert set(FILES) == {"exam.json", "findings.csv", "queries.csv", "transcript.json"}
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_adds_no_row_and_no_formula(text: str) -> None:
+    """Whatever a line ends with for a spreadsheet: as many rows as findings, and none of their cells calculates."""
+    exam = hostile(text)
+    for table, count in ((findings_csv(exam), len(exam.findings)), (queries_csv(exam), len(exam.queries))):
+        assert "\r" not in table
+        cells = [cell for row in csv.reader(io.StringIO(table)) for cell in row]
+        assert len(cells) == (count + 1) * len(next(csv.reader(io.StringIO(table))))
+        assert not [cell for cell in cells if cell.strip().startswith(("=", "@"))]
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_is_kept_in_json_as_it_was(text: str) -> None:
+    """The file for programs loses nothing, and holds no raw control sign."""
+    exam = hostile(text)
+    written = exam_json(exam)
+    assert Examination.model_validate_json(written) == exam
+    assert not [sign for sign in written if sign < " " and sign != "\n"]

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import unicodedata
 from datetime import datetime
 from pathlib import Path
 
 import pytest
 from by_hand import DEMOS, evidence, examination, figure, finding, query, reflex, remark
+from notes.exams import HOSTILE
+from notes.test_html import hostile
 
 from dictate.grammar import Grammar
 from dictate.model import (
@@ -28,6 +31,7 @@ from dictate.model import (
     Text,
 )
 from dictate.notes import write_note
+from dictate.notes.phrases import TURNING_ROUND
 from dictate.notes.text import WIDTH, clock
 from dictate.pipeline import examine
 
@@ -454,3 +458,11 @@ def test_a_spoken_heading_is_not_doubled(small: Grammar) -> None:
     """ "Plan. MRI." below PLAN."""
     note = write_note(examination(remarks=(remark(RemarkKind.PLAN, "Plan. MRI."),)), small)
     assert "PLAN (as dictated)\n  MRI.\n" in note
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_steers_no_screen(text: str, grammar: Grammar) -> None:
+    """No control sign, no sign that turns the order round."""
+    note = write_note(hostile(text), grammar)
+    assert not [sign for sign in note if sign != "\n" and unicodedata.category(sign) == "Cc"]
+    assert not set(note) & set(TURNING_ROUND)
