@@ -27,6 +27,7 @@ from dictate.model import (
 # diastolic above 0 and below 300. The narrower of the two: not impossible, no norm.
 SYSTOLIC_HIGHEST = 375
 DIASTOLIC_BELOW = 300
+SPANS = ("digit_span_forward", "digit_span_backward")
 FASTEST_WALK = 5  # m/s; own rule: faster is running, or misheard
 # Source: ISNCSCI (Rupp 2021) names C2 to S4-5; C1 is left in, a spinal segment though it has no dermatome.
 SEGMENTS = {"c": 8, "t": 12, "l": 5, "s": 5}
@@ -46,6 +47,28 @@ def value_implausible(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         reason = fault_of(finding, item, grammar)
         if reason:
             yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: {reason}", _instead(finding))
+    yield from _longer_backward(exam, grammar)
+
+
+def _longer_backward(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
+    """A digit span longer backward than forward, to be looked at; common practice, no source."""
+    forward, backward = ([one for one in exam.findings if one.item == item] for item in SPANS)
+    if len(forward) != 1 or len(backward) != 1:
+        return  # one was not said; or said twice, which values-conflict asks
+    digits = [_digits(one) for one in (*forward, *backward)]
+    if digits[0] is None or digits[1] is None or digits[1] <= digits[0]:
+        return
+    reason = say.LONGER_BACKWARD.format(forward=number_text(digits[0]))
+    message = f"{topic(backward[0], grammar)} {said(backward[0])}: {reason}"
+    yield Doubt(backward[0], message, severity="look", others=(forward[0],))
+
+
+def _digits(finding: Finding) -> float | None:
+    """The length of a span said as a number, or as one of the listed lengths; None: a bound, a range or words."""
+    value = finding.value
+    if isinstance(value, Text):
+        return float(value.words) if value.words.isdigit() else None
+    return value.number if isinstance(value, Quantity) and value.upto is None and not value.note else None
 
 
 def fault_of(finding: Finding, item: Item, grammar: Grammar) -> str:

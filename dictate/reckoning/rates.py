@@ -25,9 +25,8 @@ RISING = rule(
     source="Freeman 2011; Sheldon 2015",
     limits="sustained, within 10 min, no fall of pressure; no threshold below 12 years; the symptoms it needs "
     "are named as said",
-    missing="no rate with its minute from 1 to 10 min: not judged; age not given and a rise of 30 to 39, no "
-    "pressures, or no "
-    "minute: open, with the reason",
+    missing="no rate with its minute from 1 to 10 min: not judged; age not given and a rise of 30 to 39 or one "
+    "reading only of 40 or more, no pressures, or no minute: open, with the reason",
 )
 RATIO_OF_CHANGES = rule(
     "rate to pressure ratio",
@@ -54,13 +53,25 @@ def rise_verdict(changes: tuple[Change, ...], *, age: float | None) -> tuple[str
         verdict, sentence = _verdict(changes, limit=limit)
         plain, aged = words.RISE_LIMIT, words.RISE_LIMIT_AGED
         return verdict, sentence.replace(plain.format(limit=limit), aged.format(limit=limit, age=number_text(age)))
+    return _ageless(changes)
+
+
+def _ageless(changes: tuple[Change, ...]) -> tuple[str, str]:
+    """The verdict that holds for adults and for the young, else open.
+
+    One reading of 40 stays open, for a later one of 30 to 39 would last for an adult and not at 16 years: a reading
+    that was not taken must not decide what it leaves open. Source: Freeman 2011 (one reading shows nothing sustained).
+    """
     adult, young = _verdict(changes, limit=RISE), _verdict(changes, limit=RISE_YOUNG)
-    if adult[0] == young[0]:
-        return adult if adult[0] == "not met" else young
-    if adult[0] == "met":
-        times, largest = _reaching(changes, RISE)
-        return "open", words.RISE_AGE_OPEN.format(largest=largest, times=times)
-    return adult
+    if adult[0] != "met":
+        return young if adult[0] == young[0] == "open" else adult
+    high = _reaching(changes, RISE_YOUNG)
+    if len(high) == 1:
+        return "open", words.RISE_AGE_ONCE.format(largest=_largest(high), times=times_of(high))
+    if young[0] == "met":
+        return young
+    met = _reaching(changes, RISE)
+    return "open", words.RISE_AGE_OPEN.format(largest=_largest(met), times=times_of(met))
 
 
 def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
@@ -68,7 +79,7 @@ def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
     rising = [change for change in changes if change.rate is not None]
     timed = [change for change in rising if change.counts]
     counted = _counted(changes)
-    met = [change for change in counted if (change.rate or 0) >= limit]
+    met = _reaching(changes, limit)
     unsaid = [change for change in rising if change.minutes is None and (change.rate or 0) >= limit]
     if (met or unsaid) and fall_verdict(changes)[0] in MET:
         return "not met", words.RISE_WITH_FALL.format(largest=_largest(met or unsaid))
@@ -88,9 +99,8 @@ def _counted(changes: tuple[Change, ...]) -> list[Change]:
     return [c for c in changes if c.rate is not None and c.counts and (c.minutes or 0) <= RISE_WITHIN_MIN]
 
 
-def _reaching(changes: tuple[Change, ...], limit: int) -> tuple[str, str]:
-    met = [change for change in _counted(changes) if (change.rate or 0) >= limit]
-    return times_of(met), _largest(met)
+def _reaching(changes: tuple[Change, ...], limit: int) -> list[Change]:
+    return [change for change in _counted(changes) if (change.rate or 0) >= limit]
 
 
 def _largest(changes: list[Change]) -> str:

@@ -72,6 +72,8 @@ ITEMS: dict[Component, dict[str, Item]] = {
         "gcs_total": Item(
             name="coma scale", kind="score", of=15, limits=Limits(low=3, high=15, source="Teasdale 2014")
         ),
+        "digit_span_forward": Item(name="digit span forward", kind="quantity", terms=("digit span forward",)),
+        "digit_span_backward": Item(name="digit span backward", kind="quantity", terms=("digit span backward",)),
         "recall": Item(name="recall", kind="score"),
         "mental_status_all": Item(name="mental status", kind="normality", blanket=True),
     },

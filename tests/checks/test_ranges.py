@@ -7,7 +7,7 @@ import pytest
 from dictate.checks import run_checks
 from dictate.grammar import Item
 from dictate.grammar.schema import Limits
-from dictate.model import Acuity, Component, Quantity
+from dictate.model import Acuity, Component, Quantity, Text
 
 
 @pytest.mark.parametrize(
@@ -147,3 +147,18 @@ def test_a_number_that_fits_only_another_unit_is_asked(said, ask):
 def test_no_unit_is_open(said, ask, item, value, unit):
     """Only the usual unit fits, it was said, or there is only one."""
     assert ask("unit-missing", said(item, "measured", value, unit=unit)) == ()
+
+
+@pytest.mark.parametrize("kind", [lambda digits: Quantity(number=float(digits)), lambda digits: Text(words=digits)])
+@pytest.mark.parametrize(("forward", "backward", "asked"), [("4", "6", 1), ("6", "6", 0), ("7", "5", 0)])
+def test_a_span_longer_backward_than_forward_is_looked_at(said, ask, kind, forward, backward, asked):
+    """Read as a number or as a listed length. Source: common practice, no source."""
+    spans = (
+        said("digit_span_backward", "measured", kind(backward)),
+        said("digit_span_forward", "measured", kind(forward)),
+    )
+    queries = ask("value-implausible", *spans)
+    assert [query.severity for query in queries] == ["look"] * asked
+    assert all(query.item == "digit_span_backward" and forward in query.message for query in queries)
+    assert ask("value-implausible", spans[0]) == ()
+    assert ask("value-implausible", *spans, said("digit_span_forward", "measured", kind("8"))) == ()

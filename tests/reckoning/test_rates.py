@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from reckoning.series import changes, figures, finding, series
 
 from dictate.model import Choice, Status
@@ -27,12 +28,27 @@ def test_one_reading_is_said_to_be_one():
     assert "one reading" not in rise_verdict(changes(two), age=34)[1]
 
 
-def test_without_age_a_rise_of_forty_meets_both_limits():
+def test_without_age_two_rises_of_forty_meet_both_limits():
     """From 40 on the age does not matter; between 30 and 40 it does."""
-    assert rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 100"), age=None)[0] == "met"
+    two = "supine 118/74, 60 > 3 min 114/76, 101 > 5 min 114/76, 100"
+    assert rise_verdict(changes(two), age=None)[0] == "met"
     verdict, sentence = rise_verdict(changes("supine 118/74, 60 > 5 min 114/76, 99"), age=None)
     assert verdict == "open"
     assert "age" in sentence
+
+
+@pytest.mark.parametrize("later", ["", " > 5 min 114/76, 94"])
+def test_without_age_one_rise_of_forty_is_open_with_and_without_a_later_one_of_thirty(later):
+    """Lasting for an adult, not at 16 years; so one reading decides no more. Source: Freeman 2011 (lasting)."""
+    verdict, sentence = rise_verdict(changes(f"supine 118/74, 60 > 3 min 114/76, 102{later}"), age=None)
+    assert verdict == "open"
+    assert sentence == "+42 at 3 min: one reading alone reaches 40 (12 to 19 y); age not given"
+
+
+def test_without_age_a_rise_that_does_not_last_by_either_limit_is_not_met():
+    """42 at three minutes, 10 at five: not lasting at any age. Source: Freeman 2011 (lasting), arithmetic."""
+    text = "supine 118/74, 60 > 3 min 114/76, 102 > 5 min 114/76, 70"
+    assert rise_verdict(changes(text), age=None)[0] == "not met"
 
 
 def test_no_ratio_when_the_rhythm_is_irregular():
