@@ -39,6 +39,7 @@ class Divider:
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
         self._pass_places_on(statements)
+        self._pass_severity_on(statements)
         self._mark_exceptions(statements)
         self._spread_negation(statements)
         self._spread_inclusion(statements)
@@ -155,12 +156,13 @@ class Divider:
         return max(best.values(), key=lambda option: option[0])[1]
 
     def _allowed(self, gap: list[Node]) -> list[int]:
-        """Places where a gap may be cut: not far before the next name, after a preposition or before a unit."""
+        """Places where a gap may be cut: near the next name, not behind a preposition nor in "right arm"."""
         return [
             cut
             for cut in range(len(gap), max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
+            and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
         ]
 
     def _pass_corrections_on(self, statements: list[Statement]) -> None:
@@ -183,6 +185,12 @@ class Divider:
             if link and (listed or link[0].text in ("or", "nor")) and not two.before:
                 two.before[:0] = one.after[-len(tail) :]
                 del one.after[-len(tail) :]
+
+    def _pass_severity_on(self, statements: list[Statement]) -> None:
+        """ "Mild, asymmetric rigidity": a word for how much, with a comma behind it, is of the name that follows."""
+        if len(statements) > 1 and [n.main for n in statements[0].nodes] == ["severity", "comma"]:
+            opening = statements.pop(0)
+            statements[0].before[:0] = opening.after[:1]
 
     def _spread_negation(self, statements: list[Statement]) -> None:
         """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""

@@ -217,8 +217,11 @@ class StatusReader:
             if held is not None:
                 return Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
-        if item.kind == "presence" and any(n.text in INABILITY for _, n in said) and not item.values:
-            return None  # "couldn't make out any clonus": what could not be seen is not there for all we know
+        unable = next((i for i, (_, n) in enumerate(said) if n.text in INABILITY), len(said))
+        if unable < len(said) and not item.task:
+            signs = any(n.main == "item" for _, n in said[unable:])
+            if signs or (item.kind == "presence" and not item.values):
+                return None  # "couldn't make out any clonus", "I cannot swear to a droop": it may not be there
         if said and all(n.text in INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
             return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
         if not said:
@@ -232,7 +235,11 @@ class StatusReader:
             said = [((Status.ABNORMAL, k[1], n.text), n) for k, n in said]
             status = Status.ABNORMAL  # "steady, falls to the left": no one falls who is steady
         value = descriptor(name, item, said, status, cell, numbers)
-        if cell.negated and not (cell.negation and cell.negation.mark.start > said[-1][1].mark.end):
+        spared = cell.negation is not None and (
+            cell.negation.mark.start > said[-1][1].mark.end
+            or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
+        )
+        if cell.negated and not spared:
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
 

@@ -105,3 +105,14 @@ def test_missing_readings_of_a_series_join_the_question():
     messages = [one.message for one in run_checks(exam, load_grammar()) if one.code == "scope-item-missing"]
     (general,) = [one for one in messages if one.startswith("General")]
     assert "reading lying, reading standing at 5 min. Examined?" in general
+
+
+@pytest.mark.parametrize(
+    ("quote", "severity"),
+    [("I am not so sure about the", "must"), ("I wouldn't say there is", "must"), ("the lower part of the", "look")],
+)
+def test_words_that_may_deny_the_finding_behind_them_must_be_asked(said, ask, quote, severity):
+    """Whatever was meant by a "not" that nothing took, what follows it is no plain finding."""
+    before, behind = said("gait", "normal"), said("ptosis", "present", side="left")
+    (query,) = ask("not-placed", before, behind, remarks=(remark(RemarkKind.NOT_PLACED, quote),))
+    assert query.severity == severity

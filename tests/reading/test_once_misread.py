@@ -55,6 +55,9 @@ READ = [
         "For the stroke scale: consciousness nought, questions nought, facial one.",
         ["nihss_consciousness measured 0", "nihss_questions measured 0", "nihss_facial measured 1"],
     ),
+    ("I cannot swear to a left facial droop.", []),
+    ("Get out of the chair without her arms: she can't.", ["chair_rise abnormal can not"]),
+    ("Mild, asymmetric rigidity of the right arm.", ["tone right arm abnormal mild asymmetric rigidity"]),
     ("Eyes midline.", ["gaze_deviation absent"]),
     (
         "Tone, there's paratonia in both legs. The arms are all right.",
