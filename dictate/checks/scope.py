@@ -17,6 +17,8 @@ from dictate.model import Component, Examination, Finding, Remark, RemarkKind, S
 SET_ASIDE = {
     RemarkKind.HISTORY: (6, (say.KEPT_AS_HISTORY, say.LEAVE_AS_HISTORY)),
     RemarkKind.TALK: (3, (say.KEPT_AS_TALK, say.LEAVE_AS_TALK)),
+    RemarkKind.IMPRESSION: (6, (say.KEPT_AS_IMPRESSION, say.LEAVE_AS_IMPRESSION)),
+    RemarkKind.PLAN: (6, (say.KEPT_AS_PLAN, say.LEAVE_AS_PLAN)),
 }
 _LONGEST_STRIKE = 4  # words
 _DENYING = frozenset("no not without cannot never neither nor unable hardly".split())
@@ -72,8 +74,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """Words inside the examination that became nothing.
 
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
-    Example: words of the trade that fit no item ask: what was meant? A history that gives six measured items, and
-    talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
+    Example: words of the trade that fit no item ask: what was meant? A history, impression or plan that gives six measured
+    items, and talk that tells of three findings, asks whether it is the examination, for then its findings were left out. So
     do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; words
     that deny, in front of a finding that they may be of; and words in front of "strike that", which may have been
     meant to go instead of the finding before them.

@@ -93,7 +93,7 @@ def _excepted_from(sentence: Sequence[Mark], end: int, drafts: Sequence[Draft]) 
 
 def _found(kind: RemarkKind, marks: Sequence[Mark]) -> tuple[str, ...]:
     """Items of an examination in words that were set aside: what a history measured, what talk tells of."""
-    if kind is RemarkKind.HISTORY:
+    if kind in (RemarkKind.HISTORY, RemarkKind.IMPRESSION, RemarkKind.PLAN):
         return found_in(marks, measured=True)
     return found_in(marks) if kind is RemarkKind.TALK else ()
 

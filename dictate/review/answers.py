@@ -35,6 +35,8 @@ from dictate.catalogue.queries import (
     EXAMINERS_WORDS,
     KEEP_WORDS,
     LEAVE_AS_HISTORY,
+    LEAVE_AS_IMPRESSION,
+    LEAVE_AS_PLAN,
     LEAVE_AS_TALK,
     LEAVE_OUT,
     NONE_FURTHER,
@@ -121,7 +123,7 @@ def _speech(exam: Examination, query: Query, line: str, grammar: Grammar) -> Eff
 
 def _not_placed(exam: Examination, query: Query, line: str, grammar: Grammar) -> Effect:
     at = remark_of(exam, query, *WORDS)
-    if line in (LEAVE_AS_HISTORY, LEAVE_AS_TALK):
+    if line in (LEAVE_AS_HISTORY, LEAVE_AS_IMPRESSION, LEAVE_AS_PLAN, LEAVE_AS_TALK):
         return Effect()
     if line in (LEAVE_OUT, KEEP_WORDS):
         kind = RemarkKind.LEFT_OUT if line == LEAVE_OUT else RemarkKind.KEPT

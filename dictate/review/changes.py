@@ -41,7 +41,13 @@ def taken_out(exam: Examination, at: int, kind: RemarkKind = RemarkKind.CORRECTE
     return (Change(at=at), *kept)
 
 
-WORDS = (RemarkKind.NOT_PLACED, RemarkKind.HISTORY, RemarkKind.TALK)  # what `not-placed` asks about
+WORDS = (  # what `not-placed` asks about
+    RemarkKind.NOT_PLACED,
+    RemarkKind.HISTORY,
+    RemarkKind.TALK,
+    RemarkKind.IMPRESSION,
+    RemarkKind.PLAN,
+)
 
 
 def remark_of(exam: Examination, query: Query, *kinds: RemarkKind) -> int:

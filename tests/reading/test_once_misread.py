@@ -314,3 +314,15 @@ def test_a_history_says_which_measured_items_it_keeps(grammar: Grammar) -> None:
     text = "HISTORY: BP 120/80, HR 80, RR 14, SpO2 97%, temperature 37.1, GCS 15, left deltoid 4/5."
     kept = [r for r in read(transcript_of_text(text), grammar).remarks if r.kind is RemarkKind.HISTORY]
     assert [len(one.readings) for one in kept] == [7]
+
+
+def test_an_impression_says_which_measured_items_it_keeps(grammar: Grammar) -> None:
+    """A heading that nobody knows behind "Diagnoses:" must not take the examination away unseen."""
+    text = "Diagnoses: neuropathy.\nWhat we found: BP 120/80, HR 80, RR 14, SpO2 97%, temperature 37.1, GCS 15."
+    kept = [r for r in read(transcript_of_text(text), grammar).remarks if r.kind is RemarkKind.IMPRESSION]
+    assert [len(one.readings) for one in kept] == [6]
+
+
+def test_clinical_findings_end_the_diagnoses(grammar: Grammar) -> None:
+    """Common practice, no source: letters give the diagnoses first."""
+    assert row(grammar, "Diagnoses: neuropathy.\nClinical findings: pulse 72.") == ["heart_rate measured 72"]
