@@ -76,9 +76,9 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Why: they may hold a finding said in a way the grammar does not know; no word of the dictation is lost.
     Example: words of the trade that fit no item ask: what was meant? A history, impression or plan that gives six
     measured items, and talk that tells of three findings, asks whether it is the examination, for then its findings
-    were left out. So do words excepted from what was found: "cranial nerves intact apart from a left sixth" would say too much; words
-    that deny, in front of a finding that they may be of; and words in front of "strike that", which may have been
-    meant to go instead of the finding before them.
+    were left out. So do words excepted from what was found: "cranial nerves intact apart from a left
+    sixth" would say too much; words that deny, in front of a finding that they may be of; and words in front of
+    "strike that", which may have been meant to go instead of the finding before them.
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
