@@ -5,13 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from dictate.reading.cardinals import UNITS
 from dictate.reading.marks import Mark
 from dictate.reading.tokens import Token
 
-_DIGITS = {
-    word: str(digit)
-    for digit, word in enumerate(("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"))
-} | {"oh": "0", "o": "0"}
+_DIGITS = {word: str(digit) for word, digit in UNITS.items()} | {"oh": "0", "o": "0"}
 _PART = re.compile(r"[a-z]|[a-z]*\d[a-z\d]*")  # "p", "17", "p104"
 _BETWEEN = frozenset({"is", ":", ",", "-"})
 _LONGEST = 14  # tokens of a reference
