@@ -9,11 +9,11 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
+from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
-_SUBJECTS = frozenset({"she", "he", "they"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -127,7 +127,7 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
     if not nodes[place].text.endswith("not") or not (said or nodes[place].text in ("did not", "does not")):
         return False
     if not after or after[0].is_break:
-        return any(n.text in _SUBJECTS for n in nodes[max(0, place - 2) : place])
+        return any(n.text in SUBJECTS for n in nodes[max(0, place - 2) : place])
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
 
 

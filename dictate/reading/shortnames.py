@@ -8,6 +8,8 @@ from dictate.grammar import Item
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 
+_ARTICLES = frozenset({"the", "a", "his", "her"})
+_EXTENTS = frozenset({"below", "above", "beneath"})
 CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
 
 
@@ -23,6 +25,8 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
+        if item.scale == "tendon_reflex" and _measured_from(marks, place):
+            return False
         if marks[place].has("side") and not item.group:
             return here[0] == "general" and _plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
@@ -122,6 +126,14 @@ class ShortNames:
             return False
         after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
         return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
+
+
+def _measured_from(marks: Sequence[Mark], place: int) -> bool:
+    """ "Dull below the right knee": how far something reaches, and no jerk."""
+    before = next(
+        (mark for mark in reversed(marks[:place]) if not mark.has("side") and mark.text not in _ARTICLES), None
+    )
+    return before is not None and before.text in _EXTENTS
 
 
 def _of_list(mark: Mark) -> bool:
