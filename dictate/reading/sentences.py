@@ -9,7 +9,7 @@ from dictate.model import RemarkKind
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
-from dictate.reading.context import Context
+from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, narrowed
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
@@ -29,6 +29,7 @@ from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
+from dictate.reading.restated import take_back_postures
 from dictate.reading.settling import titles
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
@@ -78,6 +79,7 @@ class SentenceReader:
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return
+        self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in take_back_postures(nodes))
         for node in [*self.declared.headings(nodes, self.context), *self.declared.orders(nodes, self.context)]:
             self._cover(node)
         if self.declared.unbounded_rest(nodes):
@@ -233,10 +235,14 @@ class SentenceReader:
             self.said = Said(self.said.statement, [], self.said.candidates)
             return
         drafts = [d for cell in cells for d in self.status.drafts(cell, names, self.said.candidates)]
+        anew = [posture for _, posture in events(rest.after, self.context.posture)][-1:]
         for old in gone:
             for draft in drafts:
                 if draft.item == old.item:
                     draft.position, draft.minutes, draft.excepted = old.position, old.minutes, old.excepted
+                    for posture in anew if self.items[draft.item].positions else ():
+                        draft.position, draft.minutes = posture.position, posture.minutes
+                        draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes)
         self.said = Said(self.said.statement, cells, self.said.candidates, drafts)
         self.drafts.extend(drafts)
 

@@ -1,0 +1,48 @@
+"""A position or a time said anew behind a correction ("lying, sorry, sitting"): the first one is taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.nodes import Node
+
+_POSTURE = frozenset({"position", "minutes", "at_once", "manoeuvre"})
+_QUIET = frozenset({"comma", "filler"})
+Span = tuple[int, int]  # first token, token after the last
+
+
+def take_back_postures(nodes: Sequence[Node]) -> list[Span]:
+    """Makes what was taken back, and the correction, words that carry nothing; returns where they stand.
+
+    The first is taken back where no reading stands between ("142 over 88 lying, sorry, sitting"), or where the
+    sentence ends with the second ("sitting 120 over 70, no, lying"). Else the correction is of the reading too.
+    """
+    spans: list[Span] = []
+    for place, node in enumerate(nodes):
+        if node.main != "correction":
+            continue
+        anew = _next(nodes, place + 1, _QUIET)
+        last = next((i for i in range(place - 1, -1, -1) if nodes[i].main in _POSTURE), None)
+        if anew is None or last is None or nodes[anew].main not in _POSTURE:
+            continue
+        between = nodes[last + 1 : place]
+        adjoining = all(n.main in _QUIET for n in between)
+        end = _next(nodes, anew, _QUIET | _POSTURE)
+        if not adjoining and not (end is None or nodes[end].main == "stop"):
+            continue
+        first = last
+        if nodes[anew].main != "minutes":  # another position takes its minutes with it
+            while first > 0 and nodes[first].main != "position" and nodes[first - 1].main in _QUIET | _POSTURE:
+                first -= 1
+        elif nodes[last].main == "position":
+            continue  # "standing, sorry, at three minutes": of the same position
+        gone = [*nodes[first : last + 1], *nodes[place:anew], *(between if adjoining else ())]
+        for one in gone:
+            one.main = "filler"
+        spans.append((nodes[first].mark.start, nodes[last].mark.end))
+        spans.append((node.mark.start, node.mark.end))
+    return spans
+
+
+def _next(nodes: Sequence[Node], start: int, skipped: frozenset[str]) -> int | None:
+    return next((i for i in range(start, len(nodes)) if nodes[i].main not in skipped), None)

@@ -1,0 +1,41 @@
+"""A position or a time said anew behind a correction stands; the first one does not, and stays in view."""
+
+from __future__ import annotations
+
+import pytest
+
+from dictate.grammar import Grammar
+from dictate.model import RemarkKind
+from dictate.reading import read, transcript_of_text
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("BP 142 over 88 lying, sorry, sitting.", [("142/88", "sitting", None)]),
+        ("BP lying, sorry, sitting 142 over 88.", [("142/88", "sitting", None)]),
+        ("Sitting BP 120/70, no, lying.", [("120/70", "supine", None)]),
+        ("BP 142 over 88 lying. Correction, sitting.", [("142/88", "sitting", None)]),
+        ("Standing at one minute, sorry, sitting, 120/70.", [("120/70", "sitting", None)]),
+        ("BP standing at one minute 120/70. Sorry, at three minutes.", [("120/70", "standing", 3)]),
+        (
+            "BP 142/88 lying, 130/80 standing at one minute, sorry, three minutes.",
+            [("142/88", "supine", None), ("130/80", "standing", 3)],
+        ),
+        ("Lying 140/80, correction, standing 120/70.", [("120/70", "standing", None)]),
+    ],
+)
+def test_the_last_position_said_stands(
+    grammar: Grammar, text: str, wanted: list[tuple[str, str, float | None]]
+) -> None:
+    """Common practice, no source: what is said behind a correction takes the place of what was said before it."""
+    findings = read(transcript_of_text(text), grammar).findings
+    said = [(str(one.value), one.position and one.position.value, one.minutes) for one in findings]
+    assert said == wanted
+
+
+def test_what_was_taken_back_stays_in_view(grammar: Grammar) -> None:
+    """It is kept as corrected, and asks nothing."""
+    remarks = read(transcript_of_text("BP 142 over 88 lying, sorry, sitting."), grammar).remarks
+    assert {one.kind for one in remarks} == {RemarkKind.CORRECTED}
+    assert remarks[0].evidence.quote.startswith("lying")
