@@ -11,6 +11,7 @@ from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
     decides_name,
     denies,
+    denies_another,
     elsewhere,
     foreign,
     is_unknown,
@@ -91,7 +92,9 @@ class CellBuilder:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            foreign_here = foreign(foreign_here, node, following, cell, blanket=blanket)
+            foreign_here = foreign(foreign_here, node, following, cell, blanket=blanket) or (
+                denies_another(node, following) and not self._shown_by_name(candidates)
+            )
             if foreign_here and not is_name:
                 continue
             if is_name:
@@ -138,6 +141,10 @@ class CellBuilder:
         elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
             cell.site = self.lexicon.site_in(node.text)
 
+    def _shown_by_name(self, candidates: Sequence[str]) -> bool:
+        """Items that are there when they are named, so that a "no" in front of any word is of them."""
+        return any(self.items[c].kind == "presence" for c in candidates)
+
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
@@ -174,6 +181,8 @@ class CellBuilder:
         elif node.main == "throughout":
             cell.nodes.append(node)  # the words of a blanket say how far it reaches
         elif node.main == "hedge":
+            if cell.split and cell.side is not None and side_next(following):
+                cells.append(cell := Cell())  # "drift on the right, possibly also left"
             cell.hedged = True
             cell.nodes.append(node)
         elif node.main == "unit":

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY
+from dictate.reading.lexicon import leads_on
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of, wants_object
 
@@ -85,6 +86,11 @@ def denies(node: Node, following: list[Node]) -> bool:
         if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
             return True
     return node.text in ("no", "not") and (not following or following[0].is_break)
+
+
+def denies_another(node: Node, following: list[Node]) -> bool:
+    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here."""
+    return node.main == "negation" and len(following) > 1 and is_unknown(following[0]) and leads_on(following[1].mark)
 
 
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:

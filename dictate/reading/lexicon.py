@@ -287,3 +287,8 @@ def _without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
 def is_preposition(mark: Mark) -> bool:
     """Whether the mark is a word like in, at, over."""
     return mark.text in _PREPOSITIONS
+
+
+def leads_on(mark: Mark) -> bool:
+    """Whether the mark ties what stands before it to the name behind it ("errors in", "trouble with")."""
+    return is_preposition(mark) or mark.text == "with"

@@ -40,7 +40,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif cell.site_node is not None or (
             cell.side is not None
             and cell.side is not before.side
-            and (before.values or before.negated or (before.modifiers and cell.modifiers))
+            and (before.values or before.negated or cell.hedged or (before.modifiers and cell.modifiers))
         ):
             if cell.side is Side.BOTH and cell.site_node is None and all(c.side is not None for c in result):
                 before.nodes.extend(cell.nodes)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
-from dictate.reading.lexicon import Lexicon, is_preposition
+from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement, Weigher
 
@@ -69,7 +69,7 @@ class Divider:
     def _together(self, group: list[Node], node: Node, between: list[Node]) -> bool:
         last = group[-1]
         if any(
-            n.main not in ("comma", "conj", "filler") or is_preposition(n.mark) or n.text == "with" for n in between
+            n.main not in ("comma", "conj", "filler") or leads_on(n.mark) for n in between
         ):
             return False
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
@@ -131,7 +131,8 @@ class Divider:
     def _best_cuts(self, groups: list[list[Node]], gaps: list[list[Node]], active: tuple[str, ...]) -> list[int]:
         """For every gap before a name: how many of its nodes belong to what came before."""
         best: dict[int, tuple[float, list[int]]] = {
-            cut: (self.weights.weigh_orphan(gaps[0][:cut], active), [cut]) for cut in self._allowed(gaps[0])
+            cut: (self.weights.weigh_orphan(gaps[0][:cut], active) - _severed(gaps[0], cut), [cut])
+            for cut in self._allowed(gaps[0])
         }
         for place, group in enumerate(groups):
             last = place + 1 == len(groups)
@@ -277,6 +278,12 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
+
+
+def _severed(gap: Sequence[Node], cut: int) -> float:
+    """ "no mistakes in", "no trouble with" in front of a name: what was found is of the name, not of what went before."""
+    of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
+    return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
 
 
 def _plainly_normal(node: Node) -> Node:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from dictate.reading.kinds import INABILITY, read_number
-from dictate.reading.lexicon import Lexicon, is_preposition
+from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node, wants_object
 
@@ -154,7 +154,7 @@ class Weigher:
                     # "2 plus and symmetric | plantar stem": the name's own word was misheard
                     score -= 6.0 if statement.after and statement.after[0].main == "word" else 1.0
             elif node.main == "negation":
-                if any(n.main == "value" and not self._own(statement, n) for n in later):
+                if any(n.main == "value" and not self._own(statement, n) for n in later) and not _of_name(later):
                     score -= 3.0
                 else:
                     score += 1.0
@@ -281,6 +281,11 @@ def _graded_at(before: Sequence[Node]) -> bool:
     return any(n.main == "number" for n in said) and all(
         n.main in ("number", "conj", "filler") or n.mark.has("equal") for n in said
     )
+
+
+def _of_name(later: Sequence[Node]) -> bool:
+    """ "trouble with", behind a negation and in front of a name: what is denied is of what is named."""
+    return len(later) == 2 and later[0].main == "value" and leads_on(later[1].mark)
 
 
 def _counted_of(before: Sequence[Node]) -> bool:
