@@ -87,13 +87,14 @@ class CellBuilder:
         cells = [Cell()]
         skip, foreign_here = -1, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
+        shown = any(self.items[c].kind == "presence" for c in candidates)  # there when named: a "no" is of it
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
             foreign_here = foreign(foreign_here, node, following, cell, blanket=blanket) or (
-                denies_another(node, following) and not self._shown_by_name(candidates)
+                denies_another(node, following) and not shown
             )
             if foreign_here and not is_name:
                 continue
@@ -140,10 +141,6 @@ class CellBuilder:
             cell.site_node = node
         elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
             cell.site = self.lexicon.site_in(node.text)
-
-    def _shown_by_name(self, candidates: Sequence[str]) -> bool:
-        """Items that are there when they are named, so that a "no" in front of any word is of them."""
-        return any(self.items[c].kind == "presence" for c in candidates)
 
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""

@@ -8,7 +8,9 @@ from dataclasses import replace
 
 from dictate.grammar import Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
+from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.drafts import Draft
+from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement
 
 
@@ -158,6 +160,40 @@ def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: di
             return
         draft.side = side
         draft.spans.append(span)
+
+
+def merge_sentence(
+    statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], scales: dict[str, Scale]
+) -> list[Draft]:
+    """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
+    drafts = merge_denials(drafts, items)
+    pair_like_neighbours(drafts, items, scales)
+    side_of_list(statements, drafts, items)
+    whole_sides([node for statement in statements for node in statement.nodes], drafts, items)
+    return drafts
+
+
+def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Item]) -> None:
+    """ "Left arm 3, left leg 4, right side normal": what is said of a whole side is of all that was named of the other.
+
+    What was named: what the sentence graded on the other side before it, on the same scale.
+    """
+    for place in range(len(drafts) - 1, 0, -1):
+        last, earlier = drafts[place], drafts[:place]
+        of_side = next((n for n in nodes if n.text in WHOLE_SIDES and _within(n, last)), None)
+        if of_side is None or last.side is None or items[last.item].kind != "grade":
+            continue
+        told = {(d.item, d.site) for d in drafts if d.side is last.side}
+        span = (of_side.mark.start, last.spans[-1][1])
+        for one in earlier:
+            alike = items[one.item].scale == items[last.item].scale and one.side not in (None, Side.BOTH, last.side)
+            if alike and (one.item, one.site) not in told:
+                drafts.append(replace(last, item=one.item, site=one.site, spans=[*one.spans[:1], span], detail=[]))
+                told.add((one.item, one.site))
+
+
+def _within(node: Node, draft: Draft) -> bool:
+    return any(start <= node.mark.start < end for start, end in draft.spans)
 
 
 def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:

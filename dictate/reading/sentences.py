@@ -20,10 +20,8 @@ from dictate.reading.merging import (
     as_said_before,
     but_for,
     in_order,
-    merge_denials,
     merge_readings,
-    pair_like_neighbours,
-    side_of_list,
+    merge_sentence,
 )
 from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
@@ -94,10 +92,7 @@ class SentenceReader:
             if self.said is not None and self.said.statement is statement:
                 self._entitle(self.said.drafts, titles(before, statement, self.items))
             before = statement
-        self.drafts[first_draft:] = merge_denials(self.drafts[first_draft:], self.items)
-        pair_like_neighbours(self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
-        side_of_list(statements, self.drafts[first_draft:], self.items)
-        said = self.drafts[first_draft:]
+        said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         for node in self.postures.give(nodes, said, self.context):
             self._cover(node)
         self.drafts[first_draft:] = said

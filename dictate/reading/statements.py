@@ -68,9 +68,7 @@ class Divider:
 
     def _together(self, group: list[Node], node: Node, between: list[Node]) -> bool:
         last = group[-1]
-        if any(
-            n.main not in ("comma", "conj", "filler") or leads_on(n.mark) for n in between
-        ):
+        if any(n.main not in ("comma", "conj", "filler") or leads_on(n.mark) for n in between):
             return False
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
@@ -281,7 +279,7 @@ class Divider:
 
 
 def _severed(gap: Sequence[Node], cut: int) -> float:
-    """ "no mistakes in", "no trouble with" in front of a name: what was found is of the name, not of what went before."""
+    """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
     of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
     return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
 

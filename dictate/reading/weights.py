@@ -7,8 +7,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from dictate.reading.fronts import counted_of, denied, graded_at, of_name
 from dictate.reading.kinds import INABILITY, read_number
-from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
+from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node, wants_object
 
@@ -130,7 +131,7 @@ class Weigher:
 
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
-        score = 3.2 if _graded_at(before) or _counted_of(before) else 0.0
+        score = 3.2 if graded_at(before) or counted_of(before) else 0.0
         if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         sides = 0
@@ -140,7 +141,7 @@ class Weigher:
             later = before[place + 1 :]
             opened = speaks  # something was said before this node
             speaks = speaks or (not node.is_break and node.main not in ("filler", "except"))
-            if opened and listed and not any(self.is_value(n) for n in statement.after) and _denied(before, place):
+            if opened and listed and not any(self.is_value(n) for n in statement.after) and denied(before, place):
                 continue  # "no evidence of cognitive or language dysfunction"
             if node.main in HARD_BREAKS:
                 score -= 9.0 if opened and node.main != "except" else 0.0
@@ -154,7 +155,7 @@ class Weigher:
                     # "2 plus and symmetric | plantar stem": the name's own word was misheard
                     score -= 6.0 if statement.after and statement.after[0].main == "word" else 1.0
             elif node.main == "negation":
-                if any(n.main == "value" and not self._own(statement, n) for n in later) and not _of_name(later):
+                if any(n.main == "value" and not self._own(statement, n) for n in later) and not of_name(later):
                     score -= 3.0
                 else:
                     score += 1.0
@@ -185,7 +186,7 @@ class Weigher:
         if after and after[0].main == "comma" and any(self.is_value(n) for n in after[1:2]):
             score -= 1.3  # "2+ biceps, 2+ triceps": a number after the comma is rather of the next name
         side_said = any(n.main == "side" for n in statement.before)
-        value_open = False  # a value without a side yet
+        value_open = opened = False  # a value without a side yet; a side that waits for its value
         pairs = 0
         for place, node in enumerate(after):
             if node.main == "comma":
@@ -208,7 +209,8 @@ class Weigher:
                     and after[place - 1].main not in ("value", "side", "qualifier", "filler", "severity")
                 ):
                     score -= 1.0
-                value_open = not side_said
+                value_open = not side_said and not opened
+                opened = False
             elif node.main == "side" and any(n.main == "comparison" for n in after[:place]):
                 continue  # "weaker than the right": what it is compared with
             elif node.main == "side":
@@ -218,6 +220,12 @@ class Weigher:
                     and not self.is_postposed(after, place)
                 ):
                     score -= 3.0
+                elif (
+                    value_open
+                    and after[place - 1].main == "comma"
+                    and any(self.is_value(n) for n in after[place + 1 : place + 2])
+                ):
+                    value_open, opened = False, True  # "left arm 4, right normal, left leg 3"
                 elif value_open:
                     pairs += 1
                     value_open = False
@@ -271,28 +279,3 @@ class Weigher:
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
-
-
-def _graded_at(before: Sequence[Node]) -> bool:
-    """ "2 and equal at the", in front of a name: the number is of what is named after it."""
-    said = [n for n in before if n.text not in ("the", "both")]
-    if len(said) < 2 or said[-1].text not in ("at", "in") or not any(n.mark.has("equal") for n in said):
-        return False
-    return any(n.main == "number" for n in said) and all(
-        n.main in ("number", "conj", "filler") or n.mark.has("equal") for n in said
-    )
-
-
-def _of_name(later: Sequence[Node]) -> bool:
-    """ "trouble with", behind a negation and in front of a name: what is denied is of what is named."""
-    return len(later) == 2 and later[0].main == "value" and leads_on(later[1].mark)
-
-
-def _counted_of(before: Sequence[Node]) -> bool:
-    """ "four beats of", in front of a name: the count is of what is named after it."""
-    return len(before) > 2 and before[-1].text == "of" and before[-2].main == "unit" and before[-3].main == "number"
-
-
-def _denied(before: Sequence[Node], place: int) -> bool:
-    """A link or comma inside a list that a negation opened."""
-    return before[place].main in ("comma", "conj") and any(n.main == "negation" for n in before[:place])

@@ -56,6 +56,42 @@ READ = [
         ["nihss_consciousness measured 0", "nihss_questions measured 0", "nihss_facial measured 1"],
     ),
     ("I cannot swear to a left facial droop.", []),
+    ("No pain on eye movement.", []),
+    ("No hesitancy on reading.", []),
+    ("No fear of falling on Romberg, steady.", []),
+    ("No trouble with swallowing.", ["swallow normal"]),
+    ("Mental status. No errors on serial sevens. No mistakes in naming.", ["serial_sevens normal", "naming normal"]),
+    (
+        "Pronator drift on the right, possibly also left.",
+        ["pronator_drift right present", "pronator_drift left present"],
+    ),
+    ("Ptosis left, questionable right.", ["ptosis left present", "ptosis right present"]),
+    (
+        "Power: left arm 3, left leg 4, right side normal.",
+        [
+            "strength_upper_limb left measured 3",
+            "strength_lower_limb left measured 4",
+            "strength_lower_limb right normal",
+            "strength_upper_limb right normal",
+        ],
+    ),
+    (
+        "Left knee jerk 3, left ankle jerk 3, right side normal.",
+        [
+            "reflex_patellar left measured 3+",
+            "reflex_achilles left measured 3+",
+            "reflex_achilles right normal",
+            "reflex_patellar right normal",
+        ],
+    ),
+    (
+        "Left arm strength 4, right normal, left leg 3.",
+        [
+            "strength_upper_limb left measured 4",
+            "strength_upper_limb right normal",
+            "strength_lower_limb left measured 3",
+        ],
+    ),
     ("Romberg I didn't.", []),
     ("Tone: I didn't. Power five everywhere.", ["strength_all measured 5"]),
     ("Power is full. Pin was dull below the right knee.", ["strength_all normal"]),

@@ -1,0 +1,33 @@
+"""What the words in front of a name say of it: a count, a grade, a list that is denied."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.lexicon import leads_on
+from dictate.reading.nodes import Node
+
+
+def graded_at(before: Sequence[Node]) -> bool:
+    """ "2 and equal at the", in front of a name: the number is of what is named after it."""
+    said = [n for n in before if n.text not in ("the", "both")]
+    if len(said) < 2 or said[-1].text not in ("at", "in") or not any(n.mark.has("equal") for n in said):
+        return False
+    return any(n.main == "number" for n in said) and all(
+        n.main in ("number", "conj", "filler") or n.mark.has("equal") for n in said
+    )
+
+
+def of_name(later: Sequence[Node]) -> bool:
+    """ "trouble with", behind a negation and in front of a name: what is denied is of what is named."""
+    return len(later) == 2 and later[0].main == "value" and leads_on(later[1].mark)
+
+
+def counted_of(before: Sequence[Node]) -> bool:
+    """ "four beats of", in front of a name: the count is of what is named after it."""
+    return len(before) > 2 and before[-1].text == "of" and before[-2].main == "unit" and before[-3].main == "number"
+
+
+def denied(before: Sequence[Node], place: int) -> bool:
+    """A link or comma inside a list that a negation opened."""
+    return before[place].main in ("comma", "conj") and any(n.main == "negation" for n in before[:place])
