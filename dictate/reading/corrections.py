@@ -72,6 +72,16 @@ def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Ce
     return True
 
 
+def keep_place(drafts: Sequence[Draft], gone: Sequence[Draft]) -> None:
+    """A value said anew ("142/88 lying. Correction, 132/88.") keeps the position and side of the one it corrects."""
+    if len(drafts) != 1 or len(gone) != 1 or drafts[0].item != gone[0].item:
+        return
+    (new,), (old,) = drafts, gone
+    new.position, new.minutes = new.position or old.position, new.minutes or old.minutes
+    new.side = new.side or old.side
+    new.spans.extend(old.spans)
+
+
 def _target(cells: list[Cell], new: Cell) -> Cell | None:
     """The cell a correction speaks of: the one of the same side, else the last; None: all are corrected already."""
     if new.side is not None and new.values:

@@ -10,7 +10,7 @@ from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
-from dictate.reading.corrections import amend, corrects_earlier, narrowed
+from dictate.reading.corrections import amend, corrects_earlier, keep_place, narrowed
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
@@ -85,13 +85,15 @@ class SentenceReader:
             return
         self.context.adjective_side = None
         statements = self.divider.divide(nodes, self.context.active)
-        first_draft = len(self.drafts)
+        earlier = list(self.drafts)  # a correction may take some of them out
         before: Statement | None = None
         for statement in statements:
             self._statement(statement)
             if self.said is not None and self.said.statement is statement:
                 self._entitle(self.said.drafts, titles(before, statement, self.items))
             before = statement
+        standing = set(map(id, earlier))
+        first_draft = sum(id(draft) in standing for draft in self.drafts)
         said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         for node in self.postures.give(nodes, said, self.context):
             self._cover(node)
@@ -112,11 +114,11 @@ class SentenceReader:
         self.context.active = candidates
         self.carrier.adjective(statement, self.context)
         cells = self.cells.build(statement, candidates, self.context.order)
-        if corrects_earlier(statement.before):
-            self._withdraw(statement, cells)
+        gone = self._withdraw(statement, cells) if corrects_earlier(statement.before) else []
         for struck in [n for n in statement.nodes if n.main == "strike"][-1:]:
             self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck.mark.end))
         drafts = self._drafts(cells, statement, candidates)
+        keep_place(drafts, gone)
         if not drafts and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
@@ -241,12 +243,12 @@ class SentenceReader:
         self.said = Said(self.said.statement, cells, self.said.candidates, drafts)
         self.drafts.extend(drafts)
 
-    def _withdraw(self, statement: Statement, cells: list[Cell]) -> None:
+    def _withdraw(self, statement: Statement, cells: list[Cell]) -> list[Draft]:
         """A corrected item: what was said of it before is struck; another item named instead strikes the last."""
         sides = {c.side for c in cells}
         items = set(statement.candidates)
         if narrowed(self.drafts[-12:], items, cells):
-            return
+            return []
         same = [
             d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)
         ]
@@ -255,6 +257,7 @@ class SentenceReader:
             start, end = min(s for s, _ in draft.spans), max(e for _, e in draft.spans)
             self.remarks.append((RemarkKind.CORRECTED, start, end))
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
+        return gone
 
     def _same(self, cell: Cell, statement: Statement, now: list[Draft]) -> list[Draft]:
         """ "the same on the left", "same for deltoid": the other side's finding, with this side."""

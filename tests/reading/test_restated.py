@@ -23,6 +23,12 @@ from dictate.reading import read, transcript_of_text
             [("142/88", "supine", None), ("130/80", "standing", 3)],
         ),
         ("Lying 140/80, correction, standing 120/70.", [("120/70", "standing", None)]),
+        ("BP 142 over 88 lying. Correction, 132 over 88.", [("132/88", "supine", None)]),
+        ("BP 142 over 88 lying. Correction, standing 132 over 88.", [("132/88", "standing", None)]),
+        (
+            "Lying 142/88. Standing 120/70 at one minute, correction 110/70. At three minutes 108/70.",
+            [("142/88", "supine", None), ("110/70", "standing", 1), ("108/70", "standing", 3)],
+        ),
     ],
 )
 def test_the_last_position_said_stands(
