@@ -212,6 +212,7 @@ class CommonWords(Frozen):
     equal: Phrases
     fillers: Phrases  # words that carry nothing by themselves
     ability: Phrases  # "able to", in front of a task
+    losses: Phrases  # "missed", "lost": the number behind is of what was not achieved
     talk: Phrases  # mark a clause as about another time, another person, or no examination
     next_patient: Phrases
     reference: Phrases  # what a patient's reference follows

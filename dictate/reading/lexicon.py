@@ -64,6 +64,7 @@ _WORD_KINDS = {
     "equal": "equal",
     "fillers": "filler",
     "ability": "ability",
+    "losses": "loss",
     "talk": "talk",
     "next_patient": "next_patient",
     "reference": "reference",

@@ -81,7 +81,7 @@ class Labeller:
                 in_reason = opens_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
-        settle(nodes)
+        settle(nodes, self.items)
         return nodes
 
     def _is_head_noun(self, mark: Mark, before: Node) -> bool:

@@ -7,20 +7,23 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.marks import Role
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
+_LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
-def settle(nodes: list[Node]) -> None:
+def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     place_titles(nodes)
     compared_sides(nodes)
+    count_losses(nodes, items)
+    minutes_of_readings(nodes)
     give_units(nodes)
     not_tested(nodes)
     deny_signs(nodes)
@@ -47,6 +50,30 @@ def compared_sides(nodes: list[Node]) -> None:
         behind = [n for n in nodes[max(0, place - 2) : place] if n.text != "the"]
         if node.main == "side" and behind and behind[-1].text == "like":
             node.main = "filler"
+
+
+def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Missed two on recall": what was lost is no score; how much was lost is said in words."""
+    scored = any(items[name].kind == "score" for node in nodes for name in node.candidates)
+    for place in range(len(nodes) - 2, -1, -1):
+        one, two = nodes[place : place + 2]
+        if scored and one.mark.has("loss") and two.main == "number":
+            text = f"{one.text} {two.text}"
+            nodes[place : place + 2] = [
+                Node(Mark(one.mark.start, two.mark.end, (Role("abnormal"),), text=text), "value")
+            ]
+
+
+def minutes_of_readings(nodes: list[Node]) -> None:
+    """ "Standing, at one 120/70, at three 104/70": a small number behind "at" and in front of a pressure is minutes."""
+    for place in range(1, len(nodes) - 1):
+        number = nodes[place].mark.number
+        if nodes[place].main != "number" or number is None or number.op or nodes[place - 1].text not in ("at", "after"):
+            continue
+        after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
+        pressure = after is not None and after.mark.number is not None and after.mark.number.op == "/"
+        if pressure and number.a <= _LONGEST_STANDING and after is not None and after.main in ("number", "item"):
+            nodes[place].main = "minutes"
 
 
 def give_units(nodes: list[Node]) -> None:

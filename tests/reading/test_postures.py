@@ -16,6 +16,10 @@ import pytest
         ("At three minutes standing blood pressure 118/70.", ["blood_pressure standing 3 min measured 118/70"]),
         ("Standing for two minutes, blood pressure 118/70.", ["blood_pressure standing 2 min measured 118/70"]),
         ("Blood pressure standing at once 116/72.", ["blood_pressure standing 0 min measured 116/72"]),
+        (
+            "Standing, at one, 118/70, at three 104/70.",
+            ["blood_pressure standing 1 min measured 118/70", "blood_pressure standing 3 min measured 104/70"],
+        ),
         ("Blood pressure after stairs 150/90.", ["blood_pressure stairs measured 150/90"]),
         (
             "Blood pressure sitting right arm 136/82, left arm 134/80.",

@@ -36,3 +36,15 @@ def test_a_negation_of_an_item_stays(nodes, phrase):
 def test_a_no_that_takes_back_is_a_correction(nodes, phrase):
     """Between commas, or before the other side."""
     assert ("no", "correction") in parts(nodes(phrase))
+
+
+def test_what_was_lost_is_counted_in_words(nodes):
+    """ "Missed two" of a recall is no score of two; of no score it is two."""
+    assert ("missed two", "value") in parts(nodes("missed two on recall"))
+    assert ("two", "number") in parts(nodes("missed two doses, deltoid four"))
+
+
+def test_a_small_number_at_a_pressure_is_minutes(nodes):
+    """ "At three 104/70"; not "at three" of something else."""
+    assert ("3", "minutes") in parts(nodes("at 3, 104/70"))
+    assert ("3", "number") in parts(nodes("biceps two at 3, triceps two"))
