@@ -29,6 +29,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
 from dictate.reading.restated import take_back_postures
 from dictate.reading.settling import titles
+from dictate.reading.spheres import Spheres
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
 from dictate.reading.talk import silence_talk
@@ -54,6 +55,7 @@ class SentenceReader:
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
         self.declared = HeadingReader(lexicon)
+        self.spheres = Spheres(lexicon)
         self.going_on = GoingOn(lexicon)
         self.carrier = SideCarrier(self.items, self.divider.weights)
         self.context = Context()
@@ -70,7 +72,7 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = list(by_nerve(sentence, self.tokens))
+        sentence = list(by_nerve(self.spheres.told(sentence, self.tokens), self.tokens))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None
