@@ -112,7 +112,7 @@ class HeadingReader:
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:
         """Sides declared for what follows: "on the left:" and "right then left"."""
-        covered = [*self._columns(nodes, context), *_repeated_title(nodes)]
+        covered = [*self._columns(nodes, context), *_repeated_title(nodes), *self._signs_title(nodes, context)]
         for node in nodes:
             if node.main == "right_then_left":
                 context.order = (Side.RIGHT, Side.LEFT)
@@ -145,6 +145,19 @@ class HeadingReader:
             covered.append(lead[0])
             lead[0].main = lead[1].main = "filler"
         return covered
+
+    def _signs_title(self, nodes: list[Node], context: Context) -> list[Node]:
+        """ "Cerebellar signs: finger nose normal": a title of what follows. Alone in a sentence it says nothing yet."""
+        said = [n for n in nodes if n.main not in ("filler", "stop")]
+        if not said or said[0].main != "item" or not said[0].text.endswith(("signs", "findings")):
+            return []
+        title, after = said[0], said[1:]
+        colon = bool(after) and after[0].main == "colon"
+        if not (colon and (len(after) == 1 or any(n.main == "item" for n in after))) and after:
+            return []
+        context.component = self.lexicon.component[title.candidates[0]].value
+        title.main, title.candidates = ("filler" if colon else "word"), ()
+        return [title] if colon else []
 
     def _columns(self, nodes: list[Node], context: Context) -> list[Node]:
         """ "Power R/L" over a list, "(L/R):" in front of one: which of two numbers is of which side."""

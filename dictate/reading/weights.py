@@ -169,7 +169,7 @@ class Weigher:
         score -= 2.0 * max(0, sides - 1)
         own = list(itertools.takewhile(lambda n: n.main not in ("comparison", "comma"), statement.after))
         sides_after = sum(n.main == "side" for n in own)
-        told = sum(self.is_value(n) for n in statement.after)
+        told = sum(self.is_value(n) for n in statement.after) + sum(n.mark.number is not None for n in statement.names)
         if sides and sides_after and (told or not self.satisfied_alone(statement)) and sides_after >= told:
             score -= 2.0  # every value after the name has its own side
         return score
