@@ -31,3 +31,8 @@ def counted_of(before: Sequence[Node]) -> bool:
 def denied(before: Sequence[Node], place: int) -> bool:
     """A link or comma inside a list that a negation opened."""
     return before[place].main in ("comma", "conj") and any(n.main == "negation" for n in before[:place])
+
+
+def place_alone(before: Sequence[Node], place: int) -> bool:
+    """A body part with its side and nothing else up to that place ("left arm")."""
+    return [n.main for n in before[:place] if n.main != "filler"] == ["side", "site"]

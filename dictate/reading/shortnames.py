@@ -58,11 +58,12 @@ class ShortNames:
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
-        for near in marks[place + 1 : place + 5]:
+        set_off = place + 2 < len(marks) and marks[place + 1].has("comma") and marks[place + 2].number is not None
+        for near in marks[place + 1 + set_off : place + 5]:  # "right leg, five throughout"
             if near.has("minutes", "time_span"):
                 break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
-                return is_grade(near)
+                return is_grade(near) and not _has_unit(marks, near)
             if near.has("grade", "not_examined", "not_assessable"):
                 return True
             if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
@@ -134,6 +135,12 @@ def _measured_from(marks: Sequence[Mark], place: int) -> bool:
         (mark for mark in reversed(marks[:place]) if not mark.has("side") and mark.text not in _ARTICLES), None
     )
     return before is not None and before.text in _EXTENTS
+
+
+def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
+    """ "Left arm 3 cm shorter": a length is no grade."""
+    after = next((mark for mark in marks if mark.start == number.end), None)
+    return after is not None and after.has("unit")
 
 
 def _of_list(mark: Mark) -> bool:

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.reading.fronts import counted_of, denied, graded_at, of_name
+from dictate.reading.fronts import counted_of, denied, graded_at, of_name, place_alone
 from dictate.reading.kinds import INABILITY, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
@@ -143,6 +143,8 @@ class Weigher:
             speaks = speaks or (not node.is_break and node.main not in ("filler", "except"))
             if opened and listed and not any(self.is_value(n) for n in statement.after) and denied(before, place):
                 continue  # "no evidence of cognitive or language dysfunction"
+            if node.main == "comma" and place_alone(before, place) and statement.names[0].mark.number is not None:
+                continue  # "left arm, 120/80"
             if node.main in HARD_BREAKS:
                 score -= 9.0 if opened and node.main != "except" else 0.0
             elif node.main == "conj" and opened and not self.joins(before, place):

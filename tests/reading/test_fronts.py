@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dictate.reading.fronts import counted_of, denied, graded_at, of_name
+from dictate.reading.fronts import counted_of, denied, graded_at, of_name, place_alone
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
@@ -30,3 +30,8 @@ def test_a_link_inside_a_list_of_things_denied() -> None:
     listed = nodes(("no", "negation"), ("wasting", "item"), ("or", "conj"))
     assert denied(listed, 2)
     assert not denied(listed[1:], 1)
+
+
+def test_a_side_with_its_body_part_alone() -> None:
+    assert place_alone(nodes(("left", "side"), ("arm", "site"), (",", "comma")), 2)
+    assert not place_alone(nodes(("weak", "value"), ("left", "side"), ("arm", "site"), (",", "comma")), 3)

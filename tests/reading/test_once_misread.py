@@ -56,6 +56,22 @@ READ = [
         ["nihss_consciousness measured 0", "nihss_questions measured 0", "nihss_facial measured 1"],
     ),
     ("I cannot swear to a left facial droop.", []),
+    ("Cerebellar signs: finger nose test normal.", ["finger_nose normal"]),
+    ("Cerebellar signs. Finger nose normal.", ["finger_nose normal"]),
+    ("Cerebellar signs: none.", ["coordination_all normal"]),
+    (
+        "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
+        ["blood_pressure right measured 164/92", "blood_pressure left measured 158/90"],
+    ),
+    (
+        "Blood pressure. Left arm, 120/80, right arm, 118/76.",
+        ["blood_pressure left measured 120/80", "blood_pressure right measured 118/76"],
+    ),
+    (
+        "Motor. Left tib post five. Right leg, five throughout.",
+        ["strength_tibialis_posterior left measured 5", "strength_lower_limb right measured 5"],
+    ),
+    ("Motor. Left arm 3 cm shorter than the right.", []),
     ("Mental status. She missed one on recall.", ["recall abnormal missed one"]),
     ("Recall, lost 1 of 3.", ["recall abnormal lost 1 of 3"]),
     ("Recall 3 of 5, missed two.", ["recall measured 3/5"]),
