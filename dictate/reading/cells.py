@@ -71,30 +71,32 @@ class CellBuilder:
                 parts[-1].append((node, is_name))
         paired = any(self.items[c].sided == "paired" for c in candidates)
         columns = in_columns(parts[0]) if order and paired and not links else []
-        cells = [cell for column in columns for cell in self._cells(column, candidates, ())]
-        cells = cells or self._cells(parts[0], candidates, ())
+        cells = [cell for column in columns for cell in self._cells(column, candidates)]
+        cells = cells or self._cells(parts[0], candidates)
         for link, part in zip(links, parts[1:], strict=True):
-            cells = amend(cells, self._cells(part, candidates, cells), link)
+            cells = amend(cells, self._cells(part, candidates), link)
         if order:
             give_order(cells, order)
         cells = [c for c in cells if c.nodes]
         share_conditions(cells, {self.items[c].kind for c in candidates})
         return cells
 
-    def _cells(
-        self, sequence: list[tuple[Node, bool]], candidates: Sequence[str], earlier: Sequence[Cell]
-    ) -> list[Cell]:
+    def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str]) -> list[Cell]:
         cells = [Cell()]
         skip, foreign_here = -1, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        shown = any(self.items[c].kind == "presence" for c in candidates)  # there when named: a "no" is of it
+        signs = [named.sign for named, is_name in sequence if is_name]
+        signs = [named.sign for named, is_name in sequence if is_name]
+        shown = any(signs) or any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            foreign_here = foreign(foreign_here, node, following, cell, blanket=blanket) or (
-                denies_another(node, following) and not shown
+            foreign_here = (
+                foreign(foreign_here, node, following, cell, blanket=blanket)
+                or (denies_another(node, following) and not shown)
+                or (node.main == "rest" and any(signs))  # "fails to abduct, otherwise full"
             )
             if foreign_here and not is_name:
                 continue

@@ -59,7 +59,9 @@ def _repeated_title(nodes: list[Node]) -> list[Node]:
     """ "Tremor: rest tremor of the right hand", "Cover test, there is no skew": the name in front is a title."""
     if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main not in ("colon", "comma"):
         return []
-    named = [i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.mark.number is None]  # no bare pressure
+    named = [
+        i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.mark.number is None and not n.mark.has("rest")
+    ]
     again = next((i for i in named if nodes[i].candidates == nodes[0].candidates), 0)
     if not again or (nodes[1].main == "comma" and nodes[again - 1].main != "negation"):
         return []

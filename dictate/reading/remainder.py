@@ -21,6 +21,8 @@ class Remainder:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
         if marks[place].text == "everything else":
             return ()  # of what, nobody said
+        if (titled := self._titled(marks, place, nodes)) is not None:
+            return titled
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
@@ -39,6 +41,17 @@ class Remainder:
             if not mark.has("filler"):
                 return ()
         return ()
+
+    def _titled(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> tuple[str, ...] | None:
+        """ "Fields: left hemianopia, otherwise full": the rest of what the title names; None without such a title."""
+        if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main != "colon":
+            return None
+        title = nodes[0].candidates
+        said = next((mark for mark in marks[place + 1 :] if not mark.has("filler", "comma")), None)
+        if said is None or any(self.items[name].blanket for name in title):
+            return None
+        plain = said.role("normal", "") or said.text == "full"
+        return title if plain and not any(mark.has("item") for mark in marks[place + 1 :]) else None
 
     def _else_of(self, rest: Mark, nodes: list[Node]) -> tuple[str, ...]:
         """ "left deltoid 4/5, otherwise normal": the strength; "tone increased in the left leg, normal elsewhere"."""

@@ -141,7 +141,7 @@ class SentenceReader:
         excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
         for draft in drafts:
             draft.spans.extend(excepting)
-            draft.excepted = draft.excepted or statement.excepted or (rest and self.items[draft.item].blanket)
+            draft.excepted = draft.excepted or statement.excepted or rest
             self.carrier.carry(draft, statement, self.context)
             self._cover_all(statement)
         return drafts

@@ -58,6 +58,7 @@ READ = [
     ("I cannot swear to a left facial droop.", []),
     ("Cerebellar signs: finger nose test normal.", ["finger_nose normal"]),
     ("Cerebellar signs. Finger nose normal.", ["finger_nose normal"]),
+    ("Left eye fails to abduct, otherwise full.", ["abduction_deficit left present"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",

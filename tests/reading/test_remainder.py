@@ -26,6 +26,9 @@ def rows(grammar: Grammar, text: str) -> list[str]:
         ("Motor. Left deltoid 4/5. Otherwise normal.", "motor_all normal"),
         ("Tone increased in the left leg, normal elsewhere.", "tone normal"),
         ("Reflexes: knees 3+, otherwise 2+.", "reflex_all measured 2+"),
+        ("Fields: left homonymous hemianopia, otherwise full.", "visual_fields normal"),
+        ("Eye movements: left eye fails to abduct, otherwise full.", "eye_movements normal"),
+        ("Tongue: wasted on the left, otherwise normal.", "tongue normal"),
         ("Cranial nerves: left ptosis, otherwise normal.", "cranial_nerves_all normal"),
     ],
 )
