@@ -20,6 +20,7 @@ from dictate.reading.cuts import (
     object_follows,
     own_nodes,
     place_follows,
+    rest_normal,
     side_next,
     site_next,
     starts_anew,
@@ -85,9 +86,8 @@ class CellBuilder:
         cells = [Cell()]
         skip, foreign_here = -1, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        signs = [named.sign for named, is_name in sequence if is_name]
-        signs = [named.sign for named, is_name in sequence if is_name]
-        shown = any(signs) or any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
+        shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
+        shown = shown or any(named.sign for named, is_name in sequence if is_name)
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
@@ -96,7 +96,7 @@ class CellBuilder:
             foreign_here = (
                 foreign(foreign_here, node, following, cell, blanket=blanket)
                 or (denies_another(node, following) and not shown)
-                or (node.main == "rest" and any(signs))  # "fails to abduct, otherwise full"
+                or (shown and rest_normal(node, following))
             )
             if foreign_here and not is_name:
                 continue

@@ -93,6 +93,12 @@ def denies_another(node: Node, following: list[Node]) -> bool:
     return node.main == "negation" and len(following) > 1 and is_unknown(following[0]) and leads_on(following[1].mark)
 
 
+def rest_normal(node: Node, following: list[Node]) -> bool:
+    """ "Left eye fails to abduct, otherwise full": what is normal behind a sign is not the sign."""
+    value = next((n for n in following if n.main in ("value", "number", "word")), None)
+    return node.main == "rest" and value is not None and not value.mark.has("number", "absent", "present")
+
+
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)

@@ -35,12 +35,18 @@ class Remainder:
             if mark.text == "full":  # said of strength, never of a whole component
                 own = [n for n, i in self.items.items() if i.bare_value and self.lexicon.component[n].value in here]
                 return tuple(own[:1])
+            if mark.role("absent", "") and self._of_sign(nodes):
+                return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
             if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
                 name = f"{here[0] or here[1]}_all"
                 return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
             if not mark.has("filler"):
                 return ()
         return ()
+
+    def _of_sign(self, nodes: list[Node]) -> bool:
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        return last is not None and (last.sign or self.items[last.candidates[0]].kind == "presence")
 
     def _titled(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> tuple[str, ...] | None:
         """ "Fields: left hemianopia, otherwise full": the rest of what the title names; None without such a title."""

@@ -118,7 +118,7 @@ class Weigher:
         score -= 6.0 * refused
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
             blanket = all(self.items[c].blanket for c in statement.candidates)
-            score -= 1.0 if blanket else 5.0
+            score -= 1.0 if blanket or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
             score += 1.0  # "lhermitte negative"
         if values_before and values_after and not negated:
@@ -145,6 +145,8 @@ class Weigher:
                 continue  # "no evidence of cognitive or language dysfunction"
             if node.main == "comma" and place_alone(before, place) and statement.names[0].mark.number is not None:
                 continue  # "left arm, 120/80"
+            if node.main == "except" and any(self.is_value(n) for n in before[:place]) and not first:
+                score -= 4.0  # "all reflexes absent | except the biceps"
             if node.main in HARD_BREAKS:
                 score -= 9.0 if opened and node.main != "except" else 0.0
             elif node.main == "conj" and opened and not self.joins(before, place):

@@ -58,7 +58,10 @@ READ = [
     ("I cannot swear to a left facial droop.", []),
     ("Cerebellar signs: finger nose test normal.", ["finger_nose normal"]),
     ("Cerebellar signs. Finger nose normal.", ["finger_nose normal"]),
-    ("Left eye fails to abduct, otherwise full.", ["abduction_deficit left present"]),
+    ("Cranial nerves. Left eye fails to abduct, otherwise full.", ["abduction_deficit left present"]),
+    ("Reflexes. All reflexes absent except the right biceps.", ["reflex_all measured 0"]),
+    ("Power normal except the left deltoid.", ["strength_all normal"]),
+    ("All muscles five except left deltoid four.", ["strength_all measured 5", "strength_deltoid left measured 4"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
