@@ -18,9 +18,8 @@ from dictate.reading.cuts import (
     leads_away,
     limbs_together,
     object_follows,
+    of_the_rest,
     own_nodes,
-    place_follows,
-    rest_normal,
     side_next,
     site_next,
     starts_anew,
@@ -34,8 +33,7 @@ from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
-from dictate.reading.sharing import give_order, in_columns, share, share_conditions, shared_side
-from dictate.reading.walks import one_walk
+from dictate.reading.sharing import PARTS, give_order, in_columns, part_limbs, share, share_conditions, shared_side
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -96,7 +94,7 @@ class CellBuilder:
             foreign_here = (
                 foreign(foreign_here, node, following, cell, blanket=blanket)
                 or (denies_another(node, following) and not shown)
-                or (shown and rest_normal(node, following))
+                or (shown and of_the_rest(node, following))
             )
             if foreign_here and not is_name:
                 continue
@@ -131,7 +129,9 @@ class CellBuilder:
             else:
                 self._take(cells, node, following, candidates)
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
-        return share(cells, sited=sited)
+        cells = share(cells, sited=sited)
+        part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})
+        return cells
 
     def _take_name(self, cell: Cell, node: Node) -> None:
         cell.nodes.append(node)
@@ -227,8 +227,10 @@ class CellBuilder:
 
     def _take_site(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
-        if cell.site_node is None and cell.values and (cell.closed or (cell.split and value_next(following))):
-            cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8": the site opens the next reading
+        opens = cell.site_node is None and (cell.closed or (cell.split and value_next(following)))
+        parted = node.key("site") in PARTS and any(n.key("site") in PARTS for n in cell.nodes)
+        if cell.values and (opens or (parted and value_next(following[:1]))):
+            cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading
         if cell.site_node is not None and not cell.split:
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
@@ -262,7 +264,11 @@ class CellBuilder:
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
-        if said and not decides_name(said, node, cell) and not self._goes_on(said[-1], node, cell, owner, following):
+        if (
+            said
+            and not decides_name(said, node, cell)
+            and not self.owners.goes_on(said[-1], node, cell, owner, following)
+        ):
             before = cell
             cells.append(cell := Cell())
             cell.site_node = None
@@ -273,28 +279,3 @@ class CellBuilder:
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False
-
-    def _goes_on(self, last: Node, node: Node, cell: Cell, owner: str, following: list[Node]) -> bool:
-        """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
-        if self.items[owner].kind == "grade" and node.mark.has("grade"):
-            return False
-        if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
-            of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
-            return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
-        if last.text in INABILITY and node.mark.number is None and not cell.split:
-            return True  # "cannot rise from a low chair with her arms folded"
-        if last.mark.number is not None and node.mark.number is None:
-            return cell.side is None or not cell.split
-        if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
-            return one_walk(last, node, cell, following)
-        if last.mark.number is not None or node.mark.number is not None:
-            return (
-                last.mark.number is None
-                and not last.mark.has("grade")
-                and self.items[owner].kind not in ("grade", "acuity")
-            )
-        named = node.mark.role("value", owner)
-        normal = node.mark.role("normal", owner) or (named and self.items[owner].values[named.key].status == "normal")
-        if cell.side is None and normal and not place_follows(following, sides=True):
-            return True  # "slow, but with a normal base"
-        return self.owners.sense(owner, last) == self.owners.sense(owner, node)

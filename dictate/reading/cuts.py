@@ -93,10 +93,13 @@ def denies_another(node: Node, following: list[Node]) -> bool:
     return node.main == "negation" and len(following) > 1 and is_unknown(following[0]) and leads_on(following[1].mark)
 
 
-def rest_normal(node: Node, following: list[Node]) -> bool:
-    """ "Left eye fails to abduct, otherwise full": what is normal behind a sign is not the sign."""
-    value = next((n for n in following if n.main in ("value", "number", "word")), None)
-    return node.main == "rest" and value is not None and not value.mark.has("number", "absent", "present")
+def of_the_rest(node: Node, following: list[Node]) -> bool:
+    """ "Fails to abduct, otherwise full", "clonus, none elsewhere": a word for what is not the sign just named."""
+    behind = node.main == "value" and bool(following) and following[0].main == "rest"
+    if node.main != "rest" and not behind:
+        return False
+    value = node if behind else next((n for n in following if n.main in ("value", "number", "word")), None)
+    return value is not None and value.mark.number is None
 
 
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:

@@ -180,7 +180,7 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
     """
     for place in range(len(drafts) - 1, 0, -1):
         last, earlier = drafts[place], drafts[:place]
-        of_side = next((n for n in nodes if n.text in WHOLE_SIDES and _within(n, last)), None)
+        of_side = next((n for i, n in enumerate(nodes) if _is_whole(nodes, i) and _within(n, last)), None)
         if of_side is None or last.side is None or items[last.item].kind != "grade":
             continue
         told = {(d.item, d.site) for d in drafts if d.side is last.side}
@@ -190,6 +190,14 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
             if alike and (one.item, one.site) not in told:
                 drafts.append(replace(last, item=one.item, site=one.site, spans=[*one.spans[:1], span], detail=[]))
                 told.add((one.item, one.site))
+
+
+def _is_whole(nodes: Sequence[Node], place: int) -> bool:
+    """ "Right side", "left all"."""
+    after = nodes[place + 1] if place + 1 < len(nodes) else None
+    return nodes[place].text in WHOLE_SIDES or (
+        nodes[place].main == "side" and after is not None and after.text == "all"
+    )
 
 
 def _within(node: Node, draft: Draft) -> bool:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.reading.kinds import read_number
+from dictate.reading.cuts import place_follows, side_next, value_next
+from dictate.reading.drafts import Cell
+from dictate.reading.kinds import INABILITY, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
+from dictate.reading.walks import one_walk
 
 
 class Owners:
@@ -73,3 +76,28 @@ class Owners:
             if node.mark.role(kind, ""):
                 return kind
         return "abnormal"
+
+    def goes_on(self, last: Node, node: Node, cell: Cell, owner: str, following: list[Node]) -> bool:
+        """The value adds to the one before it ("slow and irregular") instead of starting another reading."""
+        if self.items[owner].kind == "grade" and node.mark.has("grade"):
+            return False
+        if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
+            of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
+            return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
+        if last.text in INABILITY and node.mark.number is None and not cell.split:
+            return True  # "cannot rise from a low chair with her arms folded"
+        if last.mark.number is not None and node.mark.number is None:
+            return cell.side is None or not cell.split
+        if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
+            return one_walk(last, node, cell, following)
+        if last.mark.number is not None or node.mark.number is not None:
+            return (
+                last.mark.number is None
+                and not last.mark.has("grade")
+                and self.items[owner].kind not in ("grade", "acuity")
+            )
+        named = node.mark.role("value", owner)
+        normal = node.mark.role("normal", owner) or (named and self.items[owner].values[named.key].status == "normal")
+        if cell.side is None and normal and not place_follows(following, sides=True):
+            return True  # "slow, but with a normal base"
+        return self.sense(owner, last) == self.sense(owner, node)

@@ -65,15 +65,23 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
 
 def minutes_of_readings(nodes: list[Node]) -> None:
-    """ "Standing, at one 120/70, at three 104/70": a small number behind "at" and in front of a pressure is minutes."""
-    for place in range(1, len(nodes) - 1):
-        number = nodes[place].mark.number
-        if nodes[place].main != "number" or number is None or number.op or nodes[place - 1].text not in ("at", "after"):
+    """ "Standing, at one 120/70", "120/70 at one minute and 118/72 at three": a small number beside a pressure."""
+    told = False  # minutes were said with their unit
+    for place, node in enumerate(nodes):
+        told = told or node.main == "minutes"
+        number = node.mark.number
+        if node.main != "number" or number is None or number.op or number.a > _LONGEST_STANDING:
+            continue
+        if not place or nodes[place - 1].text not in ("at", "after"):
             continue
         after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
-        pressure = after is not None and after.mark.number is not None and after.mark.number.op == "/"
-        if pressure and number.a <= _LONGEST_STANDING and after is not None and after.main in ("number", "item"):
-            nodes[place].main = "minutes"
+        behind = told and place > 1 and _is_pressure(nodes[place - 2])
+        if (after is not None and _is_pressure(after)) or (behind and (after is None or after.is_break)):
+            node.main = "minutes"
+
+
+def _is_pressure(node: Node) -> bool:
+    return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
 
 
 def give_units(nodes: list[Node]) -> None:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.measures import CONDITIONED, LIGHTS
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
+
+PARTS = ("proximal", "distal")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -60,6 +62,24 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result
+
+
+def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
+    """ "Right arm proximally four, distally two": a part of the limb last spoken of. known: what limbs have."""
+    limbs = {_whole(limb_of(n.key("site"))) for c in cells for n in c.nodes if n.mark.role("site")} - set(PARTS)
+    limb, side = limbs.pop() if len(limbs) == 1 else "", None
+    for cell in cells:
+        sites = [n.key("site") for n in cell.nodes if n.mark.role("site") is not None] or [cell.site]
+        part = next((site for site in sites if site in PARTS), "")
+        named = next((_whole(limb_of(site)) for site in sites if site not in PARTS and site), "")
+        if part and not cell.detail and f"{named or limb}_{part}" in known:
+            cell.site, cell.site_node = f"{named or limb}_{part}", None
+            cell.side = cell.side or (None if named else side)
+        limb, side = named or limb, cell.side if named else cell.side or side
+
+
+def _whole(site: str) -> str:
+    return site.removesuffix("_proximal").removesuffix("_distal")
 
 
 def _differ(cell: Cell, before: Cell) -> None:

@@ -196,7 +196,7 @@ class StatusReader:
         if cell.site == "arm_and_leg":
             return cell.site
         if cell.site_node is None:
-            return cell.site if item.sited else ""
+            return cell.site if item.sited or cell.site in item.site_items else ""
         for role in cell.site_node.mark.roles:
             if role.kind == "site" and role.item == name:
                 return role.key

@@ -62,6 +62,26 @@ READ = [
     ("Reflexes. All reflexes absent except the right biceps.", ["reflex_all measured 0"]),
     ("Power normal except the left deltoid.", ["strength_all normal"]),
     ("All muscles five except left deltoid four.", ["strength_all measured 5", "strength_deltoid left measured 4"]),
+    (
+        "Power in the right arm proximally four, distally two.",
+        ["strength_upper_limb_proximal right measured 4", "strength_upper_limb_distal right measured 2"],
+    ),
+    (
+        "Power in the left leg 4 proximally 2 distally.",
+        ["strength_lower_limb_proximal left measured 4", "strength_lower_limb_distal left measured 2"],
+    ),
+    ("Reflexes. Left ankle clonus, otherwise none.", ["clonus left ankle present"]),
+    ("Tremor at rest, none elsewhere.", ["tremor present at rest"]),
+    ("Digit span six forward four back.", ["digit_span_forward measured 6", "digit_span_backward measured 4"]),
+    (
+        "Right deltoid four, biceps four plus, left all five.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_biceps measured 4+",
+            "strength_biceps left measured 5",
+            "strength_deltoid left measured 5",
+        ],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
