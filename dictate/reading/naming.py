@@ -250,7 +250,8 @@ class Labeller:
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
-        if last is None and not named and spoken_of and all(self.items[c].blanket for c in candidates):
+        other = not set(active) & set(candidates)  # "Sensory. No sensory loss.": the whole is spoken of already
+        if last is None and not named and spoken_of and other and all(self.items[c].blanket for c in candidates):
             return True  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
