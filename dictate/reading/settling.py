@@ -26,7 +26,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     minutes_of_readings(nodes)
     give_units(nodes)
     not_tested(nodes)
-    deny_signs(nodes)
+    deny_signs(nodes, items)
     quiet_negations(nodes)
 
 
@@ -109,10 +109,14 @@ def not_tested(nodes: list[Node]) -> None:
             verb.main = "filler"
 
 
-def deny_signs(nodes: list[Node]) -> None:
-    """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left")."""
+def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
+
+    So is a task that somebody cannot do ("walks on his toes but not on his heels").
+    """
     for one, two in itertools.pairwise(nodes):
-        if one.main == "except" and one.text.endswith(" not") and two.main == "item" and two.sign:
+        denied = one.main == "except" and one.text.endswith(" not") and two.main == "item"
+        if denied and (two.sign or all(items[name].task for name in two.candidates)):
             one.main = "negation"
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.nodes import Node
+from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
 _DENYING = ("no ", "without ")
@@ -79,6 +80,8 @@ class Divider:
             return False  # each part of a scale has its own points
         if self._says_itself(last) != self._says_itself(node):
             return False  # "ptosis, gait normal": the first needs no value, the second has its own
+        if done(last) and not done(node) and not any(n.main == "conj" for n in between):
+            return False  # "walks on her toes, heels not tried"
         linked = any(n.main in ("comma", "conj") for n in between) or (not between and node.mark.hyphened)
         if one.blanket != two.blanket:
             joined = [n.text for n in between] == ["and"]  # "sensory and gait not examined"

@@ -14,6 +14,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
+from dictate.reading.tasks import done
 from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
@@ -87,7 +88,7 @@ class StatusReader:
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
-        if meaning is None or self._refuses(others):
+        if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):
             meaning = self._word_meaning(name, item, cell, others, numbers)
         if meaning is None:
             return None
@@ -137,9 +138,6 @@ class StatusReader:
         """Words that only say that the sign was there."""
         signs = bool(named) and all(n.sign and not self._normal_sign(name, n) for n in named)
         return signs and all(n.mark.role("present", "") for n in words)
-
-    def _refuses(self, others: Sequence[Node]) -> bool:
-        return any(n.mark.has("not_examined", "not_assessable") for n in others)
 
     def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
         site = self._site(name, item, cell)
@@ -287,6 +285,8 @@ class StatusReader:
                 return Meaning(None, Status.ABSENT)
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
+            return Meaning(None, Status.NORMAL)
+        if item.task and any(done(n) for n in cell.nodes):
             return Meaning(None, Status.NORMAL)
         modified = any(n.value_roles(name) for n in cell.modifiers)
         if modified and not item.blanket and item.kind in ("normality", "choice"):

@@ -9,6 +9,7 @@ from dictate.grammar import Item
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 
+_DOES = frozenset("walks walked stands stood hops hopped rises rose gets squats".split())
 SUBJECTS = frozenset({"she", "he", "they", "i", "we", "patient", "the patient"})
 _AHEAD = 6  # marks in which the task follows
 _ENDS = ("comma", "semicolon", "stop", "contrast")
@@ -39,3 +40,8 @@ def closes_task(marks: Sequence[Mark], place: int, nodes: Sequence[Node], items:
     told = nodes[last].sign or any(n.main in ("value", "negation") for n in itertools.chain(nodes[:last], behind))
     linked = behind[-1].main in ("conj", *_ENDS)
     return told and linked and after is not None and after.has("side")
+
+
+def done(name: Node) -> bool:
+    """ "Walks on his heels", "hops on the right": the name itself says that the patient does it."""
+    return name.main == "item" and name.text.split()[0] in _DOES

@@ -82,6 +82,20 @@ READ = [
             "strength_deltoid left measured 5",
         ],
     ),
+    ("Gait. Walks on heels and toes.", ["heel_walk normal", "toe_walk normal"]),
+    ("Gait. She walks on her toes, heels not tried.", ["toe_walk normal", "heel_walk not_examined"]),
+    ("Gait. Can walk on toes but not on heels.", ["toe_walk normal", "heel_walk abnormal unable"]),
+    ("Gait. Hops on the right, not on the left.", ["hop right normal", "hop left abnormal unable"]),
+    ("Sensory. No sensory loss.", ["sensory_all normal"]),
+    ("Mental status. Registration took two trials.", []),
+    (
+        "Mental status. Remembered none of the three words after five minutes.",
+        ["recall abnormal none (after five minutes)"],
+    ),
+    (
+        "Coordination. Heel shin not possible because of weakness.",
+        ["heel_shin not_assessable (because of weakness)"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
