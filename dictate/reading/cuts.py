@@ -53,7 +53,8 @@ def is_unknown(node: Node) -> bool:
 def leads_away(before: list[Node], node: Node, following: list[Node]) -> bool:
     """ "Droopy lid on that side, both react": behind a comma a side with an unknown word is of something else."""
     last = next((n for n in reversed(before) if n.main != "filler"), None)
-    return node.main == "side" and last is not None and last.is_break and bool(following) and is_unknown(following[0])
+    behind = [n for n in following[:2] if n.main != "site"]  # "no drift but the left arm tends to sink"
+    return node.main == "side" and last is not None and last.is_break and bool(behind) and is_unknown(behind[0])
 
 
 def site_next(following: list[Node]) -> bool:

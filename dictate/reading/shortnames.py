@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
@@ -72,7 +73,8 @@ class ShortNames:
                 "comma", "stop"
             ):
                 break
-        return any(is_grade(m) for m in marks[max(0, place - 3) : place])
+        before = itertools.takewhile(lambda mark: not mark.has("comma"), reversed(marks[max(0, place - 3) : place]))
+        return any(is_grade(mark) for mark in before)  # "right leg five, left leg hip flexion four": of the leg before
 
     def _part_follows(self, item: Item, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""

@@ -251,6 +251,8 @@ class Weigher:
         last = after[-1]
         if last.main == "site" and after[-2:-1] and after[-2].main == "severity":
             return -2.0  # "obese with significant ankle oedema"
+        if [n.main for n in after[-3:]] == ["comma", "side", "site"]:
+            return -3.0  # "right leg five, left leg | hip flexion four": where the next one was found
         if last.main == "severity":
             return -0.7 if any(n.is_break for n in after[-2:-1]) else -2.0
         if last.main == "side":

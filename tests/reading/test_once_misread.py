@@ -96,6 +96,21 @@ READ = [
         "Coordination. Heel shin not possible because of weakness.",
         ["heel_shin not_assessable (because of weakness)"],
     ),
+    ("Couldn't get a good look at the fundi.", ["fundi not_assessable"]),
+    (
+        "Left plantar up, right one I couldn't be sure about.",
+        ["plantar_response left abnormal extensor", "plantar_response right not_assessable"],
+    ),
+    ("Ankle clonus two beats both sides, not sustained.", ["clonus both ankle present 2 beats not sustained"]),
+    ("No pronator drift but the left arm tends to sink.", ["pronator_drift absent"]),
+    (
+        "Power: right leg five, left leg hip flexion four, knee extension five.",
+        [
+            "strength_lower_limb right measured 5",
+            "strength_iliopsoas left measured 4",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
