@@ -103,7 +103,8 @@ class Labeller:
             for r in later.roles
             if r.kind in ("item", "sign", "context")
         }
-        return any(r.item in active or r.item in near for r in marks[place].roles)
+        scales = {self.items[name].scale for name in {*active, *near} if name in self.items}
+        return any(r.item in (scales if r.kind == "grade" else {*active, *near}) for r in marks[place].roles)
 
     def _site_of(self, marks: Sequence[Mark], place: int) -> bool:
         """A site of the item named next, though a qualifier of others ("cervical adenopathy")."""

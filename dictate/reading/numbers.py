@@ -28,6 +28,7 @@ _FEVER = (33, 43)
 _MOST_LETTERS = 4
 _FORK_OF = 8
 _LOWEST_FELT = 40  # "120 palpable": a pressure by touch
+_LENGTHS = {"cm", "mm", "centimetres", "centimeters", "millimetres", "millimeters", "inches", "inch", "metres", "meters"}
 _LOGMAR = "logmar"
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
@@ -124,7 +125,7 @@ class _Reader(Cardinals):
     def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
         """ "n over m", "n out of m", "20 30"."""
         word, after, op = self.at(end), self.at(end + 1), ""
-        if word in {"over", "/"} or (word == "on" and a >= 60 and (two := self.cardinal(end + 1)) and 30 <= two[0] < a):
+        if word in {"over", "/"} or self._is_over(word, a, end + 1):
             op, end = "/", end + 1
         elif word == "out" and after == "of":
             op, end = "of", end + 2
@@ -154,6 +155,15 @@ class _Reader(Cardinals):
         if letters is not None and letters[0] in range(1, _MOST_LETTERS + 1):
             b_sign, stop = f"{b_sign}{int(letters[0])}", letters[1]
         return Number(a=a, a_sign=sign, op=op, b=b, b_sign=b_sign), stop
+
+    def _is_over(self, word: str, a: float, second: int) -> bool:
+        """ "142 on 84", "142 by 84", "four by five", "six by nine": other words for over, where nothing else fits."""
+        if word not in {"on", "by"} or (two := self.cardinal(second)) is None:
+            return False
+        if a >= 60 and 30 <= two[0] < a:
+            return True
+        lines = {6: _METRE_LINES, 20: _ACUITY_LINES}.get(int(a), set())
+        return word == "by" and (two[0] in lines or a <= two[0] == 5) and self.at(two[1]) not in _LENGTHS
 
     def _of_heat(self, i: int) -> bool:
         """ "temperature thirty seven two": tenths of a degree, said without their point."""

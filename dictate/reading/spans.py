@@ -95,7 +95,7 @@ def with_inner(mark: Mark, spans: list[Mark], tokens: Sequence[Token], items: Co
     """
     if mark.end - mark.start < 2 or mark.number is not None:
         return mark
-    if any(not role.item or role.kind in ("item", "sign", "alone", "grade") for role in mark.roles):
+    if any(not role.item or role.kind in ("item", "sign", "alone") for role in mark.roles):
         return mark
     first = bisect_left(spans, mark.start, key=lambda s: s.start)
     starting = itertools.takewhile(lambda s: s.start < mark.end, itertools.islice(spans, first, None))

@@ -111,6 +111,13 @@ READ = [
             "strength_quadriceps left measured 5",
         ],
     ),
+    ("BP is 130 by 80.", ["blood_pressure measured 130/80"]),
+    ("Power grade four in the left arm.", ["strength_upper_limb left measured 4"]),
+    (
+        "Power in all limbs grade five except left foot dorsiflexion grade two.",
+        ["strength_all measured 5", "strength_tibialis_anterior left measured 2"],
+    ),
+    ("Skin: 4 by 5 cm scar.", []),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
