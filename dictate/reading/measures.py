@@ -43,6 +43,8 @@ class Measurer:
         words = modifier_text(name, cell)
         value = meaning.value
         status = meaning.status
+        if item.kind == "presence" and meaning.status is Status.ABSENT:
+            return Meaning(Text(words=words) if words else None, Status.ABSENT)
         if item.kind == "presence":
             counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
             written = f"{value} {unit.text if counted else said}" if unit and (counted or said) else str(value)

@@ -82,6 +82,13 @@ def test_a_reaction_to_near_is_none_to_light():
     assert figure.value == 6
 
 
+def test_pupils_that_do_not_react_to_near_may_react_to_light():
+    """ "To light but not to near" reacts; "absent to near" says nothing of light."""
+    name = "coma scale with pupils"
+    assert figures(name, (*coma(2, 2, 4), *pupils("to light but not to near", "fixed")))[0].value == 7
+    assert figures(name, (*coma(2, 2, 4), *pupils("absent to near", "fixed"))) == ()
+
+
 def test_no_coma_scale_with_pupils_when_something_is_open():
     """Both react, one not said, one doubtful, verbal not testable, or a total that does not fit the parts."""
     name = "coma scale with pupils"
