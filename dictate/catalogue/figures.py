@@ -37,6 +37,12 @@ WANTED_EARLY = "standing from {first} to {last} min"
 WANTED_LATE = "standing at {minutes} min"
 WANTED_RATE = "standing, of the heart rate"
 
+# doubts
+ABOUT = "about"
+IN_DOUBT = "; in doubt: {values}"
+SEVERAL_IN_DOUBT = "{count} of its values"
+OTHER_TOTAL = "; another total was dictated"
+
 # ears
 EARS_FIT_NONE = "fit no single rule; look again"
 CONDUCTIVE_BOTH = "fit a conductive loss of both sides, equal"
