@@ -46,7 +46,6 @@ ATAXIA_RULE = rule(
     missing="an item missing, or one side of items 5 to 8: no total",
 )
 REACTS = ("brisk", "sluggish", "reactive", "hippus", "to light but not to near")
-TO_NEAR = ("to near", "absent to near")
 
 
 def coma_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
@@ -140,9 +139,9 @@ def _pupils(findings: tuple[Finding, ...]) -> tuple[int, tuple[int, ...]] | None
     for at, finding in enumerate(findings):
         if finding.item != "pupil_reaction" or finding.side not in (Side.LEFT, Side.RIGHT, Side.BOTH):
             continue
-        choice = finding.value.choice if isinstance(finding.value, Choice) else ""
-        if {*finding.detail, choice} & {*TO_NEAR}:
+        if "to near" in finding.detail:
             continue  # the scale counts the reaction to light
+        choice = finding.value.choice if isinstance(finding.value, Choice) else ""
         if choice == "fixed":
             reacting = False
         elif finding.status is Status.NORMAL or choice in REACTS:
