@@ -115,7 +115,9 @@ USUAL_MISSTEPS = "{said} (up to one)"
 MORE_MISSTEPS = "{said} (more than one)"
 
 # levels
-MOTOR_LEVEL = "Motor level {side}: {level} by key muscles; the sensory level stands as said"
+MOTOR_LEVEL = "Motor level {side}: {level} by key muscles{beside}"
+SENSORY_AS_SAID = "; the sensory level stands as said"
+MOTOR_AS_SAID = ", {levels} as dictated"
 
 # muscles
 SHOULDER_ABDUCTION = "shoulder abduction"

@@ -182,7 +182,7 @@ def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> s
     if grade and item.scale and not finding.unit:
         return _grade_fault(grade.group(), item.scale, grammar)
     segment = re.match(r"([ctls])(\d+)\b", words.lower())
-    if segment and finding.component is Component.SENSORY:
+    if segment and finding.component in (Component.SENSORY, Component.MOTOR):
         letter, number = segment.group(1), int(segment.group(2))
         return "" if 1 <= number <= SEGMENTS[letter] else say.NO_SUCH_SEGMENT
     return ""

@@ -28,6 +28,9 @@ class Meaning:
     fits: int = 1  # the higher the better; 0 does not fit
 
 
+LEVELS = frozenset({"sensory_level", "motor_level"})  # items whose value is a segment
+
+
 def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
     """What a number phrase means of an item; None when it cannot be of this item."""
     if (number.a < 0 and not item.keeps_name and number.op != "logmar") or (
