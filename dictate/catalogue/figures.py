@@ -16,6 +16,10 @@ STRENGTH_SPARED = ". At 5: {names}"
 STRENGTH_BY_ROOT = "Strength by root (nerve): {rows}{spared}"
 BOTH_GRADES = "both {grade}"
 
+# balance
+WOMEN_MEN = "{women} (women) and {men} (men)"
+ONE_LEG = "One-leg stance{side} {seconds} s, eyes {eyes}: mean at {age} years {mean} s (best of three, up to 45 s)"
+
 # body
 BODY_MASS_INDEX = "Body mass index {index} kg/m²"
 
@@ -201,6 +205,9 @@ BOTH_PUPILS = "both pupils"
 ONE_PUPIL = "one pupil"
 COMA_WITH_PUPILS = "Coma scale with pupils: {coma} - {unreactive} = {total} ({which} unreactive)"
 SUM = "{name}: {total} of {highest} ({parts})"
+SUM_REFUSED = "{name} not computed: {part} {reason}"
+PART_NOT_SAID = "is missing"
+PART_UNTESTABLE = "could not be tested"
 SUM_OF_SCORED = "{name} of {count} scored items: {total}; not counted: {names} (untestable)"
 
 # sensation

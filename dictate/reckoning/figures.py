@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dictate.grammar import Grammar
 from dictate.model import Conventions, Figure, Finding
 from dictate.reckoning.asymmetry import asymmetry_figures
+from dictate.reckoning.balance import stance_figure
 from dictate.reckoning.body import body_figure
 from dictate.reckoning.ears import fork_figure
 from dictate.reckoning.gait import speed_figure, tandem_figure, up_and_go_figure, walk_since_figure
@@ -54,6 +55,7 @@ def reckon(
         *(asymmetry_figures(said, grammar) if grammar is not None else ()),
         *motor_level_figure(said),
         *vibration_figure(said, age=age, conventions=chosen),
+        *stance_figure(said, age=age, conventions=chosen),
         *speed_figure(said),
         *walk_since_figure(said),
         *up_and_go_figure(said),

@@ -140,23 +140,23 @@ def up_and_go_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
 
 
 def tandem_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
-    """Counted steps and missteps against the scale's own numbers. Source: Schmitz-Hübsch 2006."""
+    """Counted steps and missteps against the scale's own numbers, in one line. Source: Schmitz-Hübsch 2006."""
+    parts: dict[str, int] = {}
     for at, finding in enumerate(findings):
-        if finding.item != "tandem_gait" or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
-            continue
-        note = finding.value.note if isinstance(finding.value, Quantity) else ""
-        said = f"{finding.value or ''} {note}"
-        steps = re.search(r"(\d+) steps?\b", said)
-        missteps = re.search(r"(\d+) missteps?\b", said)
-        parts = []
-        if steps:
-            form = words.STEPS_ABOVE if int(steps[1]) > TANDEM_STEPS else words.STEPS_NOT_ABOVE
-            parts.append(form.format(count=steps[1]))
-        if missteps:
-            usual = int(missteps[1]) <= TANDEM_MISSTEPS
-            one = words.ONE_MISSTEP if missteps[1] == "1" else words.MISSTEPS
-            parts.append(
-                (words.USUAL_MISSTEPS if usual else words.MORE_MISSTEPS).format(said=one.format(count=missteps[1]))
-            )
-        if parts:
-            yield TANDEM.figure(words.TANDEM.format(parts=", ".join(parts)), (at,))
+        if finding.item == "tandem_gait" and finding.status not in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
+            note = finding.value.note if isinstance(finding.value, Quantity) else ""
+            parts |= dict.fromkeys(_tandem_parts(f"{finding.value or ''} {note}"), at)
+    if parts:
+        places = tuple(dict.fromkeys(parts.values()))
+        yield TANDEM.figure(words.TANDEM.format(parts=", ".join(parts)), places)
+
+
+def _tandem_parts(said: str) -> Iterator[str]:
+    """`10 steps (not more than ten)`, `1 misstep (up to one)`."""
+    if steps := re.search(r"(\d+) steps?\b", said):
+        form = words.STEPS_ABOVE if int(steps[1]) > TANDEM_STEPS else words.STEPS_NOT_ABOVE
+        yield form.format(count=steps[1])
+    if missteps := re.search(r"(\d+) missteps?\b", said):
+        form = words.USUAL_MISSTEPS if int(missteps[1]) <= TANDEM_MISSTEPS else words.MORE_MISSTEPS
+        one = words.ONE_MISSTEP if missteps[1] == "1" else words.MISSTEPS
+        yield form.format(said=one.format(count=missteps[1]))

@@ -6,6 +6,7 @@ Shumway-Cook A et al. Physical Therapy 2000, as pooled by Barry E et al. 2014 (l
 (looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1 ·
 Goldman MD et al. Neurology 2013 (looked up: abstract): bands of the 25-foot walk ·
 Hobart J et al. Neurology 2013 (looked up: abstract): speed over 25 feet better by 20 % ·
+Springer BA et al. J Geriatr Phys Ther 2007 (whole seconds looked up, secondary; decimals from memory) ·
 Perry J et al. Stroke 1995 (quoted by Schmid 2007, looked up): bands of speed.
 """
 
@@ -15,7 +16,8 @@ import pytest
 from reckoning.series import figures, finding
 
 from dictate.grammar.walks import Walk, faster_percent, walk_change
-from dictate.model import Component, Earlier, Quantity, Text
+from dictate.model import Component, Conventions, Earlier, Quantity, Text
+from dictate.reckoning.balance import stance_means
 
 GAIT = {"component": Component.COORDINATION_GAIT}
 
@@ -131,3 +133,34 @@ def test_the_change_since_the_earlier_record_names_both_times():
     assert figures("25-foot walk since the earlier visit", walks("25 ft in 5 s")) == ()
     other = (tied[0].model_copy(update={"earlier": earlier.model_copy(update={"said": "10 m in 8 s"})}),)
     assert figures("25-foot walk since the earlier visit", other) == ()
+
+
+@pytest.mark.parametrize(
+    ("age", "seconds"),
+    [
+        (18, 44),
+        (39, 44),
+        (40, 41),
+        (49, 41),
+        (50, 41),
+        (59, 41),
+        (60, 32),
+        (69, 32),
+        (70, 21),
+        (79, 21),
+        (80, 9),
+        (99, 9),
+    ],
+)
+def test_the_means_of_standing_on_one_leg(age, seconds):
+    """Best of three, eyes open, by bands of age. Source: Springer 2007 (whole seconds looked up, secondary)."""
+    means = stance_means(age)
+    assert means is not None
+    assert means[0] == pytest.approx(seconds, abs=1)
+
+
+def test_standing_on_one_leg_is_shown_only_on_request():
+    """Protocols do not mix, and the decimals are recalled: off. Source: own rule."""
+    assert Conventions().one_leg_norms is False
+    assert stance_means(17) is None
+    assert stance_means(100) is None
