@@ -72,6 +72,8 @@ class Measurer:
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
             return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+        if base.status is Status.MEASURED and item.kind == "quantity":
+            return [n.text for n in others if n.text == "positive"]  # "positive at forty degrees"
         if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
             return []
         said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
