@@ -127,6 +127,7 @@ def test_every_grade_of_every_graded_item(item):
         ("pull_test", Quantity(number=2), "", False),
         ("pull_test", Quantity(number=3), "", True),
         ("recall", Score(points=3, of=3), "", False),
+        ("recall", Score(points=2, of=3), "", False),
         ("recall", Score(points=1, of=3), "", True),
         ("registration", Score(points=3, of=3), "", False),
         ("registration", Score(points=2, of=3), "", True),
