@@ -149,8 +149,16 @@ def examine_transcript(
 def reconsider(exam: Examination, grammar: Grammar) -> Examination:
     """Figures and queries computed anew from the findings and remarks as they stand; decisions are not looked at.
 
-    Where sources differ the examination's own conventions hold, whatever has been settled since.
+    Where sources differ the examination's own conventions hold, whatever has been settled since. A figure that rests
+    on a doubtful value says so.
     """
+    from dictate.reckoning import with_doubts
+
+    return with_doubts(compute(exam, grammar), grammar)
+
+
+def compute(exam: Examination, grammar: Grammar) -> Examination:
+    """The same for a caller that will take settled queries out: its figures say nothing of doubts yet."""
     from dictate.checks import run_checks, whole_queries
     from dictate.reckoning import reckon
 

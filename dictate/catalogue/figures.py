@@ -16,6 +16,10 @@ STRENGTH_SPARED = ". At 5: {names}"
 STRENGTH_BY_ROOT = "Strength by root (nerve): {rows}{spared}"
 BOTH_GRADES = "both {grade}"
 
+# balance
+WOMEN_MEN = "{women} (women) and {men} (men)"
+ONE_LEG = "One-leg stance{side} {seconds} s, eyes {eyes}: mean at {age} years {mean} s (best of three, up to 45 s)"
+
 # body
 BODY_MASS_INDEX = "Body mass index {index} kg/m²"
 
@@ -36,6 +40,12 @@ WANTED_STANDING = "standing"
 WANTED_EARLY = "standing from {first} to {last} min"
 WANTED_LATE = "standing at {minutes} min"
 WANTED_RATE = "standing, of the heart rate"
+
+# doubts
+ABOUT = "about"
+IN_DOUBT = "; in doubt: {values}"
+SEVERAL_IN_DOUBT = "{count} of its values"
+OTHER_TOTAL = "; another total was dictated"
 
 # ears
 EARS_FIT_NONE = "fit no single rule; look again"
@@ -72,7 +82,7 @@ NOT_MET = "not met"
 MET_TIME_UNSAID = "met, time not said"
 LAIN_SHORT = ", after {minutes} min, not {wanted}"
 HIGH_FROM = {"140/90 or more": "from 140 or 90", "above 160": "above 160"}  # by the convention
-LARGER_FALL = "Fall of 30 systolic ({baseline} lying is high, {high}{lain}): {verdict}"
+LARGER_FALL = "Fall of 30 systolic (lying pressure {baseline}, high {high}{lain}): {verdict}"
 INITIAL_NOT_REACHED = "not reached"
 INITIAL_NO_RECOVERY_SHOWN = "reached; recovery not shown: no later reading"
 INITIAL_NO_RECOVERY = "reached; no recovery {when}"
@@ -91,6 +101,11 @@ WALK_BAND_FEET = "; band {band} (Goldman 2013)"
 WALK_BAND_SPEED = "; band {band} (Perry 1995)"
 WALKED = "{distance} {unit} in {seconds} s{several}"
 WALKING_SPEED = "Walking speed {speed:.2f} m/s ({walked}), {judged}"
+WALK_CHANGE = "speed {percent} %; faster by 20 % or more (Hobart 2013): {verdict}"
+CHANGE_MET = "met"
+CHANGE_NOT_MET = "not met"
+WALK_SINCE = "25-foot walk, {before} at the earlier visit{day}, now {now}: {change}"
+ON_DAY = " ({day})"
 BELOW_SECONDS = "below {low} s"
 SECONDS_BETWEEN = "from {low} s, below {high} s"
 SECONDS_OR_MORE = "{high} s or more"
@@ -109,7 +124,9 @@ USUAL_MISSTEPS = "{said} (up to one)"
 MORE_MISSTEPS = "{said} (more than one)"
 
 # levels
-MOTOR_LEVEL = "Motor level {side}: {level} by key muscles; the sensory level stands as said"
+MOTOR_LEVEL = "Motor level {side}: {level} by key muscles{beside}"
+SENSORY_AS_SAID = "; the sensory level stands as said"
+MOTOR_AS_SAID = ", {levels} as dictated"
 
 # muscles
 SHOULDER_ABDUCTION = "shoulder abduction"
@@ -188,6 +205,9 @@ BOTH_PUPILS = "both pupils"
 ONE_PUPIL = "one pupil"
 COMA_WITH_PUPILS = "Coma scale with pupils: {coma} - {unreactive} = {total} ({which} unreactive)"
 SUM = "{name}: {total} of {highest} ({parts})"
+SUM_REFUSED = "{name} not computed: {part} {reason}"
+PART_NOT_SAID = "is missing"
+PART_UNTESTABLE = "could not be tested"
 SUM_OF_SCORED = "{name} of {count} scored items: {total}; not counted: {names} (untestable)"
 
 # sensation

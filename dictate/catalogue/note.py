@@ -133,6 +133,7 @@ SAID_TWICE = "said twice with different values at one visit"
 PLACE_DIFFERS = "{what} differs"
 PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
                "condition": "condition"}  # fmt: skip
+OF_TRIALS = "means of the trials"
 TIED = "said to be unchanged, and tied to the earlier record"
 SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
 NOTHING_TO_TIE = "said to be unchanged, and no earlier statement to tie it to"

@@ -38,7 +38,7 @@ from dictate.model import (
 )
 
 # Items of which several different things are said side by side.
-WORDS = frozenset({"sensory_level"})  # whose value is a word, and yet only one can be right
+WORDS = frozenset({"sensory_level", "motor_level"})  # whose value is a word, and yet only one can be right
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
 NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from dictate.catalogue import queries as say
+from dictate.checks.murmurs import thrill_and_grade
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import item_of, said, topic
 from dictate.grammar import Grammar, Item
@@ -48,6 +49,7 @@ def value_implausible(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if reason:
             yield Doubt(finding, f"{topic(finding, grammar)} {said(finding)}: {reason}", _instead(finding))
     yield from _longer_backward(exam, grammar)
+    yield from thrill_and_grade(exam, grammar)
 
 
 def _longer_backward(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
@@ -182,7 +184,7 @@ def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> s
     if grade and item.scale and not finding.unit:
         return _grade_fault(grade.group(), item.scale, grammar)
     segment = re.match(r"([ctls])(\d+)\b", words.lower())
-    if segment and finding.component is Component.SENSORY:
+    if segment and finding.component in (Component.SENSORY, Component.MOTOR):
         letter, number = segment.group(1), int(segment.group(2))
         return "" if 1 <= number <= SEGMENTS[letter] else say.NO_SUCH_SEGMENT
     return ""

@@ -12,7 +12,8 @@ from dictate.grammar import Grammar
 from dictate.grammar.sums import SUMS, Sum, parts_of, points_of
 from dictate.model import Examination, number_text
 
-MUSCLE_SUM, NAMED_SCORE = "muscle sum score", "named_score"  # the figure, and the item that a dictated one is of
+MUSCLE_SUM = "muscle sum score"  # the figure
+DICTATED_SUM, NAMED_SCORE = "muscle_sum", "named_score"  # the items that a dictated one is of
 MUSCLES = re.compile(r"\bMRC sum score\b|\bsum score MRC\b", re.IGNORECASE)
 
 
@@ -33,7 +34,8 @@ def _muscles(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """A dictated MRC sum score against the figure, which is there only when all twelve grades are."""
     figure = next((one for one in exam.figures if one.name == MUSCLE_SUM and one.value is not None), None)
     for total in exam.findings if figure is not None else ():
-        said = points_of(total) if total.item == NAMED_SCORE and MUSCLES.search(total.quote) else None
+        is_sum = total.item == DICTATED_SUM or (total.item == NAMED_SCORE and MUSCLES.search(total.quote))
+        said = points_of(total) if is_sum else None
         if figure is None or said is None or said == figure.value:
             continue
         added = number_text(figure.value or 0)

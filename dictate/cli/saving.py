@@ -119,7 +119,8 @@ def joined(
 
 def _added(before: Examination, fresh: Examination, grammar: Grammar) -> Examination:
     """What the further piece gave, behind what stands; all is checked together, and nothing is asked twice."""
-    from dictate.pipeline import reconsider
+    from dictate.pipeline import compute
+    from dictate.reckoning import with_doubts
 
     first = len(before.transcript.words)
     findings = [one for one in fresh.findings if any(piece.last >= first for piece in one.evidence)]
@@ -131,10 +132,10 @@ def _added(before: Examination, fresh: Examination, grammar: Grammar) -> Examina
             "decisions": before.decisions,
         }
     )
-    whole = reconsider(whole, grammar)
+    whole = compute(whole, grammar)
     asked = {_about(query) for query in before.queries}
     new = [query for query in whole.queries if _about(query) not in asked]
-    return whole.model_copy(update={"queries": (*before.queries, *new)})
+    return with_doubts(whole.model_copy(update={"queries": (*before.queries, *new)}), grammar)
 
 
 def _about(query: Query) -> tuple[object, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dictate.grammar.named import conditions_of
 from dictate.grammar.schema import Grammar, Item, Noteworthy
 from dictate.grammar.units import convert
 from dictate.model import Finding, Grade, Quantity, Score, Status, Value
@@ -16,7 +17,7 @@ def is_noteworthy(finding: Finding, grammar: Grammar) -> bool:
     if item is None:
         return False
     rule = item.noteworthy
-    if rule is not None and _stands_out(finding, item, rule):
+    if rule is not None and _stands_out(finding, item, rule, grammar):
         return True
     return finding.status is Status.MEASURED and _off_scale(finding.value, item, grammar)
 
@@ -41,14 +42,14 @@ def has_rule(finding: Finding, grammar: Grammar) -> bool:
     return rule is not None and (rule.below is not None or rule.above is not None) and bool(_numbers(finding, item))
 
 
-def _stands_out(finding: Finding, item: Item, rule: Noteworthy) -> bool:
+def _stands_out(finding: Finding, item: Item, rule: Noteworthy, grammar: Grammar) -> bool:
     if finding.status.value in rule.statuses:
         return True
     if finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED):
         return False
-    if str(finding.value or "") in rule.values:
+    if {str(finding.value or ""), *finding.detail} & {*rule.values}:
         return True
-    return any(
+    return not {*conditions_of(finding, grammar)} & {*rule.unless} and any(
         (rule.below is not None and number < rule.below) or (rule.above is not None and number > rule.above)
         for number in _numbers(finding, item)
     )
@@ -61,7 +62,8 @@ def _numbers(finding: Finding, item: Item) -> list[float]:
         return [] if value.points is None or value.mark else [value.points]
     if not isinstance(value, Quantity):
         return []
-    said = [number for number in (value.number, value.then, value.upto) if number is not None]
+    first = value.number if value.then is None else value.then  # a pupil before light was in the dark
+    said = [number for number in (first, value.upto) if number is not None]
     converted = [convert(number, finding.unit or item.unit, item.unit) for number in said]
     return [number for number in converted if number is not None]
 

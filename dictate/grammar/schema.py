@@ -62,6 +62,7 @@ class Noteworthy(Frozen):
     values: Phrases = ()
     below: float | None = None
     above: float | None = None
+    unless: Phrases = ()  # conditions by their names, under which the limits say nothing
     source: str
 
 

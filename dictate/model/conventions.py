@@ -15,6 +15,7 @@ class Conventions(Frozen):
     """What the user may settle for figures on which sources differ or are unsure."""
 
     vibration_norms: bool = False  # off: the digits of the published table are not certain enough
+    one_leg_norms: bool = False  # off: means of one protocol, whose decimals are recalled
     supine_hypertension: Literal["140/90 or more", "above 160"] = "140/90 or more"
 
     def is_high(self, pressure: Pressure) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
+from dictate.grammar.walks import mean_walk
 from dictate.model import Component, Examination, Finding, Side, Status
 from dictate.notes.directions import Change, Kind, change
 from dictate.notes.phrases import (
@@ -121,8 +122,14 @@ class _Comparing:
     def _both(self, slot: Slot, old: list[Finding], new: list[Finding]) -> Difference:
         claimed = [one for one in new if one.status is Status.UNCHANGED]
         real = [one for one in new if one.status is not Status.UNCHANGED] or claimed
+        trials = mean_walk(old), mean_walk(real)
         if _said(old) == _said(new):
             found = Change(Kind.UNCHANGED)
+        elif trials[0] is not None and trials[1] is not None:
+            found = self._change(trials[0], trials[1])
+            if len(old) > 1 or len(real) > 1:
+                reason = "; ".join(filter(None, (words.OF_TRIALS, found.reason)))
+                found = Change(found.kind, found.difference, reason)
         elif len(_said(old)) > 1 or len(_said(real)) > 1:
             found = Change(Kind.NOT_COMPARABLE, reason=words.SAID_TWICE)
         else:

@@ -8,6 +8,7 @@ from enum import StrEnum
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
+from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
 from dictate.notes.phrases import one_line
 from dictate.notes.summary import stands_out
@@ -45,6 +46,8 @@ SEVERITY = {
     "minimal": 1, "subtle": 1, "slight": 2, "mild": 2, "moderate": 3, "marked": 4, "severe": 4, "profound": 5,
 }  # fmt: skip
 DIGITS = {word: str(at) for at, word in enumerate("zero one two three four five six seven eight nine ten".split())}
+# Acuity in words, worst first; no number is put to any of them. Source: Holladay 2004; Bach (order, looked up).
+SEEN = ("no light perception", "light perception", "hand movements", "counting fingers")
 TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
 JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 
@@ -113,7 +116,8 @@ def _of_values(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     if isinstance(old, Score) and isinstance(new, Score) and (old.points, old.mark) == (new.points, new.mark):
         return _same_value(earlier, later, grammar)  # one of them without its maximum
     unit = later.unit or ("s" if isinstance(later.value, Text) and isinstance(new, Quantity) else "")
-    return Change(_kind_of(better_way(later, grammar) * _rise(old, new) or _way(old, new)), _difference(old, new, unit))
+    kind = _kind_of(better_way(later, grammar) * _rise(old, new) or _way(old, new))
+    return Change(kind, _difference(old, new, unit), walk_change(walk_of(earlier), walk_of(later)))
 
 
 def _same_value(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
@@ -158,6 +162,8 @@ def _rise(old: Value, new: Value) -> float:
 def _way(old: Value, new: Value) -> float:
     """Above 0: better. 0: nothing says which is better."""
     if isinstance(old, Acuity) and isinstance(new, Acuity):
+        if old.text in SEEN and new.text in SEEN:
+            return SEEN.index(new.text) - SEEN.index(old.text)
         was, now = _fraction(old.text), _fraction(new.text)
         return 0 if was is None or now is None else now - was
     if isinstance(old, Text) and isinstance(new, Text):
@@ -178,8 +184,8 @@ def _single(value: Quantity) -> bool:
 
 
 def _fraction(text: str) -> float | None:
-    parts = re.fullmatch(r"(\d+)/(\d+)", text)
-    return int(parts[1]) / int(parts[2]) if parts and int(parts[2]) else None
+    parts = re.fullmatch(r"(\d+(?:\.\d+)?)/(\d+(?:\.\d+)?)", text)
+    return float(parts[1]) / float(parts[2]) if parts and float(parts[2]) else None
 
 
 def _severity_way(old: str, new: str) -> float:

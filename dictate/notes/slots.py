@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
+from dictate.grammar.walks import TRIALS, walk_of
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
 from dictate.notes.phrases import item_of
 from dictate.notes.summary import stands_out
@@ -37,8 +38,13 @@ def slot_of(finding: Finding, side: Side | None, grammar: Grammar) -> Slot:
         finding.position,
         finding.minutes,
         scale_named(finding, grammar),
-        ", ".join(conditions_of(finding, grammar)),
+        ", ".join(_conditions(finding, grammar)),
     )
+
+
+def _conditions(finding: Finding, grammar: Grammar) -> list[str]:
+    """What it was read under; the trials of a timed walk are all of one."""
+    return [name for name in conditions_of(finding, grammar) if not (name in TRIALS and walk_of(finding) is not None)]
 
 
 def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> int | None:

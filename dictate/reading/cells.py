@@ -29,7 +29,7 @@ from dictate.reading.cuts import (
     value_side_order,
 )
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY
+from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
@@ -159,7 +159,7 @@ class CellBuilder:
                 cell.nodes.append(node)
         elif node.main == "side":
             self._take_side(cells, node, following)
-        elif node.main == "site" or (node.main == "dermatome" and "sensory_level" not in candidates):
+        elif node.main == "site" or (node.main == "dermatome" and not LEVELS & set(candidates)):
             self._take_site(cells, node, following)
         elif node.main in ("value", "number", "dermatome"):
             self._take_value(cells, node, candidates, following)

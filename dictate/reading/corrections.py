@@ -60,6 +60,17 @@ def corrects_earlier(before: Sequence[Node]) -> bool:
     return lead in ("correction", "strike")
 
 
+def of_last(nodes: Sequence[Node]) -> str:
+    """The correction of the last statement in words without a name; empty: none, or it is of a number just said there.
+
+    "Lying 140 over 80. Standing 118, no, 128 over 78": the lying pressure stays.
+    """
+    at = next((i for i, n in enumerate(nodes) if n.main in ("correction", "strike", "swap")), None)
+    if at is None or any(n.main == "number" and n.mark.number is not None for n in nodes[:at]):
+        return ""
+    return nodes[at].main
+
+
 def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Cell]) -> bool:
     """Whether a value of one side corrects the last finding of both sides, which then stands for the other one."""
     sides = {cell.side for cell in cells if cell.values}

@@ -90,8 +90,16 @@ def denies(node: Node, following: list[Node]) -> bool:
 
 
 def denies_another(node: Node, following: list[Node]) -> bool:
-    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here."""
-    return node.main == "negation" and len(following) > 1 and is_unknown(following[0]) and leads_on(following[1].mark)
+    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here.
+
+    But "no evidence of disc swelling", "no hint of ptosis": an "of" in front of the name says of what, and that is
+    denied.
+    """
+    if node.main != "negation" or len(following) < 2:
+        return False
+    if following[1].text == "of" and (len(following) == 2 or following[2].main == "item"):
+        return False
+    return is_unknown(following[0]) and leads_on(following[1].mark)
 
 
 def of_the_rest(node: Node, following: list[Node]) -> bool:

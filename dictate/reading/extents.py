@@ -7,11 +7,11 @@ from collections.abc import Sequence
 
 from dictate.model import SEGMENT
 from dictate.reading.drafts import Draft
+from dictate.reading.kinds import LEVELS
 from dictate.reading.marks import Mark
 from dictate.reading.spans import dermatomes
 from dictate.reading.tokens import Token
 
-_LEVEL = "sensory_level"
 _SIDE_OF_IT = frozenset({"below", "above"})
 _UP_TO = ("up to", "down to")
 _ON_TO = frozenset({"to", "through", "-", "down", "up"})
@@ -21,7 +21,7 @@ def add_extents(drafts: Sequence[Draft], tokens: Sequence[Token]) -> None:
     """Keep, in place, the words that say which segments a finding at a segment reaches over."""
     marks = list(dermatomes(tokens)) if any(SEGMENT.fullmatch(draft.site) for draft in drafts) else []
     for draft in drafts:
-        if draft.item == _LEVEL:
+        if draft.item in LEVELS:
             _between(draft, tokens)
         for mark in marks:
             if mark.roles[0].key == draft.site and any(start <= mark.start < end for start, end in draft.spans):

@@ -28,6 +28,9 @@ class Meaning:
     fits: int = 1  # the higher the better; 0 does not fit
 
 
+LEVELS = frozenset({"sensory_level", "motor_level"})  # items whose value is a segment
+
+
 def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
     """What a number phrase means of an item; None when it cannot be of this item."""
     if (number.a < 0 and not item.keeps_name and number.op != "logmar") or (
@@ -44,6 +47,8 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
         counted = bool(item.units or item.unit or item.of)  # "twenty repetitions" is no score of repetition
         return _quantity(item, number, unit, scale) if counted else None
     if item.kind == "presence":
+        if number.a == 0 and number.op in ("", "/", "of") and not number.a_sign and number.then is None:
+            return Meaning(None, Status.ABSENT)  # "clonus 0 beats", "oedema 0", "murmur 0 of 6"
         if item.of or item.scale:
             return _levine(item, number)
         return _quantity(item, number, unit, scale) if item.unit or item.units else None
@@ -55,6 +60,8 @@ def _levine(item: Item, number: Number) -> Meaning | None:
     """A murmur of n of six, an oedema of n plus."""
     if number.op in {"/", "of"} and number.b is not None:
         return Meaning(Text(words=f"{number.first}/{number.second}"), Status.PRESENT)
+    if number.op == "to" and number.b is not None and item.scale:
+        return Meaning(Text(words=f"{number.first} to {number.second}"), Status.PRESENT)
     if number.a_sign == "+" and item.scale:
         return Meaning(Text(words=number.first), Status.PRESENT)
     if not number.op and item.of and number.a <= item.of:

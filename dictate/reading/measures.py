@@ -43,6 +43,8 @@ class Measurer:
         words = modifier_text(name, cell)
         value = meaning.value
         status = meaning.status
+        if item.kind == "presence" and meaning.status is Status.ABSENT:
+            return Meaning(Text(words=words) if words else None, Status.ABSENT)
         if item.kind == "presence":
             counted = unit is not None and (not said or said.startswith("{"))  # beats, steps: a word, not a unit
             written = f"{value} {unit.text if counted else said}" if unit and (counted or said) else str(value)
@@ -70,6 +72,8 @@ class Measurer:
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
             return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+        if base.status is Status.MEASURED and item.kind == "quantity":
+            return [n.text for n in others if n.text == "positive"]  # "positive at forty degrees"
         if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
             return []
         said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]

@@ -17,6 +17,7 @@ from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
 from dictate.reading.tasks import SUBJECTS, closes_task, opens_task
 
+_ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
 _SERVICES = frozenset(
@@ -41,7 +42,7 @@ class Labeller:
     def label(self, marks: Sequence[Mark], context: Context) -> list[Node]:
         """Nodes of one sentence, given the heading in force and the items last spoken of."""
         nodes: list[Node] = []
-        active = context.active
+        active = listed = context.active  # listed: whose list goes on behind "intubated", "on oxygen"
         in_reason = False
         here = (self.lexicon.component[active[0]].value if active else "", context.component)
         marks = list(marks)
@@ -60,7 +61,7 @@ class Labeller:
                 in_reason = in_reason and node.main == "number"
             if mark.text.startswith("too ") and opens_reason(nodes, mark):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
-            candidates = () if in_reason else self._candidates(marks, place, here, active, nodes)
+            candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
             if node.main == "qualifier" and self._site_of(marks, place):
                 node.main = "site"
             if node.main == "value" and not candidates:
@@ -74,6 +75,7 @@ class Labeller:
                 node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
             if node.main == "item":
                 active = node.candidates
+                listed = listed if listed and active == _ASIDE else active
                 here = (self.lexicon.component[active[0]].value, here[1])
             if mark.has("heading") and (node.main == "heading" or node.main == "item"):
                 here = (node.key("heading"), node.key("heading"))

@@ -1,4 +1,4 @@
-"""A position or a time said anew behind a correction ("lying, sorry, sitting"): the first one is taken back."""
+"""A position, a time or half a pressure said anew behind a correction ("lying, sorry, sitting"): taken back."""
 
 from __future__ import annotations
 
@@ -9,6 +9,11 @@ from dictate.reading.nodes import Node
 _POSTURE = frozenset({"position", "minutes", "at_once", "manoeuvre"})
 _QUIET = frozenset({"comma", "filler"})
 Span = tuple[int, int]  # first token, token after the last
+
+
+def take_back(nodes: Sequence[Node]) -> list[Span]:
+    """Postures and half pressures that a correction takes back: now words that carry nothing, and where they stand."""
+    return [*take_back_postures(nodes), *take_back_halves(nodes)]
 
 
 def take_back_postures(nodes: Sequence[Node]) -> list[Span]:
@@ -41,6 +46,26 @@ def take_back_postures(nodes: Sequence[Node]) -> list[Span]:
             one.main = "filler"
         spans.append((nodes[first].mark.start, nodes[last].mark.end))
         spans.append((node.mark.start, node.mark.end))
+    return spans
+
+
+def take_back_halves(nodes: Sequence[Node]) -> list[Span]:
+    """ "Standing 118, no, 128 over 78": the half pressure is taken back, and no pressure said before it.
+
+    Makes it, and the correction, words that carry nothing; returns where they stand.
+    """
+    spans: list[Span] = []
+    for place, node in enumerate(nodes):
+        half = next((i for i in range(place - 1, -1, -1) if nodes[i].main not in _QUIET), None)
+        anew = _next(nodes, place + 1, _QUIET)
+        if node.main != "correction" or half is None or anew is None:
+            continue
+        one, two = nodes[half].mark.number, nodes[anew].mark.number
+        if nodes[half].main != "number" or one is None or one.op or two is None:
+            continue
+        if nodes[anew].main == "item" and two.op == "/":  # a pressure that needs no name
+            nodes[half].main = node.main = "filler"
+            spans.append((nodes[half].mark.start, node.mark.end))
     return spans
 
 

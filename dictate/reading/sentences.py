@@ -10,7 +10,7 @@ from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
-from dictate.reading.corrections import amend, corrects_earlier, keep_place, narrowed
+from dictate.reading.corrections import amend, corrects_earlier, keep_place, narrowed, of_last
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
@@ -27,7 +27,7 @@ from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
 from dictate.reading.postures import PostureGiver
-from dictate.reading.restated import take_back_postures
+from dictate.reading.restated import take_back
 from dictate.reading.settling import titles
 from dictate.reading.spheres import Spheres
 from dictate.reading.statements import Divider
@@ -79,7 +79,7 @@ class SentenceReader:
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return
-        self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in take_back_postures(nodes))
+        self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in take_back(nodes))
         for node in [*self.declared.headings(nodes, self.context), *self.declared.orders(nodes, self.context)]:
             self._cover(node)
         if self.declared.unbounded_rest(nodes):
@@ -166,8 +166,7 @@ class SentenceReader:
         if self.said.drafts and (other := of_other_side(self.said.drafts[-1], nodes)) is not None:
             self.drafts.append(other)
             return
-        link = next((n.main for n in nodes if n.main in ("correction", "strike", "swap")), "")
-        if link:
+        if link := of_last(nodes):
             self._amend_last(statement, link)
             return
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)

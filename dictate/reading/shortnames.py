@@ -9,6 +9,7 @@ from dictate.grammar import Item
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 
+_TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
 CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
@@ -28,6 +29,8 @@ class ShortNames:
         item = self.items[name]
         if item.scale == "tendon_reflex" and _measured_from(marks, place):
             return False
+        if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
+            return self._sum_of_strength(marks, place, active)
         if marks[place].has("side") and not item.group:
             return here[0] == "general" and _plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
@@ -48,6 +51,13 @@ class ShortNames:
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
         return self._fits_alone(name, marks, place) or self._jerk(item, marks, place, here)
+
+    def _sum_of_strength(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """ "Total 46" right behind grades of strength; no total of anything else."""
+        scale = self.items["strength_all"].scale
+        after = next((m for m in marks[place + 1 : place + 4] if not m.has("filler", "colon", "comma")), None)
+        number = after is not None and after.number is not None
+        return number and any(self.items[name].scale == scale for name in active)
 
     def _strength_of(self, marks: Sequence[Mark], place: int) -> bool:
         """An exception from a strength, whose number is plain as its grades are."""

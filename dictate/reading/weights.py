@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from dictate.reading.fronts import counted_of, denied, graded_at, of_name, place_alone
-from dictate.reading.kinds import INABILITY, read_number
+from dictate.reading.kinds import INABILITY, LEVELS, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node, wants_object
@@ -89,7 +89,7 @@ class Weigher:
         if node.value_roles(name) or any(not r.item and r.kind != "filler" for r in node.mark.roles):
             return True
         if node.main == "dermatome":
-            return name == "sensory_level" or item.sited
+            return name in LEVELS or item.sited
         return any(r.kind == "grade" and r.item == item.scale for r in node.mark.roles)
 
     def weigh_orphan(self, nodes: list[Node], active: tuple[str, ...]) -> float:

@@ -96,7 +96,7 @@ def fall_verdict(changes: tuple[Change, ...]) -> tuple[str, str]:
         missed = [change for change in early if not fall_met(change) and _later(change, early_met[0])]
         later = words.NOT_MET_LATER.format(times=times_of(missed)) if missed else ""
         return "classical", words.FALL_MET.format(
-            times=times_of(early_met), largest=_largest_text(early_met), later=later
+            times=times_of([*early_met, *late_met]), largest=_largest_text([*early_met, *late_met]), later=later
         )
     if open_met:
         also = words.AND_AT.format(times=times_of(late_met)) if late_met else ""

@@ -7,9 +7,10 @@ from collections.abc import Iterable
 from dictate.grammar import Grammar
 from dictate.model import Conventions, Figure, Finding
 from dictate.reckoning.asymmetry import asymmetry_figures
+from dictate.reckoning.balance import stance_figure
 from dictate.reckoning.body import body_figure
 from dictate.reckoning.ears import fork_figure
-from dictate.reckoning.gait import speed_figure, tandem_figure, up_and_go_figure
+from dictate.reckoning.gait import speed_figure, tandem_figure, up_and_go_figure, walk_since_figure
 from dictate.reckoning.levels import motor_level_figure
 from dictate.reckoning.muscles import muscle_sum
 from dictate.reckoning.postural import postural_figures
@@ -54,7 +55,9 @@ def reckon(
         *(asymmetry_figures(said, grammar) if grammar is not None else ()),
         *motor_level_figure(said),
         *vibration_figure(said, age=age, conventions=chosen),
+        *stance_figure(said, age=age, conventions=chosen),
         *speed_figure(said),
+        *walk_since_figure(said),
         *up_and_go_figure(said),
         *tandem_figure(said),
         *ataxia_sum(said),

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 
 from dictate.catalogue import figures as words
 from dictate.grammar.units import convert
+from dictate.grammar.walks import mean_walk, walk_change, walk_in, walk_of
 from dictate.model import Figure, Finding, Quantity, Status, number_text
 from dictate.reckoning.rules import rule
 
-WALK = re.compile(r"(\d+(?:\.\d+)?) (m|ft) in(?: (\d+(?:\.\d+)?)(?: s)?)?")
 UNITS = {"m": "m", "ft": "[ft_i]"}
 # Source: Cruz-Jentoft 2019 (looked up, secondary): gait speed of 0.8 m/s or less.
 SLOW = 0.8
@@ -31,6 +31,14 @@ SPEED = rule(
     limits="0.8 m/s or less is named, and the band of the time over 25 feet or else of the speed; mean of the times, "
     "not of the speeds; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
     missing="distance or time not said, or a time beyond 180 s: no speed; a speed that was dictated stands as said",
+)
+SINCE = rule(
+    "25-foot walk since the earlier visit",
+    formula="(earlier time / later time - 1) * 100 >= 20",
+    source="Hobart 2013 (speed better by 20 % or more, in multiple sclerosis)",
+    limits="met or not on the two times named, of speed and not of time; what it was shown for is not claimed of the "
+    "patient; `dictate compare` says the same of two visits",
+    missing="no earlier record with a 25-foot walk that this one was said to be unchanged from: no figure",
 )
 UP_AND_GO = rule(
     "timed up and go",
@@ -53,10 +61,9 @@ def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     """Speed of each distance, from the mean of its times. Source: arithmetic; Cutter 1999."""
     trials: dict[tuple[float, str], list[tuple[float, int]]] = {}
     for at, finding in enumerate(findings):
-        found = _walk(finding)
+        found = walk_of(finding)
         if found is not None:
-            distance, unit, seconds = found
-            trials.setdefault((distance, unit), []).append((seconds, at))
+            trials.setdefault((found.distance, found.unit), []).append((found.seconds, at))
     for (distance, unit), times in trials.items():
         metres = convert(distance, UNITS[unit], "m")
         if metres is None or any(not 0 < seconds <= LONGEST_S for seconds, _ in times):
@@ -96,18 +103,17 @@ def walker_band(speed: float) -> str:
     )
 
 
-def _walk(finding: Finding) -> tuple[float, str, float] | None:
-    """Distance, its unit as written, and seconds; None when one was not said."""
-    if finding.item != "timed_walk" or finding.status is not Status.MEASURED or finding.value is None:
-        return None
-    value = finding.value
-    found = WALK.fullmatch(value.note if isinstance(value, Quantity) else str(value))
-    if found is None:
-        return None
-    if isinstance(value, Quantity):
-        plain = found[3] is None and value.upto is None and value.then is None and finding.unit in ("s", "")
-        return (float(found[1]), found[2], value.number) if plain else None
-    return (float(found[1]), found[2], float(found[3])) if found[3] else None
+def walk_since_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
+    """The mean of today's 25-foot walks against the walk that the earlier record has. Source: Hobart 2013."""
+    at = tuple(place for place, finding in enumerate(findings) if walk_of(finding) is not None)
+    tied = next((findings[place].earlier for place in at if findings[place].earlier is not None), None)
+    mean = mean_walk([findings[place] for place in at]) if at else None
+    before = None if tied is None else walk_in(tied.said)
+    now = None if mean is None else walk_of(mean)
+    change = walk_change(before, now)
+    if change and tied is not None:
+        day = words.ON_DAY.format(day=tied.day) if tied.day else ""
+        yield SINCE.figure(words.WALK_SINCE.format(before=before, day=day, now=now, change=change), at)
 
 
 def up_and_go_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
@@ -134,23 +140,23 @@ def up_and_go_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
 
 
 def tandem_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
-    """Counted steps and missteps against the scale's own numbers. Source: Schmitz-Hübsch 2006."""
+    """Counted steps and missteps against the scale's own numbers, in one line. Source: Schmitz-Hübsch 2006."""
+    parts: dict[str, int] = {}
     for at, finding in enumerate(findings):
-        if finding.item != "tandem_gait" or finding.status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
-            continue
-        note = finding.value.note if isinstance(finding.value, Quantity) else ""
-        said = f"{finding.value or ''} {note}"
-        steps = re.search(r"(\d+) steps?\b", said)
-        missteps = re.search(r"(\d+) missteps?\b", said)
-        parts = []
-        if steps:
-            form = words.STEPS_ABOVE if int(steps[1]) > TANDEM_STEPS else words.STEPS_NOT_ABOVE
-            parts.append(form.format(count=steps[1]))
-        if missteps:
-            usual = int(missteps[1]) <= TANDEM_MISSTEPS
-            one = words.ONE_MISSTEP if missteps[1] == "1" else words.MISSTEPS
-            parts.append(
-                (words.USUAL_MISSTEPS if usual else words.MORE_MISSTEPS).format(said=one.format(count=missteps[1]))
-            )
-        if parts:
-            yield TANDEM.figure(words.TANDEM.format(parts=", ".join(parts)), (at,))
+        if finding.item == "tandem_gait" and finding.status not in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
+            note = finding.value.note if isinstance(finding.value, Quantity) else ""
+            parts |= dict.fromkeys(_tandem_parts(f"{finding.value or ''} {note}"), at)
+    if parts:
+        places = tuple(dict.fromkeys(parts.values()))
+        yield TANDEM.figure(words.TANDEM.format(parts=", ".join(parts)), places)
+
+
+def _tandem_parts(said: str) -> Iterator[str]:
+    """`10 steps (not more than ten)`, `1 misstep (up to one)`."""
+    if steps := re.search(r"(\d+) steps?\b", said):
+        form = words.STEPS_ABOVE if int(steps[1]) > TANDEM_STEPS else words.STEPS_NOT_ABOVE
+        yield form.format(count=steps[1])
+    if missteps := re.search(r"(\d+) missteps?\b", said):
+        form = words.USUAL_MISSTEPS if int(missteps[1]) <= TANDEM_MISSTEPS else words.MORE_MISSTEPS
+        one = words.ONE_MISSTEP if missteps[1] == "1" else words.MISSTEPS
+        yield form.format(said=one.format(count=missteps[1]))

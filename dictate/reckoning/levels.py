@@ -36,9 +36,8 @@ MOTOR_LEVEL = rule(
     "motor level",
     formula="lowest key muscle of grade 3 or more with every one above it 5; without key muscle: the sensory level",
     source="ISNCSCI (Rupp 2021; looked up, secondary)",
-    limits="only beside a dictated sensory level, which is kept as said: some name the last normal segment, "
-    "some the first "
-    "abnormal one; no level of the lesion is claimed",
+    limits="only beside a dictated sensory or motor level, which is kept as said: some name the last normal segment, "
+    "some the first abnormal one; an equal motor level is not repeated; no level of the lesion is claimed",
     missing="a key muscle above the level not graded, or a side not said: no level",
 )
 
@@ -97,22 +96,32 @@ def sensory_level(touch: Mapping[str, int], pin: Mapping[str, int]) -> str | Non
 
 
 def motor_level_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
-    """The motor level of each side, beside a sensory level that was dictated."""
-    levels = [
-        (at, finding, str(finding.value).upper())
-        for at, finding in enumerate(findings)
-        if finding.item == "sensory_level" and finding.status is Status.MEASURED and finding.value is not None
-    ]
+    """The motor level of each side, beside a sensory or a motor level that was dictated."""
     for side in (Side.RIGHT, Side.LEFT):
-        here = [one for one in levels if one[1].side in (side, Side.BOTH, None)]
+        sensory = _dictated(findings, "sensory_level", side)
+        motor = _dictated(findings, "motor_level", side)
         grades = _grades(findings, side)
-        if not here or grades is None:
+        if not (sensory or motor) or grades is None:
             continue
-        said = {text for _, _, text in here if LEVEL.fullmatch(text) and text in SEGMENTS}
+        said = {text for text in sensory.values() if LEVEL.fullmatch(text) and text in SEGMENTS}
         level = motor_level(grades[0], sensory=said.pop() if len(said) == 1 else "")
-        if level is not None and level != INTACT:
-            text = words.MOTOR_LEVEL.format(side=words.SIDES[side], level=level)
-            yield MOTOR_LEVEL.figure(text, (*grades[1], *(at for at, _, _ in here)))
+        if level in (None, INTACT) or set(motor.values()) == {level}:
+            continue
+        beside = words.SENSORY_AS_SAID if sensory else ""
+        if motor:
+            beside = words.MOTOR_AS_SAID.format(levels=", ".join(dict.fromkeys(motor.values())))
+        text = words.MOTOR_LEVEL.format(side=words.SIDES[side], level=level, beside=beside)
+        yield MOTOR_LEVEL.figure(text, (*grades[1], *sensory, *motor))
+
+
+def _dictated(findings: tuple[Finding, ...], item: str, side: Side) -> dict[int, str]:
+    """Places and words of the levels dictated for that side, for both, or without a side."""
+    return {
+        at: str(finding.value).upper()
+        for at, finding in enumerate(findings)
+        if finding.item == item and finding.status is Status.MEASURED and finding.value is not None
+        if finding.side in (side, Side.BOTH, None)
+    }
 
 
 def _grades(findings: tuple[Finding, ...], side: Side) -> tuple[dict[str, str], tuple[int, ...]] | None:

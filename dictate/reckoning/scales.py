@@ -14,7 +14,7 @@ COMA_RULE = rule(
     formula="eye + verbal + motor",
     source="Teasdale 2014",
     limits="3 to 15; no verdict; not repeated beside an equal dictated total",
-    missing="a part missing, said twice or not testable (T): no total",
+    missing="a part said twice, or two missing: no total; one missing or not testable (T): says which, no total",
 )
 PUPILS_RULE = rule(
     "coma scale with pupils",
@@ -29,23 +29,23 @@ FOUR_RULE = rule(
     formula="eye + motor + brainstem + respiration",
     source="Wijdicks 2005",
     limits="0 to 16; no verdict; not repeated beside an equal dictated total",
-    missing="a part missing or said twice: no total",
+    missing="a part said twice, or more than one missing: no total; one missing: says which, no total",
 )
 STROKE_RULE = rule(
     STROKE.name,
     formula="sum of the fifteen items",
     source="Brott 1989; NINDS form",
     limits="0 to 42; items 5, 6, 7 and 10 may be untestable: not counted, and named",
-    missing="an item missing or said twice: no total",
+    missing="an item said twice, or more than one missing: no total; one missing: says which, no total",
 )
 ATAXIA_RULE = rule(
     ATAXIA.name,
     formula="items 1 to 4 + means of right and left of items 5 to 8",
     source="Schmitz-Hübsch 2006",
     limits="0 to 40, in halves; no verdict",
-    missing="an item missing, or one side of items 5 to 8: no total",
+    missing="one item missing, or one side of one of items 5 to 8: says which, no total; more missing: nothing",
 )
-REACTS = ("brisk", "sluggish", "reactive", "hippus")
+REACTS = ("brisk", "sluggish", "reactive", "hippus", "to light but not to near")
 
 
 def coma_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
@@ -71,6 +71,11 @@ def ataxia_sum(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     yield from _sum_figure(findings, ATAXIA, ATAXIA_RULE)
 
 
+def capital(text: str) -> str:
+    """First letter in capitals, the others as they are."""
+    return text[:1].upper() + text[1:]
+
+
 def total_of(findings: tuple[Finding, ...], one: Sum) -> tuple[float, tuple[int, ...]] | None:
     """The total from all parts, and where they stand; None when one is missing, out of range or not counted."""
     parts = _whole(findings, one)
@@ -89,17 +94,31 @@ def _whole(findings: tuple[Finding, ...], one: Sum) -> Parts | None:
 def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[Figure]:
     parts = _whole(findings, one)
     if parts is None:
+        yield from _refused(findings, one, by)
         return
     value = parts.known
     if any(finding.item == one.total and points_of(finding) == value for finding in findings):
         return
     said = " + ".join(number_text(parts.points[name]) for name in one.parts if name in parts.points)
-    name = f"{one.name[:1].upper()}{one.name[1:]}"
+    name = capital(one.name)
     text = words.SUM.format(name=name, total=number_text(value), highest=one.highest, parts=said)
     if parts.untestable:
         names = ", ".join(name.partition("_")[2].replace("_", " ") for name in parts.untestable)
         text = words.SUM_OF_SCORED.format(name=name, count=len(parts.points), total=number_text(value), names=names)
     yield by.figure(text, parts.places, value=float(value), unit="{score}")
+
+
+def _refused(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[Figure]:
+    """Which single part the sum fails for; nothing where more fail, or where a total was dictated."""
+    parts = parts_of(findings, one)
+    if parts is None or not parts.points or any(finding.item == one.total for finding in findings):
+        return
+    untestable = tuple(name for name in parts.untestable if name not in one.may_be_untestable)
+    lacking = (*parts.missing, *untestable)
+    if len(lacking) == 1:
+        reason = words.PART_UNTESTABLE if untestable else words.PART_NOT_SAID
+        part = lacking[0].partition("_")[2].replace("_", " ")
+        yield by.figure(words.SUM_REFUSED.format(name=capital(one.name), part=part, reason=reason), parts.places)
 
 
 def with_pupils(total: float, unreactive: int) -> float:

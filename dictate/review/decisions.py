@@ -31,7 +31,7 @@ from dictate.model import (
     Status,
     Transcript,
 )
-from dictate.pipeline import BREAK, reconsider
+from dictate.pipeline import BREAK, compute
 from dictate.reading import transcript_of_text
 from dictate.review.answers import effect_of
 from dictate.review.changes import WORDS, Effect, added, as_kind, remark_of, taken_out
@@ -76,7 +76,7 @@ def undo(exam: Examination, grammar: Grammar, *, count: int = 1) -> Examination:
     if before is None or len(exam.decisions) <= before.decisions:
         raise Refused("nothing was decided since the further dictation: correct what was decided before at its value")
     kept = exam.decisions[before.decisions : max(before.decisions, len(exam.decisions) - count)]
-    exam = _only_open(reconsider(_as_read(exam, before), grammar), before.queries)
+    exam = _only_open(compute(_as_read(exam, before), grammar), before.queries, grammar)
     for decision in kept:
         exam = _carry_out(exam, decision, grammar)
     return exam
@@ -179,21 +179,23 @@ def _carry_out(exam: Examination, decision: Decision, grammar: Grammar) -> Exami
     if decision.examined_at is not None:
         update |= {"examined_at": decision.examined_at, "examined_at_from": "option"}
     settled = tuple(_moved(query, places) for query in settled)
-    after = reconsider(exam.model_copy(update=update), grammar)
+    after = compute(exam.model_copy(update=update), grammar)
     if decision.key not in _keys(after):
         decision = decision.model_copy(update={"key": ""})  # the doubt is gone: should it come back, it is asked
     asked = decision.asked
     if asked is not None:
         decision = decision.model_copy(update={"query": len(settled)})
         settled = (*settled, _moved(asked, places))
-    return _only_open(after.model_copy(update={"decisions": (*exam.decisions, decision)}), settled)
+    return _only_open(after.model_copy(update={"decisions": (*exam.decisions, decision)}), settled, grammar)
 
 
-def _only_open(exam: Examination, settled: tuple[Query, ...]) -> Examination:
+def _only_open(exam: Examination, settled: tuple[Query, ...], grammar: Grammar) -> Examination:
     """The settled queries first, then those computed anew whose doubt no decision left in place."""
+    from dictate.reckoning import with_doubts
+
     accepted = {one.key for one in exam.decisions}
     still_open = [query for query, key in zip(exam.queries, _keys(exam), strict=True) if key not in accepted]
-    return exam.model_copy(update={"queries": (*settled, *still_open)})
+    return with_doubts(exam.model_copy(update={"queries": (*settled, *still_open)}), grammar)
 
 
 def _put(

@@ -329,3 +329,27 @@ def test_thousands_are_mirrored(one: Examination, other: Examination) -> None:
     """The same in full."""
     _mirrored(one, other)
     _empty(one)
+
+
+def test_trials_of_a_timed_walk_are_compared_by_their_means(grammar: Grammar) -> None:
+    """Not each with its number, and with a single walk as well; what was said of both visits stays in the row."""
+
+    def walks(*seconds: str) -> Examination:
+        """Trials of a 25-foot walk."""
+        names = ("first trial", "second trial") if len(seconds) > 1 else ("",)
+        return examination(
+            *(
+                finding(
+                    Component.COORDINATION_GAIT, "timed_walk", Status.MEASURED,
+                    value=Text(words=f"25 ft in {one} s"), detail=(name,) if name else (),
+                )
+                for one, name in zip(seconds, names, strict=True)
+            )
+        )  # fmt: skip
+
+    (row,) = compare(walks("6.2", "5.8"), walks("5.2", "4.8"), grammar).rows
+    assert (row.kind, row.difference) == (Kind.BETTER, "-1 s")
+    assert row.reason == "means of the trials; speed +20 %; faster by 20 % or more (Hobart 2013): met"
+    assert row.earlier == "25 ft in 6.2 s (first trial) and also 25 ft in 5.8 s (second trial)"
+    (row,) = compare(walks("6"), walks("5.2", "4.8"), grammar).rows
+    assert (row.kind, row.difference) == (Kind.BETTER, "-1 s")

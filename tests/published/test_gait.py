@@ -5,6 +5,8 @@ mean of two trials, 180 s · Cruz-Jentoft AJ et al. Age Ageing 2019 (looked up, 
 Shumway-Cook A et al. Physical Therapy 2000, as pooled by Barry E et al. 2014 (looked up): 13.5 s · CDC STEADI
 (looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1 ·
 Goldman MD et al. Neurology 2013 (looked up: abstract): bands of the 25-foot walk ·
+Hobart J et al. Neurology 2013 (looked up: abstract): speed over 25 feet better by 20 % ·
+Springer BA et al. J Geriatr Phys Ther 2007 (whole seconds looked up, secondary; decimals from memory) ·
 Perry J et al. Stroke 1995 (quoted by Schmid 2007, looked up): bands of speed.
 """
 
@@ -13,7 +15,9 @@ from __future__ import annotations
 import pytest
 from reckoning.series import figures, finding
 
-from dictate.model import Component, Quantity, Text
+from dictate.grammar.walks import Walk, faster_percent, walk_change
+from dictate.model import Component, Conventions, Earlier, Quantity, Text
+from dictate.reckoning.balance import stance_means
 
 GAIT = {"component": Component.COORDINATION_GAIT}
 
@@ -104,3 +108,59 @@ def test_tandem_steps(words, said):
     """More than ten steps, up to one misstep. Source: Schmitz-Hübsch 2006 (looked up)."""
     (figure,) = figures("tandem steps", (finding("tandem_gait", Text(words=words), **GAIT),))
     assert f"{words} ({said}" in figure.text
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "percent", "met"),
+    [(6.0, 5.0, 20.0, True), (6.0, 5.01, 19.8, False), (6.0, 4.8, 25.0, True), (5.0, 6.0, -16.7, False)],
+)
+def test_the_change_of_the_25_foot_walk(before, now, percent, met):
+    """20 % of speed, reached at 6.0 to 5.0 s; 20 % more time is 16.7 % less speed. Source: Hobart 2013 (arithmetic)."""
+    assert faster_percent(before, now) == pytest.approx(percent, abs=0.05)
+    text = walk_change(Walk(25, "ft", before), Walk(25, "ft", now))
+    assert text.endswith("(Hobart 2013): met" if met else "(Hobart 2013): not met")
+
+
+def test_the_change_since_the_earlier_record_names_both_times():
+    """Where the walk is tied to one; the mean of the trials counts. Source: Hobart 2013; NINDS (looked up)."""
+    earlier = Earlier(record="a1", day="2026-03-04", said="25 ft in 6 s", agrees=False)
+    tied = tuple(one.model_copy(update={"earlier": earlier}) for one in walks("25 ft in 5.2 s", "25 ft in 4.8 s"))
+    (figure,) = figures("25-foot walk since the earlier visit", tied)
+    assert figure.text == (
+        "25-foot walk, 25 ft in 6 s at the earlier visit (2026-03-04), now 25 ft in 5 s: "
+        "speed +20 %; faster by 20 % or more (Hobart 2013): met"
+    )
+    assert figures("25-foot walk since the earlier visit", walks("25 ft in 5 s")) == ()
+    other = (tied[0].model_copy(update={"earlier": earlier.model_copy(update={"said": "10 m in 8 s"})}),)
+    assert figures("25-foot walk since the earlier visit", other) == ()
+
+
+@pytest.mark.parametrize(
+    ("age", "seconds"),
+    [
+        (18, 44),
+        (39, 44),
+        (40, 41),
+        (49, 41),
+        (50, 41),
+        (59, 41),
+        (60, 32),
+        (69, 32),
+        (70, 21),
+        (79, 21),
+        (80, 9),
+        (99, 9),
+    ],
+)
+def test_the_means_of_standing_on_one_leg(age, seconds):
+    """Best of three, eyes open, by bands of age. Source: Springer 2007 (whole seconds looked up, secondary)."""
+    means = stance_means(age)
+    assert means is not None
+    assert means[0] == pytest.approx(seconds, abs=1)
+
+
+def test_standing_on_one_leg_is_shown_only_on_request():
+    """Protocols do not mix, and the decimals are recalled: off. Source: own rule."""
+    assert Conventions().one_leg_norms is False
+    assert stance_means(17) is None
+    assert stance_means(100) is None

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from dictate.model import Side
-from dictate.reading.corrections import amend
+from dictate.reading.corrections import amend, of_last
 from dictate.reading.drafts import Cell
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.nodes import Node
 
 
@@ -152,3 +152,12 @@ def test_struck_words_become_a_remark(remarks, phrase, remark):
 def test_a_value_of_one_side_corrects_that_side_only(rows, phrase, findings):
     """What was said of both still stands for the other one; a side alone corrects the side."""
     assert rows(phrase) == findings
+
+
+def test_a_correction_behind_a_number_without_a_name_is_of_that_number():
+    """ "118, no, 128 over 78" says nothing of the statement before; "no, three" does."""
+    number = Node(Mark(0, 1, (), text="118", number=Number(118)), "number")
+    no = Node(Mark(1, 2, (), text="no"), "correction")
+    assert of_last([no, number]) == "correction"
+    assert of_last([number, no, number]) == ""
+    assert of_last([number]) == ""

@@ -45,3 +45,19 @@ def test_what_was_taken_back_stays_in_view(grammar: Grammar) -> None:
     remarks = read(transcript_of_text("BP 142 over 88 lying, sorry, sitting."), grammar).remarks
     assert {one.kind for one in remarks} == {RemarkKind.CORRECTED}
     assert remarks[0].evidence.quote.startswith("lying")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Blood pressure lying 140 over 80. Standing at three minutes 118, no, 128 over 78.",
+        "Blood pressure lying 140 over 80. Standing at three minutes 118, sorry 128 over 78.",
+        "Blood pressure lying 140 over 80. Standing at three minutes 118, correction, 128 over 78.",
+    ],
+)
+def test_half_a_pressure_taken_back_takes_no_other_with_it(grammar: Grammar, text: str) -> None:
+    """The pressure before it stays with its position, and the new one has that of its half. Common practice."""
+    reading = read(transcript_of_text(text), grammar)
+    said = [(str(one.value), one.position and one.position.value, one.minutes) for one in reading.findings]
+    assert said == [("140/80", "supine", None), ("128/78", "standing", 3)]
+    assert [one.kind for one in reading.remarks] == [RemarkKind.CORRECTED]

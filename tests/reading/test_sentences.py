@@ -215,3 +215,52 @@ def test_numbers_the_last_item_cannot_have_go_on_about_it_no_further(rows, remar
     )
     assert rows(phrase) == ["vibration both great_toe measured 8/8"]
     assert remarks(phrase) == ["not-placed: Two point six millimetres on the left index, three on the right."]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "Right deltoid four. Left three, no, three plus.",
+            ["strength_deltoid right measured 4", "strength_deltoid left measured 3+"],
+        ),
+        (
+            "Pulse lying 70. Standing at three minutes 80, no, 86.",
+            ["heart_rate supine measured 70", "heart_rate standing 3 min measured 86"],
+        ),
+        (
+            "Knee jerks. Right two, left three, sorry, left two.",
+            ["reflex_patellar right measured 2+", "reflex_patellar left measured 2+"],
+        ),
+        ("Right deltoid four. Sorry, three plus.", ["strength_deltoid right measured 3+"]),
+    ],
+)
+def test_a_correction_takes_back_the_number_before_it_and_not_the_last_statement(rows, text, wanted):
+    """Words without a name that say a number and correct it speak of that number; none: of the last statement."""
+    assert rows(text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Clonus 0 beats on both sides.", ["clonus both absent"]),
+        ("Oedema 0.", ["edema absent"]),
+        ("Tremor 0.", ["tremor absent"]),
+        ("Systolic murmur 0 of 6.", ["murmur absent systolic"]),
+        ("Ptosis 0 mm on the right, 2 mm on the left.", ["ptosis right absent", "ptosis left present 2"]),
+        ("Oedema 0 to 1 plus at the ankles.", ["edema ankle present 0 to 1+"]),
+    ],
+)
+def test_nought_of_a_sign_is_its_absence(rows, text, wanted):
+    """A sign of which nought was counted or graded is absent, whichever way the nought is written; a range is none."""
+    assert rows(text) == wanted
+
+
+def test_how_it_was_examined_does_not_end_the_list_it_was_said_in(rows):
+    """ "Intubated" between the items of a scale is an aside."""
+    assert rows("Stroke scale: language 1, dysarthria untestable, intubated, neglect 0.") == [
+        "nihss_language measured 1",
+        "nihss_dysarthria not_assessable UN",
+        "examination_conditions present intubated",
+        "nihss_neglect measured 0",
+    ]

@@ -69,6 +69,11 @@ def figures(name: str, findings: tuple[Finding, ...], **known: object) -> tuple[
     return tuple(figure for figure in reckon(findings, **known) if figure.name == name)
 
 
+def totals(name: str, findings: tuple[Finding, ...]) -> list[float]:
+    """The values of the figures of that name; those that only say why there is none are left out."""
+    return [figure.value for figure in figures(name, findings) if figure.value is not None]
+
+
 def coma(
     eye: float | None, verbal: float | str | None, motor: float | None, total: float | None = None
 ) -> tuple[Finding, ...]:

@@ -47,7 +47,7 @@ def test_the_postural_demonstration_is_written_in_lines_that_survive_pasting():
     assert len(computed) == len(exam.figures)
     assert all(len(line) <= WIDTH for line in lines)
     assert "Standing at 3 min: from supine -34/-18 mmHg, +17/min; sitting -28/-16 mmHg, +13/min" in computed
-    assert "Orthostatic hypotension (fall 20/10): met at 1 and 3 min, most at 1 min (40/20)" in computed
+    assert "Orthostatic hypotension (fall 20/10): met at 1, 3 and 5 min, most at 1 min (40/20)" in computed
     assert not any(word in " ".join(computed).lower() for word in ("diagnos", "neurogenic", "failure", "syndrome"))
 
 

@@ -55,6 +55,12 @@ def test_tandem_steps_need_their_word():
     (figure,) = figures(TANDEM, (finding("tandem_gait", Quantity(number=8, note="steps"), **GAIT),))
     assert "8 steps (not more than ten)" in figure.text
     (figure,) = figures(TANDEM, (finding("tandem_gait", Text(words="12 steps, 1 misstep"), **GAIT),))
+    apart = (
+        finding("tandem_gait", Quantity(number=12, note="steps"), **GAIT),
+        finding("tandem_gait", Quantity(number=1, note="misstep"), **GAIT),
+    )
+    (same,) = figures(TANDEM, apart)
+    assert (same.text, same.inputs) == (figure.text, (0, 1))
     assert "12 steps (more than ten), 1 misstep (up to one)" in figure.text
     assert figures(TANDEM, (finding("tandem_gait", Quantity(number=10), **GAIT),)) == ()
     assert figures(TANDEM, (finding("tandem_gait", status=Status.NOT_EXAMINED, **GAIT),)) == ()

@@ -10,9 +10,10 @@ from dictate.reckoning.levels import KEY_MUSCLES, motor_level
 NAME = "motor level"
 
 
-def level(words: str, side: Side | None = None):
-    """A dictated sensory level."""
-    return finding("sensory_level", Text(words=words), component=Component.SENSORY, side=side)
+def level(words: str, side: Side | None = None, item: str = "sensory_level"):
+    """A dictated level."""
+    component = Component.SENSORY if item == "sensory_level" else Component.MOTOR
+    return finding(item, Text(words=words), component=component, side=side)
 
 
 def key(grades: str, side: Side | None = Side.RIGHT) -> tuple:
@@ -56,3 +57,14 @@ def test_a_grade_with_a_sign_keeps_its_place():
     full = {"C5": "5", "C6": "3-"}
     assert motor_level(full, sensory="C6") == "C5"
     assert motor_level({"C5": "4+"}, sensory="C6") == "C5"
+
+
+def test_a_dictated_motor_level_stands_beside_the_computed_one():
+    """Equal: nothing to add; else both are named, and the dictated one is as it was said."""
+    (figure,) = figures(NAME, (*key("5 5 3"), level("C6", item="motor_level")))
+    assert figure.text == "Motor level right: C7 by key muscles, C6 as dictated"
+    assert figure.inputs == (0, 1, 2, 3)
+    assert figures(NAME, (*key("5 5 3"), level("C7", item="motor_level"))) == ()
+    assert figures(NAME, (level("C7", item="motor_level"),)) == ()
+    (beside,) = figures(NAME, (*key("5 5 3"), level("C6"), level("C6", Side.BOTH, item="motor_level")))
+    assert beside.text.endswith("C7 by key muscles, C6 as dictated")

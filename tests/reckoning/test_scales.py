@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from reckoning.series import coma, figures, finding
+import pytest
+from reckoning.series import coma, figures, finding, totals
 
 from dictate.grammar.sums import ATAXIA, FOUR
 from dictate.grammar.sums import STROKE as STROKE_SCALE
@@ -35,16 +36,16 @@ def test_no_coma_sum_beside_an_equal_total():
 
 def test_no_coma_sum_from_missing_untestable_impossible_or_repeated_parts():
     """Never a total from missing parts."""
-    assert figures(COMA, coma(3, None, 6)) == ()
-    assert figures(COMA, coma(3, "T", 6)) == ()
-    assert figures(COMA, coma(3, 6, 6)) == ()
-    assert figures(COMA, coma(0, 5, 6)) == ()
-    assert figures(COMA, (*coma(3, 4, 6), *coma(4, None, None))) == ()
+    assert totals(COMA, coma(3, None, 6)) == []
+    assert totals(COMA, coma(3, "T", 6)) == []
+    assert totals(COMA, coma(3, 6, 6)) == []
+    assert totals(COMA, coma(0, 5, 6)) == []
+    assert totals(COMA, (*coma(3, 4, 6), *coma(4, None, None))) == []
 
 
 def test_the_stroke_sum_needs_all_fifteen_items():
     """Fourteen items give no total."""
-    assert figures(STROKE, stroke(*[0] * 14)) == ()
+    assert totals(STROKE, stroke(*[0] * 14)) == []
     (figure,) = figures(STROKE, stroke(*[0] * 5, 1, 0, 0, 1, 1, 0, 0, 0, 1, 0))
     assert figure.value == 4
     assert figures(STROKE, stroke(9, *[0] * 14)) == ()
@@ -82,6 +83,12 @@ def test_a_reaction_to_near_is_none_to_light():
     assert figure.value == 6
 
 
+def test_pupils_that_do_not_react_to_near_may_react_to_light():
+    """ "To light but not to near" reacts."""
+    (figure,) = figures("coma scale with pupils", (*coma(2, 2, 4), *pupils("to light but not to near", "fixed")))
+    assert figure.value == 7
+
+
 def test_no_coma_scale_with_pupils_when_something_is_open():
     """Both react, one not said, one doubtful, verbal not testable, or a total that does not fit the parts."""
     name = "coma scale with pupils"
@@ -103,7 +110,7 @@ def test_an_untestable_stroke_item_is_not_counted_and_named():
     assert figure.value == 6
     assert figure.text.endswith("of 14 scored items: 6; not counted: dysarthria (untestable)")
     parts[5] = finding("nihss_facial", component=Component.COORDINATION_GAIT, status=Status.NOT_ASSESSABLE)
-    assert figures(STROKE, tuple(parts)) == ()
+    assert totals(STROKE, tuple(parts)) == []
 
 
 def test_the_ataxia_scale_takes_means_of_both_sides():
@@ -121,8 +128,8 @@ def test_the_ataxia_scale_takes_means_of_both_sides():
     name = "ataxia scale sum"
     (figure,) = figures(name, ataxia())
     assert figure.value == 16
-    assert figures(name, ataxia(sara_heel_shin=Side.LEFT)) == ()
-    assert figures(name, ataxia(sara_gait="all")) == ()
+    assert totals(name, ataxia(sara_heel_shin=Side.LEFT)) == []
+    assert totals(name, ataxia(sara_gait="all")) == []
     both = finding("sara_heel_shin", Score(points=3.0), component=Component.COORDINATION_GAIT, side=Side.BOTH)
     (figure,) = figures(name, (*ataxia(sara_heel_shin="all"), both))
     assert figure.value == 17
@@ -133,3 +140,25 @@ def test_the_four_score_keeps_zero():
     zero = tuple(finding(item, Score(points=0.0), component=Component.MENTAL_STATUS) for item in FOUR.parts)
     (figure,) = figures("FOUR score sum", zero)
     assert figure.text == "FOUR score sum: 0 of 16 (0 + 0 + 0 + 0)"
+
+
+@pytest.mark.parametrize(
+    ("found", "text"),
+    [
+        (coma(3, None, 6), "Coma scale sum not computed: verbal is missing"),
+        (coma(3, "T", 6), "Coma scale sum not computed: verbal could not be tested"),
+        (stroke(*[0] * 14), "Stroke scale sum not computed: neglect is missing"),
+    ],
+)
+def test_one_part_short_of_a_sum_says_which(found, text):
+    """One more and it says nothing, as beside a dictated total."""
+    name = text.partition(" not computed")[0]
+    (figure,) = figures(f"{name[:1].lower()}{name[1:]}", found)
+    assert (figure.text, figure.value) == (text, None)
+
+
+def test_no_word_of_a_sum_beside_a_dictated_total_or_with_more_missing():
+    """A total was said, or two parts are missing."""
+    assert figures(COMA, coma(3, None, 6, 12)) == ()
+    assert figures(COMA, coma(3, None, None)) == ()
+    assert figures(STROKE, stroke(*[0] * 13)) == ()

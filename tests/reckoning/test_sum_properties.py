@@ -34,9 +34,9 @@ def one_scale(draw: st.DrawFn, grammar: Grammar) -> tuple[Sum, list[Finding], fl
     return one, parts, total
 
 
-def sums(one: Sum, findings: list[Finding]) -> list[float | None]:
-    """What the figures of that scale give."""
-    return [figure.value for figure in reckon(findings) if figure.name == one.name]
+def sums(one: Sum, findings: list[Finding]) -> list[float]:
+    """The sums of that scale; what only says why there is none is no sum."""
+    return [f.value for f in reckon(findings) if f.name == one.name and f.value is not None]
 
 
 def mismatches(findings: list[Finding], grammar: Grammar) -> int:

@@ -1,0 +1,81 @@
+"""Figures that rest on a doubtful value say so: one that was hedged, said as about so much, or is asked about."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from dictate.catalogue import figures as words
+from dictate.grammar import Grammar
+from dictate.model import Certainty, Examination, Figure, Finding, Query, Status
+from dictate.reckoning.circumstances import MISSING
+from dictate.reckoning.persons import TENS, UNITS
+from dictate.reckoning.postural import CHANGE
+from dictate.reckoning.readings import minutes_text
+
+# Questions that leave the value itself open.
+OF_VALUES = frozenset(
+    {"unsure-hearing", "values-conflict", "contradiction", "value-implausible", "unit-missing", "side-missing"}
+)
+OF_TOTALS = "total-mismatch"
+ABOUT = re.compile(
+    rf"\b(?:about|approximately|roughly|around|nearly|almost|maybe) (?:\d|(?:{'|'.join((*UNITS, *TENS))})\b)",
+    re.IGNORECASE,
+)
+NAMED = 3  # doubtful values that are named; more are counted
+PRESSURE = "blood_pressure"
+
+
+def with_doubts(exam: Examination, grammar: Grammar) -> Examination:
+    """The examination, each of its figures naming what of its inputs is in doubt. Own rule.
+
+    The figures are those just computed, without such words; open queries count, settled ones do not.
+    """
+    asked = exam.open_queries
+    doubtful = {place for query in asked if query.code in OF_VALUES for place in query.findings}
+    figures = tuple(_marked(figure, exam.findings, doubtful, asked, grammar) for figure in exam.figures)
+    return exam.model_copy(update={"figures": figures})
+
+
+def _marked(
+    figure: Figure, findings: tuple[Finding, ...], asked: set[int], queries: Iterable[Query], grammar: Grammar
+) -> Figure:
+    if figure.name == MISSING.name or (figure.name == CHANGE.name and figure.value is None):
+        return figure  # names what is missing, or what was said twice
+    doubts = list(dict.fromkeys(_doubts(figure, findings, asked, grammar)))
+    if len(doubts) > NAMED:
+        doubts = [words.SEVERAL_IN_DOUBT.format(count=len(doubts))]
+    text = figure.text + (words.IN_DOUBT.format(values=", ".join(doubts)) if doubts else "")
+    if figure.unit == "{score}" and any(_differs(query, figure) for query in queries):
+        text += words.OTHER_TOTAL
+    return figure.model_copy(update={"text": text})
+
+
+def _doubts(figure: Figure, findings: tuple[Finding, ...], asked: set[int], grammar: Grammar) -> Iterator[str]:
+    for place in figure.inputs:
+        finding = findings[place]
+        about = finding.status is Status.MEASURED and ABOUT.search(finding.quote)
+        if finding.certainty is Certainty.UNCERTAIN or place in asked or about:
+            yield _named(finding, grammar, about=words.ABOUT if about else "")
+
+
+def _differs(query: Query, figure: Figure) -> bool:
+    """Whether a dictated total is asked about that differs from this sum."""
+    return query.code == OF_TOTALS and set(figure.inputs) <= set(query.findings)
+
+
+def _named(finding: Finding, grammar: Grammar, *, about: str) -> str:
+    """`deltoid right 4-`, `standing at 3 min 118/78`, `timed up and go about 12`; a pressure needs no name."""
+    item = grammar.items.get(finding.item)
+    name = finding.item.replace("_", " ") if item is None else item.name.partition(" (")[0]
+    position = "" if finding.position is None else words.POSITIONS[finding.position]
+    parts = (
+        "" if finding.item == PRESSURE and position else name,
+        words.SIDES[finding.side] if finding.side else "",
+        finding.site.replace("_", " "),
+        position,
+        "" if finding.minutes is None else minutes_text(finding.minutes),
+        about,
+        words.STATUSES[finding.status] if finding.value is None else str(finding.value),
+    )
+    return " ".join(filter(None, parts))
