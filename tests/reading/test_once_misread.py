@@ -423,3 +423,25 @@ def test_an_impression_says_which_measured_items_it_keeps(grammar: Grammar) -> N
 def test_clinical_findings_end_the_diagnoses(grammar: Grammar) -> None:
     """Common practice, no source: letters give the diagnoses first."""
     assert row(grammar, "Diagnoses: neuropathy.\nClinical findings: pulse 72.") == ["heart_rate measured 72"]
+
+
+@pytest.mark.parametrize("head", ["O/E ", "O/E: ", "On examination ", "Obs: ", "Obs 08:30: ", "Observations: ", "Obs "])
+def test_a_terse_heading_ends_the_history(grammar: Grammar, head: str) -> None:
+    """With a colon, a time of day, or nothing behind it. Common practice, no source."""
+    assert row(grammar, f"HPC: weak legs for a week.\n\n{head}BP 140/80.") == ["blood_pressure measured 140/80"]
+
+
+@pytest.mark.parametrize(
+    "table",
+    [
+        "Power:            Rt      Lt\nHip flexors      2/5     3/5",
+        "Power LL          R     L\nhip flexion       2     3",
+        "Strength, MRC, given as R | L:\niliopsoas 2 | 3.",
+        "Strength Right Left\nIliopsoas 2 3",
+        "Muscle | Left | Right\nIliopsoas | 3 | 2",
+        "MRC grades (R / L)\niliopsoas 2 / 3",
+    ],
+)
+def test_sides_over_a_table_name_its_columns(grammar: Grammar, table: str) -> None:
+    """Whatever stands between them, and whatever title in front. Common practice, no source."""
+    assert sorted(row(grammar, table)) == ["strength_iliopsoas left measured 3", "strength_iliopsoas right measured 2"]
