@@ -140,6 +140,11 @@ class HeadingReader:
             if not self._of_general_examination(lead[0]):
                 context.heading_site = lead[0].key("site")
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+        titled = [n for n in nodes if n.main != "comma"][:3]
+        if [n.main for n in titled[1:]] == ["side", "colon"] and self._is_title(titled[0]):
+            context.heading_side = Side(titled[1].key("side"))
+            covered += titled
+            titled[1].main = "filler"
         if (
             len(lead) >= 2
             and lead[0].main == "side"
@@ -191,7 +196,7 @@ class HeadingReader:
             return []
         lettered = all(len(n.text) <= _ABBREVIATED for n in sides)  # "MRC  R  L"
         closed = not titles or titles[-1].main == "colon" or nodes[-1].main == "colon" or "|" in {n.text for n in nodes}
-        titled = any(n.mark.has("heading") or (n.main == "item" and self._is_group(n)) for n in titles)
+        titled = any(n.mark.has("heading") or self._is_title(n) for n in titles)
         plain = ("heading", "item", "colon", "filler", "site", "comma", *(("word",) if lettered or titled else ()))
         if any(n.main not in plain for n in titles) or not (closed or lettered or titled):
             return []
@@ -199,6 +204,9 @@ class HeadingReader:
         for node in sides:
             node.main = "filler"
         return nodes
+
+    def _is_title(self, node: Node) -> bool:
+        return node.main == "heading" or (node.main == "item" and self._is_group(node))
 
     def _is_group(self, node: Node) -> bool:
         """A title of several items: "power", "reflexes"."""

@@ -21,6 +21,7 @@ from dictate.model import (
     Transcript,
 )
 from dictate.reading.brackets import set_apart_earlier
+from dictate.reading.charts import deal_charts
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
 from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
@@ -96,7 +97,8 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
-    marks = without_numbering(number_items(lexicon.find(tokens), tokens), tokens)
+    marks = deal_charts(lexicon.find(tokens), tokens, lexicon.items)
+    marks = without_numbering(number_items(marks, tokens), tokens)
     marks, references = set_apart_references(marks, tokens)
     marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)
     whose = [
