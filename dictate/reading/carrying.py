@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from dictate.grammar import Item
-from dictate.model import Side
+from dictate.model import Grade, Side
 from dictate.reading.context import Context
 from dictate.reading.drafts import Draft
+from dictate.reading.marks import Mark
 from dictate.reading.nodes import limb_of
 from dictate.reading.weights import Statement, Weigher
+
+_PUNCTUATION = ("comma", "colon", "stop", "semicolon")
 
 
 class SideCarrier:
@@ -34,6 +39,37 @@ class SideCarrier:
         """ "Power on the right was": a component with its side, and nothing found yet."""
         blanket = all(self.items[name].blanket for name in statement.candidates)
         return blanket and not any(self.weights.is_value(n) or n.main == "negation" for n in statement.nodes)
+
+    def over_lines(self, marks: Sequence[Mark], drafts: Sequence[Draft], context: Context) -> None:
+        """At the end of a line. "Power, right arm" alone on it: the side of the graded muscles or jerks on the lines below it.
+
+        Any other line ends it: nobody knows how far such a title reaches.
+        """
+        context.heading_side = None
+        scales = {self.items[draft.item].scale for draft in drafts if self._is_listed(draft)}
+        alike = len(scales) == 1 and all(map(self._is_listed, drafts))
+        if context.list_side is not None and alike and scales <= {context.list_scale or next(iter(scales))}:
+            context.list_scale = scales.pop()
+            for draft in drafts:
+                draft.side = draft.side or context.list_side
+            return
+        context.list_side, context.list_scale = (None if drafts else self._side_title(marks)), ""
+
+    def _is_listed(self, draft: Draft) -> bool:
+        item = self.items[draft.item]
+        return isinstance(draft.value, Grade) and item.sided == "paired" and not item.blanket
+
+    def _side_title(self, marks: Sequence[Mark]) -> Side | None:
+        """The one side of a line of nothing but titles and parts of the body."""
+        parts = [part for mark in marks for part in (mark.inner or (mark,)) if not part.has("filler", *_PUNCTUATION)]
+        sides = [role.key for part in parts if (role := part.role("side"))]
+        rest = [part for part in parts if not part.has("side")]
+        plain = all(part.has("heading", "site") or self._titles(part) for part in rest)
+        return Side(sides[0]) if len(sides) == 1 and sides[0] in ("left", "right") and plain else None
+
+    def _titles(self, mark: Mark) -> bool:
+        names = [role.item for role in mark.roles if role.kind == "item"]
+        return bool(names) and all(self.items[name].blanket for name in names)
 
     def carry(self, draft: Draft, statement: Statement, context: Context) -> None:
         """Give the draft what its sentence, or a heading, said for it."""

@@ -39,6 +39,8 @@ class Context:
     active: tuple[str, ...] = ()  # the items last spoken of
     placed: bool = False  # what was last said was said of a body part
     heading_side: Side | None = None
+    list_side: Side | None = None  # "Power, right:" on a line of its own, for the graded muscles on the lines below
+    list_scale: str = ""  # what the first of these lines graded: a line of another scale ends the list
     heading_site: str = ""  # "Hands: ..." to the end of the sentence
     place_side: Side | None = None  # "right arm: ..." to the end of the sentence
     heading_span: tuple[int, int] = (0, 0)  # the tokens that said it

@@ -11,6 +11,9 @@ _WHERE = ("in", "over", "on", "at", "of", "for")
 
 
 _SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is was found".split())
+_BARS = ("|", "¦")  # between the columns of a table
+_SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
+_ABBREVIATED = 2  # letters
 _SUBJECTS = ("she", "he", "they", "there", "the patient")
 
 
@@ -137,6 +140,11 @@ class HeadingReader:
             if not self._of_general_examination(lead[0]):
                 context.heading_site = lead[0].key("site")
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+        titled = [n for n in nodes if n.main != "comma"][:3]
+        if [n.main for n in titled[1:]] == ["side", "colon"] and self._is_title(titled[0]):
+            context.heading_side = Side(titled[1].key("side"))
+            covered += titled
+            titled[1].main = "filler"
         if (
             len(lead) >= 2
             and lead[0].main == "side"
@@ -180,18 +188,29 @@ class HeadingReader:
 
     def _column_line(self, nodes: list[Node], context: Context) -> list[Node]:
         """ "R   L" alone on its line, or behind a title ("Reflexes:  R  L"): the columns of the table below it."""
-        sides = nodes[-2:]
-        titles = nodes[:-2]
-        if [n.text for n in sides] not in (["r", "l"], ["l", "r"], ["right", "left"], ["left", "right"]):
+        told = [n for n in nodes if n.text not in _BARS]
+        while told and (told[-1].main == "colon" or told[-1].text == ")"):
+            told.pop()
+        sides, titles = told[-2:], told[:-2]
+        if [_SIDE_WORDS.get(n.text) for n in sides] not in (["right", "left"], ["left", "right"]):
             return []
-        lettered = {n.text for n in sides} == {"r", "l"}  # "MRC  R  L"
-        plain = ("heading", "item", "colon", "filler", *(("word",) if lettered else ()))
-        if any(n.main not in plain for n in titles) or (titles and titles[-1].main != "colon" and not lettered):
+        lettered = all(len(n.text) <= _ABBREVIATED for n in sides)  # "MRC  R  L"
+        closed = not titles or titles[-1].main == "colon" or nodes[-1].main == "colon" or "|" in {n.text for n in nodes}
+        titled = any(n.mark.has("heading") or self._is_title(n) for n in titles)
+        plain = ("heading", "item", "colon", "filler", "site", "comma", *(("word",) if lettered or titled else ()))
+        if any(n.main not in plain for n in titles) or not (closed or lettered or titled):
             return []
         context.order = (Side(sides[0].key("side")), Side(sides[1].key("side")))
         for node in sides:
             node.main = "filler"
         return nodes
+
+    def _is_title(self, node: Node) -> bool:
+        return node.main == "heading" or (node.main == "item" and self._is_group(node))
+
+    def _is_group(self, node: Node) -> bool:
+        """A title of several items: "power", "reflexes"."""
+        return all(self.lexicon.items[c].blanket for c in node.candidates)
 
     def _place(self, nodes: list[Node], context: Context) -> None:
         """ "In the upper limbs, ...", "power, right arm: ...": where all of the sentence was found."""

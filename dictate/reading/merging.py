@@ -107,7 +107,7 @@ def but_for(drafts: list[Draft], earlier: Sequence[Draft]) -> list[Draft]:
     return kept or drafts
 
 
-def in_order(drafts: list[Draft], order: tuple[Side, Side] | None) -> list[Draft]:
+def in_order(drafts: list[Draft], order: tuple[Side, Side] | None, items: dict[str, Item]) -> list[Draft]:
     """Two numbers said as a pair, by the sides that the dictation declared for pairs ("Power L/R")."""
     if order is None:
         return drafts
@@ -116,7 +116,8 @@ def in_order(drafts: list[Draft], order: tuple[Side, Side] | None) -> list[Draft
         if draft.paired and draft.side is Side.BOTH:
             result += [replace(draft, side=side, spans=list(draft.spans), detail=list(draft.detail)) for side in order]
             continue
-        if draft.whole and not draft.paired and draft.side is None and (pair := _pair_of(draft, order)):
+        whole = draft.whole and not draft.paired and draft.side is None and items[draft.item].sided != "never"
+        if whole and (pair := _pair_of(draft, order)):
             result += pair  # "(R/L): biceps 4/5"
             continue
         if draft.paired and draft.side in order:

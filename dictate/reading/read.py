@@ -20,6 +20,8 @@ from dictate.model import (
     Score,
     Transcript,
 )
+from dictate.reading.brackets import set_apart_earlier
+from dictate.reading.charts import deal_charts
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
 from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
@@ -28,6 +30,7 @@ from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.merging import merge_repeats
+from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
 from dictate.reading.pauses import without_pauses
 from dictate.reading.references import set_apart_references
@@ -94,14 +97,17 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
-    marks, references = set_apart_references(number_items(lexicon.find(tokens), tokens), tokens)
-    marks = set_apart_halves(marks, tokens)
+    marks = deal_charts(lexicon.find(tokens), tokens, lexicon.items)
+    marks = without_numbering(number_items(marks, tokens), tokens)
+    marks, references = set_apart_references(marks, tokens)
+    marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)
     whose = [
         _remark(transcript, RemarkKind.REFERENCE, tokens[start].word, tokens[end - 1].word, (spoken,))
         for start, end, spoken in references
     ]
     sentences, kept = split(marks, tokens)
     reader = SentenceReader(lexicon, tokens)
+    reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
     for before, sentence in itertools.pairwise([[], *sentences]):
         if is_reply(sentence, before):
             reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))

@@ -66,9 +66,13 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     closed = first.role("closed_section") or first.role("section")
     if closed is not None and (after is None or after.text in (":", ".", "-")):
         return closed.key
+    on_it = first.role("section") or (after is not None and after.has("item", "alone"))
+    if closed is not None and closed.key == EXAMINATION and on_it:
+        return closed.key  # "O/E alert, GCS 15", "Obs BP 140/80"
     timed = [mark.text for mark in sentence[1:_HEADING_REACH] if mark.number is None]
-    if closed is not None and closed.key == "investigations" and after is not None and timed[:1] == [":"]:
-        return closed.key  # "CT 14:31: ..."
+    at_a_time = closed is not None and closed.key in ("investigations", EXAMINATION)
+    if closed is not None and at_a_time and timed[:1] == [":"]:
+        return closed.key  # "CT 14:31: ...", "Obs 08:30: ..."
     spoken = first.role("section")
     if spoken is None or after is None:
         return ""

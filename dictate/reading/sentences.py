@@ -104,7 +104,7 @@ class SentenceReader:
             self.before_sentence = self.drafts[first_draft:]
             self.context.placed = bool(self.drafts[-1].site)
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
-            self.context.heading_side = None
+            self.carrier.over_lines(sentence, said, self.context)
 
     # --- one statement ------------------------------------------------------------------------------------------
 
@@ -134,7 +134,7 @@ class SentenceReader:
                 drafts.extend(self._same(cell, statement, drafts))
             else:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
-        drafts = in_order(merge_readings(drafts, self.items), self.context.order)
+        drafts = in_order(merge_readings(drafts, self.items), self.context.order, self.items)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
         if rest:
             drafts = but_for(drafts, self.drafts[-12:])

@@ -445,3 +445,56 @@ def test_an_impression_says_which_measured_items_it_keeps(grammar: Grammar) -> N
 def test_clinical_findings_end_the_diagnoses(grammar: Grammar) -> None:
     """Common practice, no source: letters give the diagnoses first."""
     assert row(grammar, "Diagnoses: neuropathy.\nClinical findings: pulse 72.") == ["heart_rate measured 72"]
+
+
+@pytest.mark.parametrize("head", ["O/E ", "O/E: ", "On examination ", "Obs: ", "Obs 08:30: ", "Observations: ", "Obs "])
+def test_a_terse_heading_ends_the_history(grammar: Grammar, head: str) -> None:
+    """With a colon, a time of day, or nothing behind it. Common practice, no source."""
+    assert row(grammar, f"HPC: weak legs for a week.\n\n{head}BP 140/80.") == ["blood_pressure measured 140/80"]
+
+
+@pytest.mark.parametrize(
+    "table",
+    [
+        "Power:            Rt      Lt\nHip flexors      2/5     3/5",
+        "Power LL          R     L\nhip flexion       2     3",
+        "Strength, MRC, given as R | L:\niliopsoas 2 | 3.",
+        "Strength Right Left\nIliopsoas 2 3",
+        "Muscle | Left | Right\nIliopsoas | 3 | 2",
+        "MRC grades (R / L)\niliopsoas 2 / 3",
+    ],
+)
+def test_sides_over_a_table_name_its_columns(grammar: Grammar, table: str) -> None:
+    """Whatever stands between them, and whatever title in front. Common practice, no source."""
+    assert sorted(row(grammar, table)) == ["strength_iliopsoas left measured 3", "strength_iliopsoas right measured 2"]
+
+
+@pytest.mark.parametrize(
+    "title", ["Power, right:\n", "Power (right)\n", "Right:\n", "Power right arm\n", "Right arm\n"]
+)
+def test_a_title_with_a_side_is_over_lines(grammar: Grammar, title: str) -> None:
+    """A side alone on its line, or with a title, is that of the lines below. Common practice, no source."""
+    said = row(grammar, f"{title}deltoid 4\ntriceps 5-\nKnee jerks 2+ both sides\nTone normal")
+    assert said == [
+        "strength_deltoid right measured 4",
+        "strength_triceps right measured 5-",
+        "reflex_patellar both measured 2+",
+        "tone normal",
+    ]
+
+
+def test_a_title_with_a_side_ends_where_something_else_is_told(grammar: Grammar) -> None:
+    """Nobody knows how far it reaches: jerks below muscles have no side, and muscles below the tone have none."""
+    assert row(grammar, "Right arm\ndeltoid 4\nKnee jerk 2+") == [
+        "strength_deltoid right measured 4",
+        "reflex_patellar measured 2+",
+    ]
+    assert row(grammar, "Right arm\nTone normal\ndeltoid 4")[-1] == "strength_deltoid measured 4"
+
+
+def test_a_title_with_a_side_outlasts_an_unknown_word(grammar: Grammar) -> None:
+    """ "Power L: XYZ 2": what is not understood behind the title takes the side from nothing that is."""
+    assert row(grammar, "Power L: XYZ 2, EF 2+, KE 4-.") == [
+        "strength_biceps left measured 2+",
+        "strength_quadriceps left measured 4-",
+    ]
