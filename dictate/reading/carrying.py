@@ -41,7 +41,7 @@ class SideCarrier:
         return blanket and not any(self.weights.is_value(n) or n.main == "negation" for n in statement.nodes)
 
     def over_lines(self, marks: Sequence[Mark], drafts: Sequence[Draft], context: Context) -> None:
-        """At the end of a line. "Power, right arm" alone on it: the side of the graded muscles or jerks on the lines below it.
+        """At the end of a line. "Power, right arm" alone on it: the side of the muscles or jerks on the lines below.
 
         Any other line ends it: nobody knows how far such a title reaches.
         """

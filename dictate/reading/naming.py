@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dictate.reading.bare import BareNumbers
 from dictate.reading.company import measured, plain_word
@@ -72,7 +73,9 @@ class Labeller:
             if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and nodes and nodes[-1].main == "item" and self._is_head_noun(mark, nodes[-1]):
-                node.main, node.candidates = "filler", ()  # "gag-shrug reflexes": the noun of the name before
+                # "gag-shrug reflexes", "leg abduction strength": the noun of the name before, whose words it shares
+                node.main, node.candidates = "filler", ()
+                nodes[-1].mark = replace(nodes[-1].mark, end=mark.end)
             if node.main == "item":
                 active = node.candidates
                 listed = listed if listed and active == _ASIDE else active

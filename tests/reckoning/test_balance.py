@@ -28,9 +28,7 @@ def stance(seconds: float, *detail: str, quote: str = "one leg stance", **more: 
 def test_the_mean_of_the_age_stands_beside_the_time():
     """No word of good or bad."""
     (figure,) = figures(NAME, (stance(12, "eyes open"),), age=64, conventions=ON)
-    assert figure.text == (
-        "One-leg stance right 12 s, eyes open: mean at 64 years 32.1 s (best of three, up to 45 s)"
-    )
+    assert figure.text == ("One-leg stance right 12 s, eyes open: mean at 64 years 32.1 s (best of three, up to 45 s)")
     (closed,) = figures(NAME, (stance(3, "eyes closed"),), age=64, conventions=ON)
     assert "3.6 (women) and 5.1 (men) s" in closed.text
 
