@@ -91,11 +91,8 @@ class CellBuilder:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            foreign_here = (
-                foreign(foreign_here, node, following, cell, blanket=blanket)
-                or (denies_another(node, following) and not shown)
-                or (shown and of_the_rest(node, following))
-            )
+            aside = of_the_rest(node, following) if shown else denies_another(node, following)
+            foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket)
             if foreign_here and not is_name:
                 continue
             if is_name:
@@ -128,6 +125,10 @@ class CellBuilder:
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
                 self._take(cells, node, following, candidates)
+        return self._shared(cells, candidates)
+
+    def _shared(self, cells: list[Cell], candidates: Sequence[str]) -> list[Cell]:
+        """The cells with the sides, sites and parts of limbs that they share."""
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         cells = share(cells, sited=sited)
         part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})

@@ -22,6 +22,7 @@ from dictate.model import (
 )
 from dictate.reading.brackets import set_apart_earlier
 from dictate.reading.charts import deal_charts
+from dictate.reading.dictated_marks import with_dictated_marks
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
 from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
@@ -89,7 +90,10 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     ears: None, as for typed text: nothing is mended and nothing doubted.
     """
     lexicon = lexicon_of(grammar)
-    tokens = without_pauses(tokenize(transcript, misheard=lexicon.misheard), transcript.words, lexicon)
+    written = with_dictated_marks(
+        tokenize(transcript, misheard=lexicon.misheard), lexicon.grammar.common.dictated_marks
+    )
+    tokens = without_pauses(written, transcript.words, lexicon)
     if not tokens:
         return Reading((), ())
     misheard: list[Remark] = []

@@ -206,12 +206,7 @@ class Weigher:
             elif node.main == "negation":
                 score -= 0.5
             elif self.is_value(node):
-                if (
-                    value_open
-                    and place
-                    and not after[place - 1].is_break
-                    and after[place - 1].main not in ("value", "side", "qualifier", "filler", "severity")
-                ):
+                if value_open and place and not _leads_to_value(after[place - 1]):
                     score -= 1.0
                 value_open = not side_said and not opened
                 opened = False
@@ -225,9 +220,7 @@ class Weigher:
                 ):
                     score -= 3.0
                 elif (
-                    value_open
-                    and after[place - 1].main == "comma"
-                    and any(self.is_value(n) for n in after[place + 1 : place + 2])
+                    value_open and after[place - 1].main == "comma" and any(map(self.is_value, after[place + 1 :][:1]))
                 ):
                     value_open, opened = False, True  # "left arm 4, right normal, left leg 3"
                 elif value_open:
@@ -285,3 +278,7 @@ class Weigher:
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+
+def _leads_to_value(node: Node) -> bool:
+    return node.is_break or node.main in ("value", "side", "qualifier", "filler", "severity")
