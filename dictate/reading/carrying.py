@@ -9,7 +9,7 @@ from dictate.model import Grade, Side
 from dictate.reading.context import Context
 from dictate.reading.drafts import Draft
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import limb_of
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.weights import Statement, Weigher
 
 _PUNCTUATION = ("comma", "colon", "stop", "semicolon")
@@ -87,8 +87,16 @@ class SideCarrier:
             draft.spans.append(context.heading_span)
         if draft.side is not None or item.sided != "paired":
             return
-        if context.heading_side is not None:
+        graded = item.kind == "grade" and not item.blanket
+        if context.heading_side is not None and (graded or not context.heading_of_grades):
             draft.side = context.heading_side
         elif item.scale and item.scale == context.adjective_scale and not item.blanket:
             own = any(n.main == "side" for n in statement.nodes)
             draft.side = None if own else context.adjective_side
+
+
+def end_of_grades(nodes: Sequence[Node], context: Context) -> None:
+    """A side said in a later sentence ends what "On the left, deltoid four." opened for grades."""
+    opened_here = context.place_side is not None
+    if context.heading_of_grades and not opened_here and any(node.main == "side" for node in nodes):
+        context.heading_side = None

@@ -14,7 +14,7 @@ from dictate.reading.cuts import (
     denies_another,
     elsewhere,
     foreign,
-    is_unknown,
+    is_unknown_next,
     leads_away,
     limbs_together,
     object_follows,
@@ -203,7 +203,7 @@ class CellBuilder:
             return  # "both right": both of what was named
         side = Side(node.key("side"))
         limb = node.mark.role("site")
-        unknown = bool(following) and is_unknown(following[0])
+        unknown = is_unknown_next(following)
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:

@@ -23,6 +23,7 @@ _ALWAYS_REASONS = frozenset(
         "for the same reason",
     }
 )
+_COPULAS = frozenset({"is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
 
@@ -48,6 +49,12 @@ def _signed(cell: Cell) -> bool:
 def is_unknown(node: Node) -> bool:
     """A word that means nothing here."""
     return node.main in ("word", "talk") and len(node.text) > 2
+
+
+def is_unknown_next(following: list[Node]) -> bool:
+    """ "Left wall", "left is sparkling": a word of unknown meaning says how it was there."""
+    told = following[1:] if following and following[0].text in _COPULAS else following
+    return bool(told) and is_unknown(told[0])
 
 
 def leads_away(before: list[Node], node: Node, following: list[Node]) -> bool:

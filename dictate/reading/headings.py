@@ -142,7 +142,7 @@ class HeadingReader:
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
         titled = [n for n in nodes if n.main != "comma"][:3]
         if [n.main for n in titled[1:]] == ["side", "colon"] and self._is_title(titled[0]):
-            context.heading_side = Side(titled[1].key("side"))
+            context.heading_side, context.heading_of_grades = Side(titled[1].key("side")), False
             covered += titled
             titled[1].main = "filler"
         if (
@@ -152,6 +152,10 @@ class HeadingReader:
             and not lead[0].mark.role("site")
         ) and (lead[1].main == "colon" or lead[0].text.startswith("on ")):
             context.heading_side = Side(lead[0].key("side"))
+            context.heading_of_grades = lead[1].main == "comma"
+            if context.heading_of_grades:
+                context.place_side = context.heading_side
+                context.heading_span = (lead[0].mark.start, lead[0].mark.end)
             covered.append(lead[0])
             lead[0].main = lead[1].main = "filler"
         return covered

@@ -49,7 +49,8 @@ class SiteFinder:
             return False  # "Reflexes. At the ankles, absent ...": a reflex of its own
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
-                sited = any(self.items[name].sited and self.items[name].kind != "grade" for name in active)
+                told = [self.items[name] for name in active if self.items[name].sited]
+                sited = any(item.kind != "grade" or not item.blanket for item in told)  # "Ashworth 1+ at the knee"
                 return regional or sited or not self._number_before(nodes, node)
             if node.main in ("filler", "side", "site") or node.text in ("both", "the"):
                 continue

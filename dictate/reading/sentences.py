@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.model import RemarkKind
 from dictate.reading.bare import WHOLE_SIDES
-from dictate.reading.carrying import SideCarrier
+from dictate.reading.carrying import SideCarrier, end_of_grades
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, narrowed, of_last
@@ -103,6 +103,7 @@ class SentenceReader:
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
             self.context.placed = bool(self.drafts[-1].site)
+        end_of_grades(nodes, self.context)
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.carrier.over_lines(sentence, said, self.context)
 

@@ -254,7 +254,8 @@ class Divider:
             elif any(n.main not in ("comma", "conj", "filler") for n in link):
                 included = []
             own = any(self.weights.is_value(n) or n.main == "negation" for n in (*two.before, *two.after))
-            if included and not own and not self.weights.satisfied_alone(two):
+            fits = all(n.main != "negation" for n in included) or self.weights.deniable(two)
+            if included and fits and not own and not self.weights.satisfied_alone(two):
                 two.before[:0] = included
 
     def _denying_value(self, after: list[Node]) -> Node | None:

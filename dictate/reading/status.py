@@ -272,7 +272,7 @@ class StatusReader:
             if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
-        if cell.negated and item.kind in ("score", "quantity", "pressure", "acuity"):
+        if cell.negated and (item.blanket or item.kind in ("score", "quantity", "pressure", "acuity")):
             return None
         if cell.negated:
             if item.kind == "text":

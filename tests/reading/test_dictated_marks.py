@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from dictate.grammar import Grammar
 from dictate.reading import read, transcript_of_text
-from dictate.reading.dictated_marks import with_dictated_marks
+from dictate.reading.dictated_marks import Mark, with_dictated_marks
 from dictate.reading.tokens import tokenize
 
-PHRASES = {".": ("full stop", "period"), ",": ("comma",), ":": ("colon",), "line": ("new line",)}
+PHRASES: dict[Mark, tuple[str, ...]] = {
+    ".": ("full stop", "period"),
+    ",": ("comma",),
+    ":": ("colon",),
+    "line": ("new line",),
+}
 
 
 def marked(text: str) -> str:

@@ -118,6 +118,38 @@ READ = [
         ["strength_all measured 5", "strength_tibialis_anterior left measured 2"],
     ),
     ("Skin: 4 by 5 cm scar.", []),
+    (
+        "Finger-nose, mild intention tremor on the right, left is clean.",
+        ["finger_nose right abnormal mild intention tremor", "finger_nose left normal"],
+    ),
+    ("Heel shin ataxic on the right, left is sparkling.", ["heel_shin right abnormal ataxic"]),
+    ("Didn't go through the rest of the cranial nerves.", ["cranial_nerves_all not_examined"]),
+    ("No fasciculations anywhere, including the tongue.", ["fasciculations absent"]),
+    (
+        "Strength. On the left, deltoid five, biceps four. Triceps three. Grip four right. No drift, tone normal.",
+        [
+            "strength_deltoid left measured 5",
+            "strength_biceps left measured 4",
+            "strength_triceps left measured 3",
+            "strength_finger_flexors right measured 4",
+            "pronator_drift absent",
+            "tone normal",
+        ],
+    ),
+    ("Walks in without any trouble and can walk heel to toe.", ["tandem_gait normal"]),
+    ("No cranial nerves.", []),
+    (
+        "Ashworth one plus at the right knee, one at the left.",
+        ["ashworth right knee measured 1+", "ashworth left knee measured 1"],
+    ),
+    (
+        "Acuity six nine right and six twelve left, hang on, I've got that the wrong way round.",
+        ["visual_acuity right measured 6/12", "visual_acuity left measured 6/9"],
+    ),
+    (
+        "Digits forwards six, backwards three, ah no, backwards is four.",
+        ["digit_span_forward measured 6", "digit_span_backward measured 4"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
