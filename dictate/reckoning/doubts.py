@@ -9,8 +9,10 @@ from dictate.catalogue import figures as words
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Examination, Figure, Finding, Query, Status
 from dictate.reckoning.circumstances import MISSING
+from dictate.reckoning.falls import FALL, INITIAL, LARGER, SITTING
 from dictate.reckoning.persons import TENS, UNITS
 from dictate.reckoning.postural import CHANGE
+from dictate.reckoning.pressures import MEAN
 from dictate.reckoning.readings import minutes_text
 
 # Questions that leave the value itself open.
@@ -23,7 +25,8 @@ ABOUT = re.compile(
     re.IGNORECASE,
 )
 NAMED = 3  # doubtful values that are named; more are counted
-PRESSURE = "blood_pressure"
+PRESSURE, RATE = "blood_pressure", "heart_rate"
+OF_PRESSURES = frozenset({FALL.name, LARGER.name, INITIAL.name, SITTING.name, MEAN.name})  # a rate decides nothing
 
 
 def with_doubts(exam: Examination, grammar: Grammar) -> Examination:
@@ -54,6 +57,8 @@ def _marked(
 def _doubts(figure: Figure, findings: tuple[Finding, ...], asked: set[int], grammar: Grammar) -> Iterator[str]:
     for place in figure.inputs:
         finding = findings[place]
+        if finding.item == RATE and figure.name in OF_PRESSURES:
+            continue
         about = finding.status is Status.MEASURED and ABOUT.search(finding.quote)
         if finding.certainty is Certainty.UNCERTAIN or place in asked or about:
             yield _named(finding, grammar, about=words.ABOUT if about else "")
