@@ -41,6 +41,7 @@ from dictate.model import (
 WORDS = frozenset({"sensory_level", "motor_level"})  # whose value is a word, and yet only one can be right
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
+ANEW = re.compile(r"(repeat(ed)?|recheck(ed)?)\W*", re.IGNORECASE)  # just before the reading
 NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"
 # "Not formally tested", "not assessable in detail": says how far it was tested, not that nothing was.
 IN_PART = re.compile(r"\b(formal(ly)?|in detail|detailed|fully|in full|completely)\b", re.IGNORECASE)
@@ -135,7 +136,9 @@ def _choices_exclude(earlier: Finding, later: Finding, item: Item, exam: Examina
 
 def _is_repeat(later: Finding, exam: Examination) -> bool:
     """A second reading said to be one, by itself or by the pressure it was given with."""
-    if REPEATED.search(later.quote):
+    said_at = later.evidence[-1].first
+    before = exam.transcript.words[max(0, said_at - 2) : said_at]
+    if REPEATED.search(later.quote) or any(ANEW.fullmatch(word.text) for word in before):
         return True
     at = next(place for place, finding in enumerate(exam.findings) if finding is later)
     return any(

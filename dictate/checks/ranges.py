@@ -177,6 +177,8 @@ def _text_fault(words: str, finding: Finding, item: Item, grammar: Grammar) -> s
     walk = re.fullmatch(r"(\d+(?:\.\d+)?) (m|ft) in (\d+(?:\.\d+)?) s", words)
     if walk and _speed(float(walk[1]), walk[2], float(walk[3])) > FASTEST_WALK:
         return say.TOO_FAST_WALKED
+    if walk and not _fits([float(walk[3])], "s", item):
+        return say.OUTSIDE_MEASURED.format(limits=_limits_text(item))
     share = (re.search if item.scale else re.match)(r"\b(\d+)/(\d+)\b", words)
     if share and int(share.group(1)) > int(share.group(2)):
         return say.MORE_THAN_GRADED.format(highest=share.group(2))

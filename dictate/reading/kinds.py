@@ -49,8 +49,11 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
     if item.kind == "presence":
         if number.a == 0 and number.op in ("", "/", "of") and not number.a_sign and number.then is None:
             return Meaning(None, Status.ABSENT)  # "clonus 0 beats", "oedema 0", "murmur 0 of 6"
-        if item.of or item.scale:
-            return _levine(item, number)
+        graded = _levine(item, number) if item.of or item.scale else None
+        if graded is not None or ((item.of or item.scale) and not item.units):
+            return graded
+        if number.a_sign == "+" and not number.op and not (item.unit or item.units):
+            return Meaning(Text(words=number.first), Status.PRESENT)  # "tremor 2+": graded without a scale
         return _quantity(item, number, unit, scale) if item.unit or item.units else None
     reader = _READERS.get(item.kind)
     return reader(item, number, unit, scale) if reader else None

@@ -69,11 +69,21 @@ def _reflexes(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figur
             right, left = by_side[Side.RIGHT], by_side[Side.LEFT]
             roots = _roots(grammar, name, words.ROOTS_BEHIND)
             parts.append(
-                words.REFLEX_PAIR.format(reflex=_short(name, grammar), right=right[0], left=left[0], roots=roots)
+                words.REFLEX_PAIR.format(
+                    reflex=_short(name, grammar),
+                    right=_with_words(right, findings),
+                    left=_with_words(left, findings),
+                    roots=roots,
+                )
             )
             places += [right[1], left[1]]
     if parts:
         yield REFLEXES.figure(words.REFLEXES_DIFFER.format(parts="; ".join(parts)), tuple(dict.fromkeys(places)))
+
+
+def _with_words(graded: tuple[str, int], findings: tuple[Finding, ...]) -> str:
+    """`1+ with reinforcement`: a grade with what was said of how it was had."""
+    return " ".join((graded[0], *findings[graded[1]].detail))
 
 
 def _strength(findings: tuple[Finding, ...], grammar: Grammar) -> Iterator[Figure]:

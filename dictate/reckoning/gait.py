@@ -11,6 +11,7 @@ from dictate.grammar.walks import mean_walk, walk_change, walk_in, walk_of
 from dictate.model import Figure, Finding, Quantity, Status, number_text
 from dictate.reckoning.rules import rule
 
+TRIAL = re.compile(r"\b(?:trial|attempt|run)\b")  # said of one of several walks that are otherwise alike
 UNITS = {"m": "m", "ft": "[ft_i]"}
 # Source: Cruz-Jentoft 2019 (looked up, secondary): gait speed of 0.8 m/s or less.
 SLOW = 0.8
@@ -29,7 +30,7 @@ SPEED = rule(
     source="arithmetic; Cruz-Jentoft 2019 (0.8 m/s); Cutter 1999 (mean of two trials); "
     "Goldman 2013 (25 feet: 6 and 8 s); Perry 1995 (0.4 and 0.8 m/s)",
     limits="0.8 m/s or less is named, and the band of the time over 25 feet or else of the speed; mean of the times, "
-    "not of the speeds; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
+    "not of the speeds, of walks under the same conditions; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
     missing="distance or time not said, or a time beyond 180 s: no speed; a speed that was dictated stands as said",
 )
 SINCE = rule(
@@ -59,12 +60,13 @@ LONGEST_S = 180  # Source: Cutter 1999: a trial ends there
 
 def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
     """Speed of each distance, from the mean of its times. Source: arithmetic; Cutter 1999."""
-    trials: dict[tuple[float, str], list[tuple[float, int]]] = {}
+    trials: dict[tuple[float, str, str], list[tuple[float, int]]] = {}
     for at, finding in enumerate(findings):
         found = walk_of(finding)
         if found is not None:
-            trials.setdefault((found.distance, found.unit), []).append((found.seconds, at))
-    for (distance, unit), times in trials.items():
+            how = " ".join(part for part in finding.detail if not TRIAL.search(part))
+            trials.setdefault((found.distance, found.unit, how), []).append((found.seconds, at))
+    for (distance, unit, how), times in trials.items():
         metres = convert(distance, UNITS[unit], "m")
         if metres is None or any(not 0 < seconds <= LONGEST_S for seconds, _ in times):
             continue
@@ -77,7 +79,11 @@ def speed_figure(findings: tuple[Finding, ...]) -> Iterator[Figure]:
         elif speed <= SLOW + 1e-9:
             judged += words.WALK_BAND_SPEED.format(band=walker_band(speed))
         walked = words.WALKED.format(
-            distance=number_text(distance), unit=unit, seconds=number_text(round(mean, 2)), several=several
+            distance=number_text(distance),
+            unit=unit,
+            seconds=number_text(round(mean, 2)),
+            how=f" {how}" if how else "",
+            several=several,
         )
         text = words.WALKING_SPEED.format(speed=speed, walked=walked, judged=judged)
         yield SPEED.figure(text, tuple(at for _, at in times), value=round(speed, 4), unit="m/s")

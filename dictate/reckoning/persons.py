@@ -33,6 +33,8 @@ OTHER_TIME = frozenset("at since from until till by before after around about on
 LINKS = frozenset("in of on at with from to and for by".split())
 OF_PATIENT = frozenset("is his her their s the current".split())  # in front of "age" or "aged"
 SENTENCE_END = re.compile(r"[.;!?]$")
+OPENING = frozenset("a an the this is".split())
+THINGS = frozenset("scar scars injury fracture lesion stroke wound burn amputation history record scan images".split())
 REACH = 5  # words around an age in which its subject is looked for
 
 
@@ -64,14 +66,15 @@ def person_of(
 
 def _ages(transcript: Transcript) -> Iterator[tuple[float, Evidence]]:
     """Every age said of the patient, in years, with its words."""
-    for tokens in _sentences(transcript):
+    for number, tokens in enumerate(_sentences(transcript)):
         texts = [token.text for token in tokens]
         for at, text in enumerate(texts):
             found = _before_period(texts, at) if text in PERIODS else _behind_age(texts, at)
             if found is None:
                 continue
             years, first, last = found
-            if 0 < years <= OLDEST_YEARS and _is_of_patient(texts, first, last):
+            opens = number == 0 and texts[last] == "old" and not set(texts[:first]) - OPENING
+            if 0 < years <= OLDEST_YEARS and (_is_of_patient(texts, first, last) or (opens and _opens(texts, last))):
                 while last + 1 < len(texts) and texts[last + 1] in (*PEOPLE, "old", "of", "age"):
                     last += 1
                 yield years, _evidence(transcript, tokens[first].word, tokens[last].word)
@@ -168,6 +171,12 @@ def _is_of_patient(texts: list[str], first: int, last: int) -> bool:
     told = before[-1:] in (["is"], ["s"], ["was"]) and bool(set(before) & PEOPLE)
     alone = not first or texts[max(0, first - 2) : first] in (["the"], ["a"], ["an"], ["this", "is"])
     return told or (alone and last + 1 == len(texts))
+
+
+def _opens(texts: list[str], last: int) -> bool:
+    """ "Nineteen year old student, faints": how a dictation begins is of the patient, whatever it calls him."""
+    after = texts[last + 1 : last + 1 + REACH]
+    return not set(after) & (KIN | {"when"}) and not LINKS & set(after[:2]) and not set(after[:2]) & THINGS
 
 
 def _evidence(transcript: Transcript, first: int, last: int) -> Evidence:

@@ -50,7 +50,7 @@ def rise_verdict(changes: tuple[Change, ...], *, age: float | None) -> tuple[str
         return "not judged", words.NO_RISE_LIMIT.format(years=YOUNGEST)
     if age is not None:
         limit = RISE_YOUNG if age < FIRST_ADULT else RISE
-        verdict, sentence = _verdict(changes, limit=limit)
+        verdict, sentence = _verdict(changes, limit=limit, named=True)
         plain, aged = words.RISE_LIMIT, words.RISE_LIMIT_AGED
         return verdict, sentence.replace(plain.format(limit=limit), aged.format(limit=limit, age=number_text(age)))
     return _ageless(changes)
@@ -74,8 +74,8 @@ def _ageless(changes: tuple[Change, ...]) -> tuple[str, str]:
     return "open", words.RISE_AGE_OPEN.format(largest=_largest(met), times=times_of(met))
 
 
-def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
-    """The verdict with one limit."""
+def _verdict(changes: tuple[Change, ...], *, limit: int, named: bool = False) -> tuple[str, str]:
+    """The verdict with one limit. named: the limit stands beside a rise that does not reach it as well."""
     rising = [change for change in changes if change.rate is not None]
     timed = [change for change in rising if change.counts]
     counted = _counted(changes)
@@ -88,7 +88,8 @@ def _verdict(changes: tuple[Change, ...], *, limit: int) -> tuple[str, str]:
     if unsaid:
         return "open", words.RISE_TIME_OPEN.format(largest=_largest(unsaid), limit=limit)
     if counted:
-        return "not met", words.RISE_NOT_MET.format(largest=_largest(counted))
+        beside = f", {words.RISE_LIMIT.format(limit=limit)}" if named else ""
+        return "not met", words.RISE_NOT_MET.format(largest=_largest(counted), limit=beside)
     if timed:
         return "not met", words.RISE_LATE_ONLY.format(minutes=RISE_WITHIN_MIN)
     return "not judged", words.NO_RATE_IN_TIME.format(minutes=RISE_WITHIN_MIN)

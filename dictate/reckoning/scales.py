@@ -13,7 +13,7 @@ COMA_RULE = rule(
     COMA.name,
     formula="eye + verbal + motor",
     source="Teasdale 2014",
-    limits="3 to 15; no verdict; not repeated beside an equal dictated total",
+    limits="3 to 15; no verdict; not repeated beside an equal dictated total; a verbal 1 of an intubated patient is named",
     missing="a part said twice, or two missing: no total; one missing or not testable (T): says which, no total",
 )
 PUPILS_RULE = rule(
@@ -105,7 +105,14 @@ def _sum_figure(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[F
     if parts.untestable:
         names = ", ".join(name.partition("_")[2].replace("_", " ") for name in parts.untestable)
         text = words.SUM_OF_SCORED.format(name=name, count=len(parts.points), total=number_text(value), names=names)
+    if one is COMA and parts.points["gcs_verbal"] == 1 and any(map(_is_intubated, findings)):
+        text += words.VERBAL_INTUBATED
     yield by.figure(text, parts.places, value=float(value), unit="{score}")
+
+
+def _is_intubated(finding: Finding) -> bool:
+    """Whether the patient was said to be intubated: then verbal is not testable, and no 1. Source: scale FAQ."""
+    return finding.item == "examination_conditions" and "intubated" in str(finding.value or "").lower()
 
 
 def _refused(findings: tuple[Finding, ...], one: Sum, by: Rule) -> Iterator[Figure]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
+from dictate.grammar import load_grammar
 from dictate.model import Earlier, Evidence, Text, Transcript, Word
+from dictate.pipeline import Typed, examine
 
 
 def test_the_same_grade_twice_with_two_values_must_be_asked(said, ask):
@@ -416,3 +418,19 @@ def test_a_value_called_unchanged_is_held_against_the_earlier_record(said, ask, 
     one = one.model_copy(update={"earlier": Earlier(record="k7", said="3", agrees=agrees)})
     asked = ask("values-conflict", one)
     assert [(query.severity, query.suggestions) for query in asked] == ([] if agrees else [("must", ("4",))])
+
+
+@pytest.mark.parametrize(
+    ("text", "conflicts"),
+    [
+        ("Blood pressure 180/90, repeated 160/80.", 0),
+        ("Blood pressure 180/90. Repeat blood pressure 160/80.", 0),
+        ("Blood pressure lying 180/90, on repeat 160/80.", 0),
+        ("Blood pressure 180/90, 160/80.", 1),
+        ("Knee jerks repeated. Blood pressure 180/90. Then blood pressure 160/80.", 1),
+    ],
+)
+def test_a_reading_behind_the_word_repeated_is_a_second_one(text, conflicts):
+    """Right before the reading or its name; further away it says nothing of it."""
+    exam = examine([Typed("typed", text)], engine=None, grammar=load_grammar())
+    assert sum(query.code == "values-conflict" for query in exam.queries) == conflicts

@@ -185,7 +185,7 @@ def test_age_and_height_serve_the_figures() -> None:
     assert "limit 30, age 27" in " ".join(given.split())
     said = run("note", "-", stdin=f"Sixteen year old girl. {POTS}").stdout
     assert 'Age: 16 years (as dictated: "Sixteen year old girl")' in said
-    assert "not met (largest rise +34)" in said
+    assert "not met (largest rise +34, limit 40, age 16)" in " ".join(said.split())
     weighed = run("note", "-", "--height", "172", stdin="Weight 70 kilograms.").stdout
     assert "Body mass index 23.7 kg/m²" in weighed
 

@@ -6,7 +6,7 @@ Shumway-Cook A et al. Physical Therapy 2000, as pooled by Barry E et al. 2014 (l
 (looked up, secondary): 12 s · Schmitz-Hübsch T et al. Neurology 2006 (looked up): tandem steps of SARA item 1 ·
 Goldman MD et al. Neurology 2013 (looked up: abstract): bands of the 25-foot walk ·
 Hobart J et al. Neurology 2013 (looked up: abstract): speed over 25 feet better by 20 % ·
-Springer BA et al. J Geriatr Phys Ther 2007 (whole seconds looked up, secondary; decimals from memory) ·
+Springer BA et al. J Geriatr Physical Therapy 2007 (whole seconds looked up, secondary; decimals from memory) ·
 Perry J et al. Stroke 1995 (quoted by Schmid 2007, looked up): bands of speed.
 """
 

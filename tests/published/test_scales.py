@@ -12,7 +12,7 @@ import pytest
 from reckoning.series import coma, figures, finding, muscles
 
 from dictate.grammar.sums import ATAXIA, COMA, FOUR, STROKE, SUMS
-from dictate.model import Component, Score, Side, Status
+from dictate.model import Choice, Component, Score, Side, Status
 from dictate.reckoning.muscles import MUSCLES
 from dictate.reckoning.scales import with_pupils
 
@@ -197,3 +197,25 @@ def test_a_coma_by_the_default_rules_is_40():
 def test_every_scale_names_its_source():
     """No clinical number without a source."""
     assert all(one.source for one in SUMS)
+
+
+def test_eleven_of_twelve_grades_give_no_muscle_sum_and_name_the_missing_one():
+    """One movement of one side not graded. Source: Kleyweg 1991 (looked up, secondary), arithmetic of the rule."""
+    (figure,) = figures("muscle sum score", muscles("5 5 5 5 5 5", "5 5 5 5 5 -"))
+    assert figure.value is None
+    assert figure.text == "Muscle sum score not computed: ankle dorsiflexion left is missing"
+
+
+@pytest.mark.parametrize("verbal", ["T", None])
+def test_no_coma_scale_with_pupils_without_a_total(verbal):
+    """Verbal not testable or not said, both pupils fixed: nothing to take from. Source: Brennan 2018; own rule."""
+    fixed = finding(
+        "pupil_reaction",
+        Choice(choice="fixed"),
+        component=Component.CRANIAL_NERVES,
+        side=Side.BOTH,
+        status=Status.ABNORMAL,
+    )
+    assert figures("coma scale with pupils", (*coma(2, verbal, 4), fixed)) == ()
+    (whole,) = figures("coma scale with pupils", (*coma(2, 2, 4), fixed))
+    assert whole.value == 6

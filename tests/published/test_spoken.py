@@ -75,6 +75,25 @@ GRADES = [
     ("systolic murmur grade 7 of 6", ["murmur present systolic 7/6"], ["value-implausible"]),
     ("systolic murmur two out of four", ["murmur present systolic 2/4"], []),  # own: never turned into sixths
     ("trace ankle oedema", ["edema ankle present trace"], []),  # common practice, no source
+    ("oedema 0", ["edema absent"], []),  # common practice, no source
+    (
+        "Systolic murmur grade two, with a thrill.",
+        ["murmur present systolic grade 2 with a thrill"],
+        ["value-implausible"],
+    ),
+    ("Systolic murmur four out of six, no thrill.", ["murmur present systolic 4/6"], ["value-implausible"]),  # Levine
+    ("Systolic murmur four out of six with a thrill.", [], []),  # Freeman and Levine 1933
+    (
+        "Carotid bruit on the right. Thrill over the left carotid.",
+        ["carotid_bruit right present", "carotid_thrill left present"],  # own: heard and felt are two findings
+        [],
+    ),
+    (
+        "Shoulder abduction 4 both sides, elbow flexion 4 both sides, wrist extension 4 both sides, hip flexion 4 both "
+        "sides, knee extension 4 both sides, ankle dorsiflexion 4 both sides. Total 46.",
+        ["muscle_sum measured 46"],
+        ["total-mismatch"],  # Kleyweg 1991 (arithmetic): 12 times 4 are 48
+    ),
     ("oedema 5+", ["edema present 5+"], ["value-implausible"]),  # common practice, no source
 ]
 EYES = [
@@ -105,6 +124,13 @@ EYES = [
     ("Right pupil 0.5 mm.", ["pupil_size right measured 0.5 mm"], ["value-implausible"]),  # own: about 1 to 10 mm
     ("RAPD on both sides.", ["rapd both present"], ["side-missing"]),  # a relative defect has one side: definition
     ("RAPD right, 0.6 log units.", ["rapd right present 0.6 log units"], []),  # Thompson 1981, steps of 0.3 (memory)
+    ("RAPD right two plus.", ["rapd right present 2+"], []),  # Yotharak 2012 (looked up): another scale, kept as said
+    ("Both pupils react to light and near.", ["pupil_reaction both normal"], []),  # definition
+    (
+        "Right pupil brisk to light, near response absent on the right.",
+        ["pupil_reaction right normal brisk", "pupil_reaction right abnormal absent"],  # own: two findings
+        [],
+    ),
 ]
 SENSATION = [
     ("Vibration eight seconds at the right toe.", ["vibration right toe measured 8 s"], []),  # own: never eighths
@@ -124,6 +150,12 @@ SENSATION = [
         ["values-conflict"],  # own: only one can be right
     ),
     ("Sensory level at T13.", [], ["not-placed"]),  # no such segment: asked about, not taken over
+    ("Sensory level C9.", [], ["not-placed"]),  # anatomy: C2 to C8, T1 to T12, L1 to L5, S1 to S5
+    ("Sensory level C0.", [], ["not-placed"]),
+    ("Sensory level L6.", [], ["not-placed"]),
+    ("Sensory level S6.", [], ["not-placed"]),
+    ("Motor level C6.", ["motor_level measured C6"], []),  # own: kept as said
+    ("Motor level C9.", [], ["not-placed"]),
     ("Two point discrimination 5 mm at the right index finger.", ["two_point right index_finger measured 5 mm"], []),
 ]
 OTHER = [
@@ -148,6 +180,17 @@ OTHER = [
         ["digit_span_forward measured 7", "digit_span_backward measured 5"],
         [],
     ),
+    (
+        "Digit span five forward, seven backward.",
+        ["digit_span_forward measured 5", "digit_span_backward measured 7"],
+        ["value-implausible"],  # own: longer backward than forward, to be looked at
+    ),
+    ("Digit span five forward, five backward.", ["digit_span_backward measured 5"], []),
+    ("Twenty five foot walk in 180 seconds.", ["timed_walk measured 25 ft in 180 s"], []),  # NINDS (looked up)
+    ("Twenty five foot walk in 181 seconds.", ["timed_walk measured 25 ft in 181 s"], ["value-implausible"]),
+    ("Recall 4 of 3.", ["recall measured 4/3"], ["value-implausible"]),
+    ("Orientation memory concentration test 12 of 28.", ["cognitive_total measured 12/28"], []),  # higher is worse
+    ("Stroke scale: face 4.", ["nihss_facial measured 4"], ["value-implausible"]),  # Brott 1989
 ]
 
 

@@ -20,7 +20,7 @@ TABLE = Path(__file__).with_name("ways_of_saying.csv")
 # Words that carry nothing without a neighbour: fillers, punctuation, and the words that control how others are read.
 CONTROL = frozenset(
     "filler comma semicolon colon stop conj contrast hedge heading heading_part severity correction strike swap except "
-    "rest throughout right_then_left left_then_right next_patient reason section".split()
+    "rest throughout right_then_left left_then_right next_patient reason section ability".split()
 )
 
 

@@ -264,3 +264,9 @@ def test_how_it_was_examined_does_not_end_the_list_it_was_said_in(rows):
         "examination_conditions present intubated",
         "nihss_neglect measured 0",
     ]
+
+
+def test_a_plus_grade_of_a_sign_without_a_scale_is_kept(rows):
+    """A number with its plus behind a sign says how much of it there was."""
+    assert rows("Tremor of the right hand 2 plus.") == ["tremor right hand present 2+"]
+    assert rows("RAPD right two plus.") == ["rapd right present 2+"]

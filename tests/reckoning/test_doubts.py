@@ -96,3 +96,11 @@ def test_the_doubt_goes_when_the_value_is_settled_at_review(grammar, action, ans
     assert settled.figures
     assert all("doubt" not in figure.text for figure in settled.figures)
     assert undo(settled, grammar).figures == exam.figures
+
+
+def test_a_doubtful_rate_leaves_what_is_of_pressures_alone(grammar):
+    """ "Pulse about 70": the fall of pressure is not in doubt, the rise of the rate is."""
+    text = "Lying blood pressure 140 over 80, pulse about 70. Standing at three minutes 120 over 76, pulse 80."
+    exam = examine([Typed("typed", text)], engine=None, grammar=grammar)
+    doubtful = {figure.name for figure in exam.figures if "in doubt: heart rate supine about 70" in figure.text}
+    assert doubtful == {"postural change", "postural heart-rate criterion", "rate to pressure ratio"}

@@ -64,3 +64,18 @@ def test_tandem_steps_need_their_word():
     assert "12 steps (more than ten), 1 misstep (up to one)" in figure.text
     assert figures(TANDEM, (finding("tandem_gait", Quantity(number=10), **GAIT),)) == ()
     assert figures(TANDEM, (finding("tandem_gait", status=Status.NOT_EXAMINED, **GAIT),)) == ()
+
+
+def test_walks_under_other_conditions_are_not_averaged():
+    """With a stick and without are two walks; the first and the second trial are one."""
+    stick = finding("timed_walk", Text(words="25 ft in 6 s"), detail=("with a stick",), **GAIT)
+    free = finding("timed_walk", Text(words="25 ft in 7 s"), **GAIT)
+    with_stick, alone = figures(SPEED, (stick, free))
+    assert "(25 ft in 6 s with a stick)" in with_stick.text
+    assert "(25 ft in 7 s)" in alone.text
+    trials = tuple(
+        finding("timed_walk", Text(words=f"25 ft in {seconds} s"), detail=("with a stick", trial), **GAIT)
+        for seconds, trial in ((6, "first trial"), (7, "second trial"))
+    )
+    (mean,) = figures(SPEED, trials)
+    assert "(25 ft in 6.5 s with a stick, mean of 2 trials)" in mean.text

@@ -15,6 +15,9 @@ from dictate.reckoning import person_of
     [
         ("This seventy two year old man was seen.", 72, "seventy two year old man"),
         ("72-year-old right handed woman.", 72, "72-year-old"),
+        ("Nineteen year old student, faints.", 19, "Nineteen year old"),
+        ("A 45 year old right handed carpenter.", 45, "45 year old"),
+        ("Eighty year old lady, unsteady.", 80, "Eighty year old lady,"),
         ("72yo man.", 72, "72yo man."),
         ("84 y/o F.", 84, "84 y/o F."),
         ("The patient is 45 years old.", 45, "45 years old."),
@@ -101,3 +104,12 @@ def test_two_heights_are_left_open():
     two = tuple(finding("height", Quantity(number=number), unit="cm") for number in (170.0, 180.0))
     assert person_of(transcript(), two).height_cm is None
     assert person_of(transcript(), (finding("height", status=Status.NOT_EXAMINED),)).height_cm is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["Twenty year old scar on the arm.", "Six year old brother has epilepsy.", "Gait normal. Twenty year old shoes."],
+)
+def test_what_is_old_and_no_patient_gives_no_age(words):
+    """A thing, a relative, or words that do not open the dictation."""
+    assert person_of(transcript(words), ()).age_years is None

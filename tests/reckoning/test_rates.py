@@ -82,3 +82,10 @@ def test_no_ratio_when_the_rhythm_is_paced():
     paced = finding("heart_rhythm", Choice(choice="regular"), status=Status.NORMAL)
     spoken = (paced.evidence[0].model_copy(update={"quote": "rhythm regular, paced"}),)
     assert figures("rate to pressure ratio", (*readings, paced.model_copy(update={"evidence": spoken}))) == ()
+
+
+def test_a_rise_that_does_not_reach_the_limit_of_the_age_names_it():
+    """39 at 19 years; without an age the two limits differ and none is named."""
+    aged = rise_verdict(changes("supine 110/70, 66 > 5 min 112/72, 105 > 8 min 112/72, 104"), age=19)
+    assert aged == ("not met", "not met (largest rise +39, limit 40, age 19)")
+    assert rise_verdict(changes("supine 110/70, 66 > 5 min 112/72, 80"), age=None)[1] == "not met (largest rise +14)"

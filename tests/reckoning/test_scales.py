@@ -7,7 +7,7 @@ from reckoning.series import coma, figures, finding, totals
 
 from dictate.grammar.sums import ATAXIA, FOUR
 from dictate.grammar.sums import STROKE as STROKE_SCALE
-from dictate.model import Choice, Component, Score, Side, Status
+from dictate.model import Choice, Component, Score, Side, Status, Text
 from dictate.reckoning.scales import with_pupils
 
 COMA, STROKE = "coma scale sum", "stroke scale sum"
@@ -162,3 +162,12 @@ def test_no_word_of_a_sum_beside_a_dictated_total_or_with_more_missing():
     assert figures(COMA, coma(3, None, 6, 12)) == ()
     assert figures(COMA, coma(3, None, None)) == ()
     assert figures(STROKE, stroke(*[0] * 13)) == ()
+
+
+def test_a_verbal_1_of_an_intubated_patient_is_named():
+    """The sum stands as dictated, and says what it rests on. Source: the scale's FAQ (looked up): do not enter 1."""
+    tube = finding("examination_conditions", Text(words="intubated"), status=Status.PRESENT)
+    (figure,) = figures(COMA, (*coma(4, 1, 6), tube))
+    assert figure.text.endswith("; verbal 1 was said of an intubated patient, whose words cannot be tested")
+    assert "intubated" not in figures(COMA, coma(4, 1, 6))[0].text
+    assert "intubated" not in figures(COMA, (*coma(4, 2, 6), tube))[0].text
