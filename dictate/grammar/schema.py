@@ -237,6 +237,7 @@ class CommonFile(Frozen):
     conditions: dict[str, Phrases] = Field(default_factory=dict)  # what readings must share to be compared
     dictated_marks: dict[Literal[".", ",", ":", ";", "line"], Phrases] = Field(default_factory=dict)  # "full stop"
     dialogue: dict[Literal["asks", "answers"], Phrases] = Field(default_factory=dict)  # how talk with a patient begins
+    shortened: dict[str, Phrases] = Field(default_factory=dict)  # "flexion" → flex: in names of joint and movement
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
     trusted: dict[str, Phrases] = Field(default_factory=dict)  # mishearings the user has told to read so: not shown

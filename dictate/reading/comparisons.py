@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dictate.model import Side
 from dictate.reading.drafts import Cell
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
+
+_UNEVEN = ("unequal", "asymmetric", "asymmetrical", "asymmetrically")  # told of the two sides together
 
 
 def compares(node: Node, following: list[Node], cell: Cell) -> bool:
@@ -31,10 +34,19 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
         return taken  # "more than ten": a bound, which is read with its number
     if cell.values:
         cell.detail.append(" ".join(words))
+        uneven = any(n.text in _UNEVEN for n in cell.values)
+        if cell.side is None and not uneven and _of_both(node, following[:taken]):
+            cell.side = Side.BOTH
     else:  # comparison alone says that it was not as it should be
         mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
         cell.values.append(Node(mark, "value"))
     return taken
+
+
+def _of_both(node: Node, following: list[Node]) -> bool:
+    """ "Increased, right more than left", "wasting R > L": what was found was found on both sides."""
+    keys = [n.key("side") for n in (node, *following) if n.main == "side"]
+    return node.main == "side" and {*keys} == {"left", "right"}
 
 
 def both_compared(following: list[Node]) -> bool:

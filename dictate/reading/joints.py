@@ -1,8 +1,9 @@
-"""Movements said without their joint again: "hip flexion five, extension four, abduction five"."""
+"""Names of joint and movement: shortened ("elb flexn"), or without the joint ("hip flexion five, extension four")."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import itertools
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
@@ -32,3 +33,12 @@ def shared_joints(tokens: Sequence[Token], spans: Sequence[Mark], meanings: Call
         if token.ends_sentence:
             joint = ""
     return found
+
+
+def shortened(terms: Sequence[str], ways: Mapping[str, Sequence[str]]) -> Iterator[str]:
+    """Those that name one joint and one movement, each of the two words in full or in any of its short ways."""
+    for term in terms:
+        joint, _, movement = term.partition(" ")
+        if joint in _JOINTS and movement in ways:
+            parts = itertools.product((joint, *ways.get(joint, ())), (movement, *ways[movement]))
+            yield from (" ".join(one) for one in parts)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.forms import forms, words_of
-from dictate.reading.joints import shared_joints
+from dictate.reading.joints import shared_joints, shortened
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import find_numbers
@@ -163,8 +163,9 @@ class Lexicon:
                     self._add([grade], Role("grade", item=name, key=grade), inflect=False)
 
     def _add_item(self, name: str, item: Item) -> None:
-        self._add(item.terms, Role("item", name))
-        self._add(item.context_terms, Role("context", name))
+        short = self.grammar.common.shortened
+        self._add((*item.terms, *shortened(item.terms, short)), Role("item", name))
+        self._add((*item.context_terms, *shortened(item.context_terms, short)), Role("context", name))
         self._add(item.signs, Role("sign", name))
         self._add(item.normal, Role("normal", name), inflect=False)
         self._add(item.abnormal, Role("abnormal", name), inflect=False)

@@ -133,7 +133,9 @@ def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, b
 
 def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
     """Sides declared once ("right then left") for two values in a row."""
-    bare = [c for c in cells if c.side is None and c.values]
+    bare = [
+        c for c in cells if c.side is None and c.values and c.site_node is None
+    ]  # "absent at ankles, present knees"
     if len(bare) == 2 and len(cells) == 2:
         bare[0].side, bare[1].side = order
 

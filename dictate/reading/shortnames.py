@@ -127,11 +127,21 @@ class ShortNames:
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
                 return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)
+            if near.number is not None and item.kind == "quantity":
+                return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
                 return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_DISTANCES)
             if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
                 return True
         return False
+
+    def _is_measured(self, item: Item, number: Number, after: Sequence[Mark]) -> bool:
+        """ "PR 88/min", "T 36.9": a number with a unit of the item, or with a fraction and between its limits."""
+        if any(role.kind == "unit" and self.items.get(role.item) is item for mark in after for role in mark.roles):
+            return True
+        low, high = (item.limits.low, item.limits.high) if item.limits is not None else (None, None)
+        whole = number.op or number.a == int(number.a)
+        return not whole and low is not None and high is not None and low <= number.a <= high
 
     def _jerk(self, item: Item, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> bool:
         """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from dictate.reading.joints import shared_joints
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.tokens import Token, tokenize, transcript_of_text
@@ -27,3 +29,20 @@ def test_a_sentence_ends_the_joint(lexicon: Lexicon) -> None:
 def test_no_movement_the_joint_does_not_have(lexicon: Lexicon) -> None:
     """A movement nobody grades at that joint stays a word."""
     assert shared(lexicon, "knee flexion five, inversion four") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("sh abd 4/5 R", "deltoid"),
+        ("Power: elb flexn 4/5 R", "biceps"),
+        ("Power: el ext 4/5 R", "triceps"),
+        ("wr flx 4/5 R", "wrist_flexors"),
+        ("kn ext 4/5 R", "quadriceps"),
+        ("hip abdn 4/5 R", "hip_abductors"),
+        ("Power: ank DF 4/5 R", "tibialis_anterior"),
+    ],
+)
+def test_joint_and_movement_in_short(rows, text, item):
+    """Common practice, no source: typed notes shorten both words; neither is the strength as a whole."""
+    assert rows(text) == [f"strength_{item} right measured 4"]

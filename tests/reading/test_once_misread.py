@@ -530,3 +530,48 @@ def test_a_title_with_a_side_outlasts_an_unknown_word(grammar: Grammar) -> None:
         "strength_biceps left measured 2+",
         "strength_quadriceps left measured 4-",
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Wasting of FDI R>L", ["bulk both first_dorsal_interosseous abnormal wasting (r > l)"]),
+        ("Vibration reduced at ankles (R > L).", ["vibration both ankle abnormal reduced (r > l)"]),
+        ("Tone: LL increased (spastic) Rt > Lt.", ["tone both lower_limb abnormal increased spastic (rt > lt)"]),
+        ("Pupils unequal R>L.", ["anisocoria present unequal (r > l)"]),
+        ("Limb ataxia, worse on the right.", ["coordination_all abnormal limb ataxia (worse on the right)"]),
+        ("PR 88/min, irreg irreg.", ["heart_rate measured 88", "heart_rhythm abnormal irregularly irregular"]),
+        (
+            "GCS 15 (E4 V5 M6).\nT 36.9  HR 58 sinus",
+            [
+                "gcs_total measured 15",
+                "gcs_eye measured 4",
+                "gcs_verbal measured 5",
+                "gcs_motor measured 6",
+                "temperature measured 36.9",
+                "heart_rate measured 58",
+                "heart_rhythm normal sinus",
+            ],
+        ),
+        (
+            "FVC 2.9 L sat up, 2.3 L lying flat.",
+            ["vital_capacity measured 2.9", "vital_capacity measured 2.3"],
+        ),
+        (
+            "HS I+II+0. Palate ↑ symm. Facial sens NAD.",
+            ["heart_sounds normal", "palate normal", "facial_sensation normal"],
+        ),
+        (
+            "Power R/L\nelb flex 4+/4\nVib absent at ankles, present knees.",
+            [
+                "strength_biceps right measured 4+",
+                "strength_biceps left measured 4",
+                "vibration ankle abnormal absent",
+                "vibration knee normal",
+            ],
+        ),
+    ],
+)
+def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Abbreviations that need no company where their number or unit says it; sides of which one is worse."""
+    assert row(grammar, text) == wanted
