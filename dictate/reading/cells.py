@@ -166,6 +166,8 @@ class CellBuilder:
             self._take_value(cells, node, candidates, following)
         elif node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not denies(node, following):
             return
+        elif node.text == "without" and any(self.items[c].task for c in candidates):
+            cell.nodes.append(node)  # "gets out of the chair without her arms": how the task was done
         elif node.main == "negation":
             if cell.values or (cell.side is not None and cell.split):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"

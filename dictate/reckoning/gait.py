@@ -30,7 +30,8 @@ SPEED = rule(
     source="arithmetic; Cruz-Jentoft 2019 (0.8 m/s); Cutter 1999 (mean of two trials); "
     "Goldman 2013 (25 feet: 6 and 8 s); Perry 1995 (0.4 and 0.8 m/s)",
     limits="0.8 m/s or less is named, and the band of the time over 25 feet or else of the speed; mean of the times, "
-    "not of the speeds, of walks under the same conditions; what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
+    "not of the speeds, of walks under the same conditions; "
+    "what the bands were made for (multiple sclerosis, stroke) is not claimed of the patient",
     missing="distance or time not said, or a time beyond 180 s: no speed; a speed that was dictated stands as said",
 )
 SINCE = rule(

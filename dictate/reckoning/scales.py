@@ -13,7 +13,8 @@ COMA_RULE = rule(
     COMA.name,
     formula="eye + verbal + motor",
     source="Teasdale 2014",
-    limits="3 to 15; no verdict; not repeated beside an equal dictated total; a verbal 1 of an intubated patient is named",
+    limits="3 to 15; no verdict; not repeated beside an equal dictated total; "
+    "a verbal 1 of an intubated patient is named",
     missing="a part said twice, or two missing: no total; one missing or not testable (T): says which, no total",
 )
 PUPILS_RULE = rule(

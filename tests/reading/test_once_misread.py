@@ -150,6 +150,8 @@ READ = [
         "Digits forwards six, backwards three, ah no, backwards is four.",
         ["digit_span_forward measured 6", "digit_span_backward measured 4"],
     ),
+    ("Gets out of the chair without using his hands.", ["chair_rise normal"]),
+    ("Can't get out of the chair without her arms.", ["chair_rise abnormal can not"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
