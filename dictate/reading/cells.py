@@ -77,6 +77,8 @@ class CellBuilder:
         if order:
             give_order(cells, order)
         cells = [c for c in cells if c.nodes]
+        for cell in cells:
+            cell.site = cell.site or self._site_of_list(statement.names, cell)
         share_conditions(cells, {self.items[c].kind for c in candidates})
         return cells
 
@@ -126,6 +128,11 @@ class CellBuilder:
             else:
                 self._take(cells, node, following, candidates)
         return self._shared(cells, candidates)
+
+    def _site_of_list(self, names: Sequence[Node], cell: Cell) -> str:
+        """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
+        _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
+        return self.lexicon.site_in(place) if link and cell.site_node is None else ""
 
     def _shared(self, cells: list[Cell], candidates: Sequence[str]) -> list[Cell]:
         """The cells with the sides, sites and parts of limbs that they share."""

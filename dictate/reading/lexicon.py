@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
@@ -219,8 +220,10 @@ class Lexicon:
         return self._key_in(text, "position")
 
     def _key_in(self, text: str, kind: str) -> str:
-        """The key of the first word that has, with any item, a role of that kind."""
-        roles = (role for word in text.split() for role, _ in self._phrases.get((word,), ()))
+        """The key of the first two words, or else the first word, that have with any item a role of that kind."""
+        words = text.split()
+        said = [*itertools.pairwise(words), *((word,) for word in words)]
+        roles = (role for phrase in said for role, _ in self._phrases.get(phrase, ()))
         return next((role.key for role in roles if role.kind == kind and not role.item), "")
 
     def find(self, tokens: Sequence[Token]) -> list[Mark]:

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
+from dictate.reading.lists import Lists
 from dictate.reading.nodes import Node
 from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
@@ -24,6 +25,7 @@ class Divider:
 
     def __init__(self, lexicon: Lexicon) -> None:
         self.items = lexicon.items
+        self.lists = Lists(lexicon)
         self.weights = Weigher(lexicon)
 
     def divide(self, nodes: list[Node], active: tuple[str, ...]) -> list[Statement]:
@@ -58,7 +60,7 @@ class Divider:
                 continue
             if (
                 groups
-                and self._together(groups[-1], node, between)
+                and (self._together(groups[-1], node, between) or self.lists.holds(nodes, groups[-1], node, between))
                 and not self._closed(nodes, groups[-1][0], place, between)
             ):
                 groups[-1].append(node)

@@ -1,0 +1,43 @@
+"""Wholes and parts said in one list, of which one thing is said: "tone, power and coordination normal"."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.nodes import Node
+
+_RUN = ("item", "comma", "conj", "filler")
+
+
+class Lists:
+    """Tells a list of equals from a title over its parts ("reflexes, biceps and triceps")."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+
+    def holds(self, nodes: Sequence[Node], group: Sequence[Node], node: Node, between: Sequence[Node]) -> bool:
+        """Whether a whole and what it does not cover stand in one list, closed by an "and" before its value."""
+        last = group[-1]
+        if self._is_whole(last) == self._is_whole(node) or any(self._says_itself(n) for n in (*group, node)):
+            return False
+        over, under = (last, node) if self._is_whole(last) else (node, last)
+        links = [n.main for n in between if n.main != "filler"]
+        if self._covers(over.candidates[0], under.candidates[0]) or links not in (["comma"], ["conj"]):
+            return False
+        first = next(place for place, one in enumerate(nodes) if one is group[0])
+        run = list(itertools.takewhile(lambda n: n.main in _RUN, nodes[first:]))
+        return any(n.main == "conj" for n in run) and run[-1].main in ("item", "filler")
+
+    def _is_whole(self, node: Node) -> bool:
+        return self.items[node.candidates[0]].blanket
+
+    def _says_itself(self, node: Node) -> bool:
+        item = self.items[node.candidates[0]]
+        return node.sign or node.mark.number is not None or (item.kind == "presence" and item.alone)
+
+    def _covers(self, over: str, under: str) -> bool:
+        whole = self.lexicon.component[over] is self.lexicon.component[under]
+        return under in self.items[over].covers if self.items[over].covers else whole
