@@ -32,6 +32,7 @@ class Cell:
     excepted: bool = False  # "except" came before it
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
+    spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here
 
     @property
     def empty(self) -> bool:

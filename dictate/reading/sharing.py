@@ -57,6 +57,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
     for one, two in itertools.pairwise(result):
+        two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
             two.site_node = one.site_node
         elif one.site_node is None and sited and _measured_alike(one, two):
@@ -76,6 +77,12 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
             cell.site, cell.site_node = f"{named or limb}_{part}", None
             cell.side = cell.side or (None if named else side)
         limb, side = named or limb, cell.side if named else cell.side or side
+
+
+def _is_sign(value: Node) -> bool:
+    """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
+    roles = value.mark.roles
+    return all(role.item for role in roles) and any(role.kind in ("value", "abnormal", "sign") for role in roles)
 
 
 def _whole(site: str) -> str:

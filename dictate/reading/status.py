@@ -95,7 +95,7 @@ class StatusReader:
         meaning = self.measures.with_distance(item, meaning, named)
         if (
             named
-            and all(n.sign for n in named)
+            and (cell.spared or all(n.sign for n in named))
             and meaning.status is Status.ABNORMAL
             and str(meaning.value) == "absent"
             and not any(self._normal_sign(name, n) for n in named)

@@ -152,6 +152,18 @@ READ = [
     ),
     ("Gets out of the chair without using his hands.", ["chair_rise normal"]),
     ("Can't get out of the chair without her arms.", ["chair_rise abnormal can not"]),
+    (
+        "Finger nose: slight past pointing on the left, none on the right.",
+        ["finger_nose left abnormal slight past pointing", "finger_nose right normal"],
+    ),
+    (
+        "Cranial nerves. Facial movement reduced on the left, none on the right.",
+        ["facial_strength left abnormal reduced", "facial_strength right abnormal absent"],
+    ),
+    (
+        "Normal tone, power and reflexes in the upper limbs.",
+        ["tone upper_limb normal", "strength_upper_limb normal", "reflex_upper_limb normal"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
