@@ -14,6 +14,8 @@ from dictate.reading.weights import Statement
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
+_ON_THE_WAY = frozenset({"the", "with", "to"})
+_COMPARING = frozenset({"like", "compared", "relative", "versus", "vs"})
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
@@ -45,10 +47,10 @@ def place_titles(nodes: list[Node]) -> None:
 
 
 def compared_sides(nodes: list[Node]) -> None:
-    """ "Two plus like the right": the side that it is like is not where it was found."""
+    """ "Two plus like the right", "reduced compared with the left": the side it is held against is not where it was."""
     for place, node in enumerate(nodes):
-        behind = [n for n in nodes[max(0, place - 2) : place] if n.text != "the"]
-        if node.main == "side" and behind and behind[-1].text == "like":
+        behind = [n.text for n in nodes[max(0, place - 3) : place] if n.text not in _ON_THE_WAY]
+        if node.main == "side" and behind and behind[-1].split()[0] in _COMPARING:
             node.main = "filler"
 
 

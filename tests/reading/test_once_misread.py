@@ -164,6 +164,8 @@ READ = [
         "Normal tone, power and reflexes in the upper limbs.",
         ["tone upper_limb normal", "strength_upper_limb normal", "reflex_upper_limb normal"],
     ),
+    ("Right ankle jerk reduced compared with left.", ["reflex_achilles right abnormal reduced"]),
+    ("Left knee jerk brisk compared to the right.", ["reflex_patellar left abnormal brisk"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
