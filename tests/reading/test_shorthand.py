@@ -15,7 +15,7 @@ import pytest
         ("Reflexes R/L\nknee -/+", ["reflex_patellar right measured 0", "reflex_patellar left measured 1+"]),
         ("Knee jerks +/-.", ["reflex_patellar measured trace"]),
         ("Tenderness over D7. Pin level D6.", ["tenderness t7 present", "sensory_level measured T6"]),
-        ("Light touch reduced below D8.", ["light_touch t8 abnormal reduced (below T8)"]),
+        ("Light touch reduced below D8.", ["light_touch t8 abnormal reduced"]),
     ],
 )
 def test_shorthand_in_company(rows, text, wanted):
