@@ -150,7 +150,7 @@ class CellBuilder:
         if any(r.kind == "site" and r.item in node.candidates for r in node.mark.roles):
             cell.site_node = node
         elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
-            cell.site = self.lexicon.site_in(node.text)
+            cell.site = self.lexicon.site_in(node.text, node.candidates)
 
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""

@@ -40,6 +40,7 @@ class Context:
     placed: bool = False  # what was last said was said of a body part
     heading_side: Side | None = None
     heading_of_grades: bool = False  # "On the left, deltoid four.": past its sentence only for grades, to another side
+    heading_once: bool = False  # "left eye:" holds for its sentence only
     list_side: Side | None = None  # "Power, right:" on a line of its own, for the graded muscles on the lines below
     list_scale: str = ""  # what the first of these lines graded: a line of another scale ends the list
     heading_site: str = ""  # "Hands: ..." to the end of the sentence

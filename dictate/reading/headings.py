@@ -14,6 +14,7 @@ _SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is w
 _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
+_ORGANS = ("eye", "ear")  # "Left eye: full range. Jaw strong.": a title of its sentence only
 _SUBJECTS = ("she", "he", "they", "there", "the patient")
 
 
@@ -65,6 +66,9 @@ def _repeated_title(nodes: list[Node]) -> list[Node]:
     named = [
         i for i, n in enumerate(nodes[2:], 2) if n.main == "item" and n.mark.number is None and not n.mark.has("rest")
     ]
+    named = [
+        i for i in named if not nodes[0].sign or nodes[i].mark.has("item", "sign", "alone")
+    ]  # "cogwheel" tells how
     again = next((i for i in named if nodes[i].candidates == nodes[0].candidates), 0)
     if not again or (nodes[1].main == "comma" and nodes[again - 1].main != "negation"):
         return []
@@ -125,6 +129,8 @@ class HeadingReader:
             elif node.main == "left_then_right":
                 context.order = (Side.LEFT, Side.RIGHT)
                 covered.append(node)
+        if context.heading_once:
+            context.heading_side, context.heading_once = None, False
         context.heading_site = ""
         context.place_side = None
         self._place(nodes, context)
@@ -156,6 +162,7 @@ class HeadingReader:
             if context.heading_of_grades:
                 context.place_side = context.heading_side
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+            context.heading_once = lead[0].text.endswith(_ORGANS)
             covered.append(lead[0])
             lead[0].main = lead[1].main = "filler"
         return covered

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -211,20 +211,20 @@ class Lexicon:
             matcher.add("phrase", docs)
         return matcher
 
-    def site_in(self, text: str) -> str:
-        """The body site a name holds ("ankle clonus" → ankle), or empty."""
-        return self._key_in(text, "site")
+    def site_in(self, text: str, items: Sequence[str] = ()) -> str:
+        """The body site a name holds ("ankle clonus" → ankle, in the words of these items too), or empty."""
+        return self._key_in(text, "site", ("", *items), self.grammar.common.sites)
 
     def position_in(self, text: str) -> str:
         """The position a name holds ("no symptoms on standing" → standing), or empty."""
-        return self._key_in(text, "position")
+        return self._key_in(text, "position", ("",), self.grammar.common.positions)
 
-    def _key_in(self, text: str, kind: str) -> str:
-        """The key of the first two words, or else the first word, that have with any item a role of that kind."""
+    def _key_in(self, text: str, kind: str, items: Sequence[str], known: Collection[str]) -> str:
+        """The first known key that the first two words, or else one word, have with any of the items."""
         words = text.split()
         said = [*itertools.pairwise(words), *((word,) for word in words)]
         roles = (role for phrase in said for role, _ in self._phrases.get(phrase, ()))
-        return next((role.key for role in roles if role.kind == kind and not role.item), "")
+        return next((role.key for role in roles if role.kind == kind and role.item in items and role.key in known), "")
 
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""

@@ -63,7 +63,7 @@ class Labeller:
             if mark.text.startswith("too ") and opens_reason(nodes, mark):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
-            if node.main == "qualifier" and self._site_of(marks, place):
+            if node.main == "qualifier" and self._site_of(marks, place, active):
                 node.main = "site"
             if node.main == "value" and not candidates:
                 node.main = self._of_what(marks, place, active)
@@ -111,11 +111,12 @@ class Labeller:
         scales = {self.items[name].scale for name in {*active, *near} if name in self.items}
         return any(r.item in (scales if r.kind == "grade" else {*active, *near}) for r in marks[place].roles)
 
-    def _site_of(self, marks: Sequence[Mark], place: int) -> bool:
-        """A site of the item named next, though a qualifier of others ("cervical adenopathy")."""
+    def _site_of(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """A site of the item named next or last, though a qualifier of others ("cervical adenopathy")."""
         named = {
             r.item for later in marks[place + 1 : place + 2] for r in later.roles if r.kind in ("item", "sign", "alone")
         }
+        named |= {*active}
         roles = marks[place].roles
         return any(r.kind == "site" and r.item in named for r in roles) and not any(
             r.kind == "qualifier" and r.item in named for r in roles
@@ -251,7 +252,7 @@ class Labeller:
         for name in last.candidates if last else ():
             if any(r.item == name and r.kind in ITEM_VALUE_KINDS for r in mark.roles):
                 if name in candidates:
-                    return not (last and last.sign) and not named
+                    return not named and not (last and last.sign and not _is_title(last, nodes))
                 return not named or not self._has_own_value(marks, place)
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
@@ -283,3 +284,9 @@ class Labeller:
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         after = marks[place + 1] if place + 1 < len(marks) else None
         return after is not None and (after.number is not None or (after.has(*VALUE_KINDS) and not after.has("side")))
+
+
+def _is_title(node: Node, nodes: Sequence[Node]) -> bool:
+    """ "Rigidity: right arm cogwheel": a sign in front of a colon, and what stands behind tells of it."""
+    place = next(i for i, one in enumerate(nodes) if one is node)
+    return any(one.main == "colon" for one in nodes[place + 1 : place + 2])

@@ -8,14 +8,16 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
+_TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
 
 
-def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str] = ()) -> Sequence[Mark]:
     """ "VII: no weakness", "III/IV/VI: full", "I: not tested": numbers with a colon at the head of a sentence.
 
     The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
     """
+    marks = _bare_ranges(marks, tokens, items)
     end = 0
     while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
         end += 1
@@ -28,6 +30,26 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
     roles = first.roles if end == 1 else ()
     title = Role("heading_part", key="cranial_nerves")
     return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *marks[end:]]
+
+
+def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str]) -> Sequence[Mark]:
+    """ "IX to XII normal", "CN: II-XII NAD": a range of nerves in Roman numbers, where a phrase begins."""
+    result: list[Mark] = []
+    place = 0
+    while place < len(marks):
+        opens = not place or marks[place - 1].has("colon", "comma", "semicolon", "stop")
+        ends = [place + 1] if place + 1 < len(marks) and marks[place + 1].hyphened else [place + 2]
+        ends = [end for end in ends if end < len(marks) and (end == place + 1 or marks[place + 1].text in _TO)]
+        if opens and ends and _is_roman(marks[place], tokens) and _is_roman(marks[ends[0]], tokens):
+            name = f"cranial_nerves_{ROMAN[marks[place].text]}_{ROMAN[marks[ends[0]].text]}"
+            if name in items:
+                text = " ".join(mark.text for mark in marks[place : ends[0] + 1])
+                result.append(Mark(marks[place].start, marks[ends[0]].end, (Role("item", name),), None, text))
+                place = ends[0] + 1
+                continue
+        result.append(marks[place])
+        place += 1
+    return result
 
 
 def _is_roman(mark: Mark, tokens: Sequence[Token]) -> bool:

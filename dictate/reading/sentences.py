@@ -72,7 +72,7 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = list(by_nerve(self.spheres.told(sentence, self.tokens), self.tokens))
+        sentence = list(by_nerve(self.spheres.told(sentence, self.tokens), self.tokens, self.items))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None

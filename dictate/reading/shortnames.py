@@ -27,7 +27,7 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
-        if item.scale == "tendon_reflex" and _measured_from(marks, place):
+        if (item.scale == "tendon_reflex" and _measured_from(marks, place)) or self._is_place(item, marks, place):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
@@ -66,6 +66,22 @@ class ShortNames:
         number = next((mark.number for mark in marks[place + 1 : place + 4] if mark.number is not None), None)
         excepted = any(mark.has("except") for mark in before) and self.items["strength_all"].scale in scales
         return excepted and number is not None and not number.a_sign
+
+    def _is_place(self, item: Item, marks: Sequence[Mark], place: int) -> bool:
+        """ "Abdominals: upper present", "tone: R arm increased, L arm normal": where it was, of what was just named."""
+        at = next((at for at in range(place - 1, -1, -1) if marks[at].has("item", "sign", "alone")), None)
+        named = (
+            [role.item for role in marks[at].roles if role.kind in ("item", "sign", "alone")] if at is not None else []
+        )
+        if any(role.kind == "site" and role.item in named for role in marks[place].roles):
+            return True
+        between = marks[at + 1 : place] if at is not None else ()
+        told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
+        denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
+        if not (denied and item.blanket and item.kind == "grade"):
+            return False
+        sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""

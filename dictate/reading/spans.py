@@ -40,7 +40,8 @@ _COUNTS = {"step", "steps"}  # behind a number they count, and name nothing
 _WALKS = {"walks", "walked"}
 _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grade is that high
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
-_DERMATOME_LIMIT = {"c": 8, "t": 12, "l": 5, "s": 5}
+_DERMATOME_LIMIT = {"c": 8, "t": 12, "d": 12, "l": 5, "s": 5}  # D: dorsal, as many write T
+_BEFORE_LEVEL = {"at", "to", "below", "level", "above", "through", "from", "and", "of", "over"}
 
 
 def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
@@ -48,17 +49,18 @@ def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
     numbers = {mark.start: mark for mark in find_numbers(tokens)}
     for place, token in enumerate(tokens):
         letter, rest = token.lower[:1], token.lower[1:]
-        if letter in _DERMATOME_LIMIT and rest.isdigit() and 1 <= int(rest) <= _DERMATOME_LIMIT[letter]:
+        if (
+            letter in _DERMATOME_LIMIT
+            and letter != "d"
+            and rest.isdigit()
+            and 1 <= int(rest) <= _DERMATOME_LIMIT[letter]
+        ):
             yield Mark(place, place + 1, (Role("dermatome", key=token.lower), Role("site", key=token.lower)))
         elif token.lower in _DERMATOME_LIMIT and place + 1 < len(tokens):
             after = place + 2 if tokens[place + 1].lower == "-" else place + 1
             mark = numbers.get(after)
             before = tokens[place - 1].lower if place else ""
-            fits = (
-                letter == "t"
-                or letter == "c"
-                or before in {"at", "to", "below", "level", "above", "through", "from", "and", "of"}
-            )
+            fits = letter == "t" or letter == "c" or before in _BEFORE_LEVEL
             if mark and mark.number and fits and not mark.number.op and not mark.number.a_sign and not mark.number.mark:
                 number = mark.number.a
                 if (
@@ -66,7 +68,7 @@ def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
                     and 1 <= number <= _DERMATOME_LIMIT[letter]
                     and (letter != "s" or before != "s")
                 ):
-                    key = f"{letter}{int(number)}"
+                    key = f"{'t' if letter == 'd' else letter}{int(number)}"
                     yield Mark(place, mark.end, (Role("dermatome", key=key), Role("site", key=key)))
 
 

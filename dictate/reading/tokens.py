@@ -75,6 +75,8 @@ class _Piece:
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
+    text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
+    text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
     text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
     text = re.sub(r"(?<=\w)['’]s\b", "", text)
     text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)

@@ -38,3 +38,17 @@ def test_a_range_is_a_blanket_and_a_list_is_not(grammar: Grammar) -> None:
 def test_a_murmur_keeps_its_grade(grammar: Grammar) -> None:
     """The same letters are a grade elsewhere."""
     assert rows(grammar, "Murmur II/VI.") == ["murmur present"]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("IX to XII normal.", ["cranial_nerves_9_12 normal"]),
+        ("CN: II-XII NAD.", ["cranial_nerves_2_12 normal"]),
+        ("Face symmetric. IX–XII intact.", ["facial_strength normal", "cranial_nerves_9_12 normal"]),
+        ("VII: no weakness.", ["facial_strength normal"]),
+    ],
+)
+def test_a_range_of_roman_numbers_needs_no_name(rows, text, wanted):
+    """Where a phrase begins. Common practice, no source."""
+    assert rows(text) == wanted

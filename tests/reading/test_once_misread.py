@@ -591,3 +591,37 @@ def test_a_title_with_a_side_outlasts_an_unknown_word(grammar: Grammar) -> None:
 def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Abbreviations that need no company where their number or unit says it; sides of which one is worse."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "EOMI w/o nystagmus. FTN w/o dysmetria b/l.",
+            ["eye_movements normal", "nystagmus absent", "finger_nose both normal"],
+        ),
+        ("Gait w/o ataxia, w/ cane.", ["gait normal"]),
+        (
+            "Abdo reflexes: upper present, lower absent.",
+            ["abdominal_reflex upper present", "abdominal_reflex lower absent"],
+        ),
+        ("Tone L arm low, L leg normal.", ["tone left arm abnormal low", "tone left leg normal"]),
+        ("Tone: arms N, legs N/A", ["tone arm normal", "tone leg not_examined"]),
+        ("Spasticity: legs moderate, arms none", ["tone leg abnormal spasticity moderate", "tone arm normal"]),
+        (
+            "Rigidity: R arm moderate cogwheel; legs none",
+            ["tone right arm abnormal rigidity moderate cogwheel", "tone leg normal"],
+        ),
+        ("Gait: N/A. Romberg n/a.", ["gait not_examined", "romberg not_examined"]),
+        ("Patellar clonus not seen.", ["clonus knee absent"]),
+        ("Left eye: full range. Sternomastoids 5.", ["sternocleidomastoid measured 5"]),
+        ("Rises from chair without hands.", ["chair_rise normal"]),
+        (
+            "Mental state not formally examined. FNF left can't be judged.",
+            ["mental_status_all not_examined", "finger_nose left not_assessable"],
+        ),
+    ],
+)
+def test_what_telegrams_leave_to_the_reader(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Written so in notes and once read as something else; from memory, no source."""
+    assert row(grammar, text) == wanted

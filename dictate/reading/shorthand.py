@@ -1,0 +1,64 @@
+"""Typed shorthand that means something in company: RE and LE behind an acuity, "-/-" behind a jerk."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.marks import Mark, Number, Role
+from dictate.reading.tokens import Token
+
+_EYES = {"RE": "right", "LE": "left"}  # LE is also a leg: an eye only where eyes are spoken of
+_EYE_NERVES = frozenset({"II", "III", "IV", "VI"})
+_SIGNS = {"+": (1.0, "+"), "-": (0.0, "")}
+
+
+def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> list[Mark]:
+    """The marks, with such shorthand as sides and numbers."""
+    result: list[Mark] = []
+    place = 0
+    while place < len(marks):
+        mark = marks[place]
+        side = _EYES.get(tokens[mark.start].text) if mark.end - mark.start == 1 else None
+        if side is not None and _names(marks, place, tokens, items, _is_of_eyes):
+            mark = replace(mark, roles=(Role("side", key=side),))
+        pair = _sign_pair(marks, place, tokens)
+        if pair is not None and _names(marks, place, tokens, items, _is_jerk):
+            mark, place = pair, place + 2
+        result.append(mark)
+        place += 1
+    return result
+
+
+def _names(
+    marks: Sequence[Mark], place: int, tokens: Sequence[Token], items: Mapping[str, Item], fits: Callable[[Item], bool]
+) -> bool:
+    """Whether the last name in front of a place, in its sentence, is of an item that fits."""
+    for before in reversed(marks[:place]):
+        if tokens[before.end - 1].ends_sentence:
+            return False
+        named = [items[role.item] for role in before.roles if role.kind in ("item", "context") and role.item in items]
+        if named:
+            return any(map(fits, named))
+    return False
+
+
+def _is_of_eyes(item: Item) -> bool:
+    return not _EYE_NERVES.isdisjoint((item.nerve or "").split())
+
+
+def _is_jerk(item: Item) -> bool:
+    return item.scale == "tendon_reflex"
+
+
+def _sign_pair(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> Mark | None:
+    """ "-/-", "+/+", "-/+": two jerks that are there or not; "+/-" alone is one that is barely there."""
+    three = marks[place : place + 3]
+    if len(three) < 3 or three[1].text != "/" or not (tokens[three[1].start].glued and tokens[three[2].start].glued):
+        return None
+    if three[0].text not in _SIGNS or three[2].text not in _SIGNS:
+        return None
+    (a, a_sign), (b, b_sign) = _SIGNS[three[0].text], _SIGNS[three[2].text]
+    number = Number(a=a, a_sign=a_sign, op="/", b=b, b_sign=b_sign)
+    return Mark(three[0].start, three[2].end, (Role("number"),), number, " ".join(mark.text for mark in three))
