@@ -13,7 +13,7 @@ from dictate.batch.jobs import Candidate, printable
 from dictate.batch.ledger import Entry
 from dictate.errors import Damaged, RecordError
 from dictate.model import Examination
-from dictate.notes.tying import claims_unchanged
+from dictate.notes.tying import wants_earlier
 from dictate.pipeline import is_text
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ class Keeping:
 
     def waits(self, exam: Examination, grammar: Grammar) -> bool:
         """Whether it is saved last: what it calls unchanged may stand in a record that the batch has yet to save."""
-        return bool(exam.patient) and any(claims_unchanged(finding, grammar) for finding in exam.findings)
+        return bool(exam.patient) and any(wants_earlier(finding, grammar) for finding in exam.findings)
 
     def tied(self, exam: Examination, grammar: Grammar, *, own: str, batch: Iterable[str]) -> Examination:
         """The examination tied to the patient's last record. own: key of its own record. batch: those of the folder.

@@ -20,12 +20,12 @@ UNUSABLE = ("withdrawn", "erased")
 def tied_to_record(exam: Examination, grammar: Grammar) -> Examination:
     """The examination, what it calls unchanged tied to the patient's last record; as it is without such a record."""
     from dictate.cli.saving import opened_records
-    from dictate.notes.tying import claims_unchanged
+    from dictate.notes.tying import wants_earlier
     from dictate.records.place import DATABASE
     from dictate.settings import records_folder
 
     kept = (records_folder() / DATABASE).is_file()
-    if not (exam.patient and kept and any(claims_unchanged(one, grammar) for one in exam.findings)):
+    if not (exam.patient and kept and any(wants_earlier(one, grammar) for one in exam.findings)):
         return exam
     try:
         with opened_records() as records:

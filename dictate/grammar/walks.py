@@ -70,6 +70,12 @@ def faster_percent(earlier_s: float, later_s: float) -> float:
     return 100 * (earlier_s / later_s - 1)
 
 
+def is_compared(finding: Finding) -> bool:
+    """Whether it is a walk over the distance at which a change says something."""
+    walk = walk_of(finding)
+    return walk is not None and (walk.distance, walk.unit) == CHANGE_OVER
+
+
 def walk_change(earlier: Walk | None, later: Walk | None) -> str:
     """`speed +20 %; faster by 20 % or more (Hobart 2013): met`; empty when they are not both walks of 25 feet."""
     if earlier is None or later is None or not earlier.seconds or not later.seconds:

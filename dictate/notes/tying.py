@@ -1,10 +1,11 @@
-"""What is said to be unchanged, tied to an earlier record and held against it."""
+"""What is said to be unchanged, tied to an earlier record and held against it; a 25-foot walk beside the one before."""
 
 from __future__ import annotations
 
 import re
 
 from dictate.grammar import Grammar
+from dictate.grammar.walks import is_compared, mean_walk, walk_of
 from dictate.model import Earlier, Examination, Finding, Status
 from dictate.notes.directions import Kind, change
 from dictate.notes.phrases import item_of, one_line, phrase, statement, title
@@ -20,8 +21,15 @@ def claims_unchanged(finding: Finding, grammar: Grammar) -> bool:
     )
 
 
+def wants_earlier(finding: Finding, grammar: Grammar) -> bool:
+    """Whether an earlier record would say something of it: it is called unchanged, or a walk to compare."""
+    return claims_unchanged(finding, grammar) or is_compared(finding)
+
+
 def tie(later: Examination, earlier: Examination, grammar: Grammar, *, record: str) -> Examination:
-    """The later examination with what the earlier record says beside every "unchanged"; queries are not asked anew.
+    """The later examination with what the earlier record says beside every "unchanged" and every walk of 25 feet.
+
+    Queries are not asked anew.
 
     record: key of the earlier record. What it says nothing of stays untied.
     """
@@ -29,6 +37,7 @@ def tie(later: Examination, earlier: Examination, grammar: Grammar, *, record: s
     findings = []
     for finding in later.findings:
         found = _tied(finding, earlier, grammar) if claims_unchanged(finding, grammar) else None
+        found = found or _earlier_walk(finding, earlier, grammar)
         tied = found and Earlier(record=record, day=day, said=found[0], agrees=found[1])
         findings.append(finding.model_copy(update={"earlier": tied}))
     return later.model_copy(update={"findings": tuple(findings)})
@@ -43,6 +52,16 @@ def _tied(finding: Finding, earlier: Examination, grammar: Grammar) -> tuple[str
     if finding.status is Status.UNCHANGED:
         return said, True
     return said, any(change(one, finding, grammar).kind is Kind.UNCHANGED for one in spoken_of)
+
+
+def _earlier_walk(finding: Finding, earlier: Examination, grammar: Grammar) -> tuple[str, bool] | None:
+    """The mean of the earlier trials of a walk that is compared by its speed; nothing is claimed of it."""
+    if not is_compared(finding):
+        return None
+    slot = slot_of(finding, finding.side, grammar)
+    same = [one for one in earlier.findings if is_compared(one) and slot_of(one, one.side, grammar) == slot]
+    mean = mean_walk(same)
+    return None if mean is None else (str(walk_of(mean)), True)
 
 
 def _spoken_of(finding: Finding, earlier: Examination, grammar: Grammar) -> list[Finding]:

@@ -40,7 +40,7 @@ SINCE = rule(
     source="Hobart 2013 (speed better by 20 % or more, in multiple sclerosis)",
     limits="met or not on the two times named, of speed and not of time; what it was shown for is not claimed of the "
     "patient; `dictate compare` says the same of two visits",
-    missing="no earlier record with a 25-foot walk that this one was said to be unchanged from: no figure",
+    missing="no earlier record of the patient with a 25-foot walk under the same conditions: no figure",
 )
 UP_AND_GO = rule(
     "timed up and go",

@@ -89,3 +89,15 @@ def test_no_records_are_made_for_it(records: Path, grammar: Grammar) -> None:
     exam: Examination = examine([Typed("a", THEN)], engine=None, grammar=grammar, patient="P-1")
     assert tied_to_record(exam, grammar) == exam
     assert not records.exists()
+
+
+def test_a_walk_is_compared_with_the_one_before_though_nobody_calls_it_unchanged() -> None:
+    """Both times, the change of speed, and met or not, in the note of the second visit."""
+    save("Timed twenty five foot walk 6 seconds.", "2024-03-01")
+    text = note("Timed twenty five foot walk 5 seconds.", "--patient", "P-1", "--examined-at", "2024-09-01T10:00")[0]
+    assert (
+        "25-foot walk, 25 ft in 6 s at the earlier visit (2024-03-01), now 25 ft in 5 s: speed +20 %; faster by 20 % "
+        "or more (Hobart 2013): met"
+    ) in " ".join(text.split())
+    other = note("Timed twenty five foot walk 5 seconds.", "--patient", "P-2", "--examined-at", "2024-09-01T10:00")[0]
+    assert "earlier visit" not in other

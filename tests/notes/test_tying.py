@@ -88,3 +88,23 @@ def test_nothing_is_tied_where_nothing_is_called_unchanged(name: str, grammar: G
     exam = examine([DEMOS / f"{name}.txt"], engine=None, grammar=grammar)
     assert tie(exam, exam, grammar, record="k7") == exam
     assert tie(examination(), exam, grammar, record="k7") == examination()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Timed twenty five foot walk 5 seconds.", ["25 ft in 6 s"]),
+        ("Timed twenty five foot walk: first trial 5.2 seconds, second trial 4.8 seconds.", ["25 ft in 6 s"] * 2),
+        ("Timed twenty five foot walk 5 seconds with a stick.", [None]),
+        ("Ten metre walk 8 seconds.", [None]),
+    ],
+)
+def test_a_walk_of_25_feet_stands_beside_the_one_before(text: str, said: list[str | None], grammar: Grammar) -> None:
+    """The mean of its trials, under the same conditions; nothing was claimed, so nothing is asked."""
+    before = "Timed twenty five foot walk: first trial 6.2 seconds, second trial 5.8 seconds. Ten metre walk 9 seconds."
+    exam = tied(text, grammar, earlier=before)
+    assert [one.earlier and one.earlier.said for one in exam.findings] == said
+    assert [query.code for query in exam.open_musts] == []
+    changes = [one.text for one in exam.figures if one.name == "25-foot walk since the earlier visit"]
+    assert all("now 25 ft in 5 s: speed +20 %; faster by 20 % or more (Hobart 2013): met" in one for one in changes)
+    assert len(changes) == bool(said[0])
