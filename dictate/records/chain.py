@@ -36,12 +36,18 @@ class Row:
     @property
     def came(self) -> dict[str, str]:
         """Recordings that came with it: name of the file → keyed digest."""
-        return dict(part.partition("=")[::2] for part in self["sounds"].split() if "=" in part)
+        pairs = (part.partition("=")[::2] for part in self["sounds"].split() if "=" in part)
+        return {name: told for name, told in pairs if _is_name(name)}
 
     @property
     def went(self) -> set[str]:
         """Recordings that were erased by it."""
-        return {part[1:] for part in self["sounds"].split() if part.startswith("-")}
+        return {part[1:] for part in self["sounds"].split() if part.startswith("-") and _is_name(part[1:])}
+
+
+def _is_name(text: str) -> bool:
+    """Whether it is a name this program gives: a changed one must not lead to a file elsewhere."""
+    return text.isascii() and text.isalnum()
 
 
 def number(text: str) -> int:

@@ -76,8 +76,15 @@ def undo(exam: Examination, grammar: Grammar, *, count: int = 1) -> Examination:
     if before is None or len(exam.decisions) <= before.decisions:
         raise Refused("nothing was decided since the further dictation: correct what was decided before at its value")
     kept = exam.decisions[before.decisions : max(before.decisions, len(exam.decisions) - count)]
+    return carried_out_again(exam, before, kept, grammar)
+
+
+def carried_out_again(
+    exam: Examination, before: AsRead, decisions: Sequence[Decision], grammar: Grammar
+) -> Examination:
+    """What stood before, with these decisions carried out on it."""
     exam = _only_open(compute(_as_read(exam, before), grammar), before.queries, grammar)
-    for decision in kept:
+    for decision in decisions:
         exam = _carry_out(exam, decision, grammar)
     return exam
 

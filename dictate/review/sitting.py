@@ -12,6 +12,7 @@ from dictate.model import Decision, Examination
 from dictate.notes import write_note
 from dictate.review.clips import Clips
 from dictate.review.decisions import apply, in_order, undo
+from dictate.review.earlier import put_right
 from dictate.review.effects import Difference, difference
 from dictate.review.learning import Lesson, forget, learn, learnt, lessons_of
 from dictate.review.questions import Question, card_of, question_of, raised
@@ -34,7 +35,7 @@ class Sitting:
     ) -> None:
         """now: the clock that decisions are dated with; None: undated. own_folder: where phrases are learnt."""
         self.shelf, self.grammar, self.who = shelf, grammar, who
-        self.exam = shelf.open()
+        self.exam = put_right(shelf.open(), grammar)
         self.own_folder = own_folder
         self.revision = 0  # counts changes, so that an answer to an older view is told apart
         self.offered: tuple[Lesson, ...] = ()  # what the last decision could teach
@@ -197,7 +198,7 @@ class Sitting:
         return self.shelf
 
     def _look_again(self) -> None:
-        self.exam, self.offered, self._has_sound = self.shelf.open(), (), None
+        self.exam, self.offered, self._has_sound = put_right(self.shelf.open(), self.grammar), (), None
         self.revision += 1
 
     def _must_be_open(self) -> None:

@@ -8,7 +8,7 @@ import tempfile
 from pathlib import Path
 
 import pytest
-from records.visits import BY, heard, recording, visit
+from records.visits import BY, heard, recording, tampering, visit
 
 from dictate.errors import DictateError, MachineError
 from dictate.records import Records, open_records, place
@@ -119,3 +119,23 @@ def test_a_head_that_cannot_be_written_loses_nothing(records: Records, monkeypat
     one = records.save(visit(), who=BY, why="dictated")
     assert records.open(one.key) == one
     assert records.verify() == []
+
+
+@pytest.mark.parametrize("name", ["../../letter", "2c97\x005d", ".."])
+def test_a_changed_name_of_a_recording_leads_nowhere_else(
+    records: Records, folder: Path, tmp_path: Path, name: str
+) -> None:
+    """Neither removed nor renamed when the records are opened; verify says which entry was changed."""
+    path = recording(tmp_path)
+    one = records.save(heard(path), who=BY, why="dictated", audio=[path])
+    records.erase(one.key, who=BY, why="asked for")
+    records.save(heard(path), who=BY, why="dictated", audio=[path])
+    letter = tmp_path / "letter"
+    letter.write_text("kept", encoding="utf-8")
+    assert folder.parent == tmp_path  # the first name reaches the letter
+    with tampering(folder) as db:
+        db.execute("UPDATE revisions SET sounds = ? WHERE sounds LIKE '-%'", (f"-{name}",))
+        db.execute("UPDATE revisions SET sounds = ? WHERE seq = 3", (f"{name}x=0",))
+    with open_records(folder) as again:
+        assert any("entry 3" in fault.where for fault in again.verify())
+    assert letter.read_text(encoding="utf-8") == "kept"
