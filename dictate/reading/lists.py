@@ -41,3 +41,28 @@ class Lists:
     def _covers(self, over: str, under: str) -> bool:
         whole = self.lexicon.component[over] is self.lexicon.component[under]
         return under in self.items[over].covers if self.items[over].covers else whole
+
+
+def told_apart(nodes: Sequence[Node], place: int) -> bool:
+    """ "No clonus, Hoffmann's on the right": behind one denied name and a comma, a name with a place of its own.
+
+    place: of the second name. Without an "or" nobody can tell whether the "no" reaches it.
+    """
+    if place < 3 or nodes[place - 1].main != "comma" or nodes[place - 2].main != "item":
+        return False
+    denied = [n.main for n in nodes[: place - 2] if n.main not in ("filler", "severity", "qualifier")][-1:]
+    behind = list(itertools.takewhile(lambda n: not n.is_break and n.main != "item", nodes[place + 1 :]))
+    after = nodes[place + 1 + len(behind) :]
+    listed = any(n.main == "conj" or n.main == "item" for n in after)
+    said = [n.main for n in behind if n.main != "filler"]
+    return denied == ["negation"] and not listed and bool(said) and set(said) <= {"side", "site", "direction"}
+
+
+def perhaps_denied(nodes: Sequence[Node]) -> list[tuple[int, int]]:
+    """Tokens of the denial and its name in front of each name that they may deny too."""
+    found = []
+    for place, node in enumerate(nodes):
+        if told_apart(nodes, place):
+            denial = next(n for n in reversed(nodes[:place]) if n.main == "negation")
+            found.append((denial.mark.start, node.mark.start))
+    return found

@@ -15,14 +15,9 @@ from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.lists import perhaps_denied
 from dictate.reading.marks import Mark
-from dictate.reading.merging import (
-    as_said_before,
-    but_for,
-    in_order,
-    merge_readings,
-    merge_sentence,
-)
+from dictate.reading.merging import as_said_before, but_for, in_order, merge_readings, merge_sentence
 from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
@@ -86,6 +81,7 @@ class SentenceReader:
             self.remarks.append((RemarkKind.BLANKET_UNBOUNDED, nodes[0].mark.start, nodes[-1].mark.end))
             return
         self.context.adjective_side = None
+        self.remarks.extend((RemarkKind.NOT_PLACED, start, end) for start, end in perhaps_denied(nodes))
         statements = self.divider.divide(nodes, self.context.active)
         earlier = list(self.drafts)  # a correction may take some of them out
         before: Statement | None = None

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
-from dictate.reading.lists import Lists
+from dictate.reading.lists import Lists, told_apart
 from dictate.reading.nodes import Node
 from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
@@ -44,7 +44,7 @@ class Divider:
         self._pass_places_on(statements)
         self._pass_severity_on(statements)
         self._mark_exceptions(statements)
-        self._spread_negation(statements)
+        self._spread_negation(statements, {id(n) for i, n in enumerate(nodes) if told_apart(nodes, i)})
         self._spread_inclusion(statements)
         return statements
 
@@ -60,6 +60,7 @@ class Divider:
                 continue
             if (
                 groups
+                and not told_apart(nodes, place)
                 and (self._together(groups[-1], node, between) or self.lists.holds(nodes, groups[-1], node, between))
                 and not self._closed(nodes, groups[-1][0], place, between)
             ):
@@ -196,7 +197,7 @@ class Divider:
             opening = statements.pop(0)
             statements[0].before[:0] = opening.after[:1]
 
-    def _spread_negation(self, statements: list[Statement]) -> None:
+    def _spread_negation(self, statements: list[Statement], apart: set[int]) -> None:
         """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""
         for place, statement in enumerate(statements):
             negation = next((n for n in statement.before if n.main == "negation"), None)
@@ -230,7 +231,7 @@ class Divider:
                     break  # "no skew, direction changing nystagmus"
                 if self._says_more(following) or any(n.main == "conj" and n.text == "with" for n in link):
                     break
-                if self.weights.says_normal(following):
+                if self.weights.says_normal(following) or id(following.names[0]) in apart:
                     break  # "no ankle oedema, chest clear"
                 chain.append(following)
                 linked = linked or any(n.main in ("conj", "comma") for n in link) or len(following.names) > 1
