@@ -90,6 +90,9 @@ def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Mea
         if "[ft_i]" in item.units or item.unit in {"cm", "m"}:
             return Meaning(Text(words=f"{number.first}'{number.second}"), Status.MEASURED, "[ft_i]", fits=3)
         return None
+    if number.op == "m":
+        tall = Quantity(number=round(number.a + (number.b or 0) / 100, 2))
+        return Meaning(tall, Status.MEASURED, "m", fits=3) if item.unit == "cm" and "m" in item.units else None
     if number.op == "/" and number.b is not None:
         one, two = number.then or (None, None)
         right, left = Quantity(number=number.a, then=one), Quantity(number=number.b, then=two)
@@ -115,7 +118,7 @@ def as_grade(scale: Scale, written: str) -> str:
 
 
 def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
-    if scale is None or number.mark or number.a != int(number.a) or number.op == "ft" or number.a >= 10:
+    if scale is None or number.mark or number.a != int(number.a) or number.op in ("ft", "m") or number.a >= 10:
         return None
 
     def grade(written: str) -> Grade:

@@ -22,9 +22,9 @@ class Number:
 
     a: float
     a_sign: str = ""  # "+", "-" or ""
-    op: str = (
-        ""  # "/" over, "of" out of, "->" going to, "to" a range or a change, "ft" feet and inches, "logmar" an acuity
-    )
+    # "/" over, "of" out of, "->" going to, "to" a range or a change, "ft" feet and inches, "m" metres and centimetres,
+    # "logmar" an acuity
+    op: str = ""
     b: float | None = None
     b_sign: str = ""
     then: tuple[float, float] | None = None  # "4/4 decreasing to 2/2"

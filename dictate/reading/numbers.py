@@ -19,6 +19,9 @@ _GOING = {
     ("to",),
 }
 _SCORED = {"rass", "score", "of", "is", "was", "at"}
+_METRES = frozenset({"metre", "metres", "meter", "meters", "m"})
+_CENTIMETRES = frozenset({"centimetres", "centimeters", "cm"})
+_BEHIND_HEIGHT = frozenset({"", ",", ".", ";", "and", "tall", "weight", "weighs"})
 _TALLEST_FT, _INCHES = 9, 12  # "25 feet 5.2 seconds" is no height
 _TIMES = {"seconds", "second", "sec", "secs", "s"}
 _METRE_LINES = {5, 6, 9, 12, 15, 18, 24, 36, 60}
@@ -106,6 +109,8 @@ class _Reader(Cardinals):
             if inches is not None and a < _TALLEST_FT and inches[0] < _INCHES and self.at(inches[1]) not in _TIMES:
                 stop = inches[1] + (1 if self.at(inches[1]) in {"inches", "inch", "in", '"', "”"} else 0)
                 return Number(a=a, op="ft", b=inches[0]), stop
+        if word in _METRES and not sign and (tall := self._tall(a, end + 1)) is not None:
+            return tall
         tenths = self.cardinal(end) if _FEVER[0] <= a < _FEVER[1] and not sign and self._of_heat(i) else None
         if tenths is not None and tenths[0] in range(10):
             return Number(a=a + tenths[0] / 10), tenths[1]
@@ -113,6 +118,15 @@ class _Reader(Cardinals):
         if joined is not None:
             return self._going(*joined)
         return self._going(Number(a=a, a_sign=sign), end)
+
+    def _tall(self, metres: float, end: int) -> tuple[Number, int] | None:
+        """ "One metre seventy five", "1 m 82": a height in metres and centimetres, with nothing counted behind."""
+        found = self.cardinal(end)
+        if metres not in (1, 2) or found is None or found[0] not in range(10, 100):
+            return None
+        behind = self.at(found[1])
+        stop = found[1] + (behind in _CENTIMETRES)
+        return (Number(a=metres, op="m", b=found[0]), stop) if self.at(stop) in _BEHIND_HEIGHT else None
 
     def _logmar(self, i: int) -> tuple[Number, int] | None:
         """ "logMAR 0.2", "logMAR minus 0.1": an acuity, whatever stands behind it."""

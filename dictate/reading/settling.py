@@ -49,8 +49,9 @@ def place_titles(nodes: list[Node]) -> None:
 def compared_sides(nodes: list[Node]) -> None:
     """ "Two plus like the right", "reduced compared with the left": the side it is held against is not where it was."""
     for place, node in enumerate(nodes):
-        behind = [n.text for n in nodes[max(0, place - 3) : place] if n.text not in _ON_THE_WAY]
-        if node.main == "side" and behind and behind[-1].split()[0] in _COMPARING:
+        behind = [n for n in nodes[max(0, place - 3) : place] if n.text not in _ON_THE_WAY]
+        named = bool(behind) and behind[-1].main == "item"  # "relative afferent pupillary defect on the left"
+        if node.main == "side" and behind and not named and behind[-1].text.split()[0] in _COMPARING:
             node.main = "filler"
 
 

@@ -176,3 +176,18 @@ def test_numbers_never_overlap_and_keep_their_order(cut):
 def test_numbers_said_apart_stay_apart(cut, phrase, values):
     """Nothing is joined over a comma with words between, or over a full stop."""
     assert [mark.number.a for mark in find_numbers(cut(phrase))] == values
+
+
+@pytest.mark.parametrize(
+    "phrase", ["one metre seventy five", "1 m 75", "1 metre 75 cm tall", "one meter seventy five, weight"]
+)
+def test_a_height_in_metres_and_centimetres_is_one_number(number, phrase):
+    """Metres first, then centimetres of two digits."""
+    found = number(phrase)
+    assert (found.a, found.op, found.b) == (1, "m", 75)
+
+
+@pytest.mark.parametrize("phrase", ["one metre twelve seconds", "1 m 20/40", "ten metres 25", "1 m 5", "1 m 75 dB"])
+def test_metres_in_front_of_another_count_are_no_height(cut, phrase):
+    """Seconds, an acuity, another distance, one digit, another unit: two numbers."""
+    assert "m" not in [mark.number.op for mark in find_numbers(cut(phrase)) if mark.number is not None]
