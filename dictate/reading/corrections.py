@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell, Draft
@@ -91,6 +92,14 @@ def keep_place(drafts: Sequence[Draft], gone: Sequence[Draft]) -> None:
     new.position, new.minutes = new.position or old.position, new.minutes or old.minutes
     new.side = new.side or old.side
     new.spans.extend(old.spans)
+
+
+def moved(gone: Sequence[Draft], cells: Sequence[Cell]) -> list[Draft]:
+    """ "Right knee three plus, no, left knee": what was found stays, and only where is said anew."""
+    if len(gone) != 1 or len(cells) != 1 or cells[0].side is None or not cells[0].empty:
+        return []
+    words = [(node.mark.start, node.mark.end) for node in cells[0].nodes]
+    return [replace(gone[0], side=cells[0].side, spans=[*gone[0].spans, *words], corrected=["the other side"])]
 
 
 def _target(cells: list[Cell], new: Cell) -> Cell | None:

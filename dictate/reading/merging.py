@@ -261,11 +261,17 @@ def _only_named(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
     )
 
 
-def as_said_before(last: Draft | None, name: str, items: dict[str, Item], spans: list[tuple[int, int]]) -> list[Draft]:
-    """ "Pinprick was the same": as the last finding, where it is of the same kind."""
+def as_said_before(
+    said: Sequence[Draft], name: str, items: dict[str, Item], spans: list[tuple[int, int]]
+) -> list[Draft]:
+    """ "Pinprick was the same": as the last findings, where they are of the same kind: each side's of a graded one."""
+    last = said[-1] if said else None
     if last is None or items[name].kind != items[last.item].kind or items[last.item].blanket:
         return []
     if items[name].kind not in ("normality", "grade") or items[name].scale != items[last.item].scale:
         return []
     detail = [f"as {items[last.item].name}"]
-    return [replace(last, item=name, spans=[*last.spans, *spans], detail=detail, corrected=[])]
+    alike = [one for one in said if one.item == last.item]
+    sides = {one.side for one in alike}
+    told = alike if len(sides) == len(alike) and None not in sides else [last]
+    return [replace(one, item=name, spans=[*one.spans, *spans], detail=detail, corrected=[]) for one in told]

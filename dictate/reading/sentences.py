@@ -10,7 +10,7 @@ from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier, end_of_grades
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
-from dictate.reading.corrections import amend, corrects_earlier, keep_place, narrowed, of_last
+from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
 from dictate.reading.drafts import Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
@@ -118,6 +118,7 @@ class SentenceReader:
             self.remarks.append((RemarkKind.CORRECTED, statement.nodes[0].mark.start, struck.mark.end))
         drafts = self._drafts(cells, statement, candidates)
         keep_place(drafts, gone)
+        drafts = drafts or moved(gone, cells)
         if not drafts and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
@@ -272,8 +273,8 @@ class SentenceReader:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
         if names and not earlier and side is None:
-            last = self.said.drafts[-1] if self.said is not None and self.said.drafts else None
-            return as_said_before(last, statement.candidates[0], self.items, spans)
+            said = self.said.drafts if self.said is not None else []
+            return as_said_before(said, statement.candidates[0], self.items, spans)
         return [
             replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=["as on the other side"], corrected=[])
             for draft in reversed(earlier)

@@ -175,8 +175,11 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
 
 def takes_back(nodes: list[Node], place: int) -> bool:
     """ "in the right leg, no, the left leg"; "on the left no the right": a no that takes a side back."""
-    if nodes[place].text != "no" or place == 0:
+    if nodes[place].text != "no":
         return False
+    if place == 0:  # "Drift on the left. No, on the right."
+        said = [n.main for n in nodes[1:] if n.main not in ("filler", "stop")]
+        return said == ["comma", "side"] or said == ["comma", "side", "site"]
     rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
     if nodes[place - 1].mark.number is not None and rest and rest[0].mark.number is not None:
         return True  # "three plus no four plus"

@@ -166,6 +166,23 @@ READ = [
     ),
     ("Right ankle jerk reduced compared with left.", ["reflex_achilles right abnormal reduced"]),
     ("Left knee jerk brisk compared to the right.", ["reflex_patellar left abnormal brisk"]),
+    ("Right knee three plus, no, left knee.", ["reflex_patellar left measured 3+"]),
+    ("Pronator drift on the left. No, on the right.", ["pronator_drift right present"]),
+    (
+        "Biceps jerk two right, three left, triceps the same.",
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps right measured 2+ (as biceps reflex)",
+            "reflex_triceps left measured 3+ (as biceps reflex)",
+        ],
+    ),
+    ("Not cooperative with visual field testing.", ["visual_fields not_assessable"]),
+    (
+        "Sensation could not be reliably tested because of aphasia.",
+        ["sensory_all not_assessable (because of aphasia)"],
+    ),
+    ("Last time the power was three.", []),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
