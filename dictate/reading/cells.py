@@ -138,6 +138,9 @@ class CellBuilder:
         """The cells with the sides, sites and parts of limbs that they share."""
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         cells = share(cells, sited=sited)
+        if cells and cells[0].site and len({cell.site for cell in cells if cell.site}) == 1:
+            for cell in (one for one in cells if one.site_node is None):
+                cell.site = cells[0].site  # "Ankle clonus: right sustained, left 4 beats"
         part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})
         return cells
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY
@@ -233,6 +233,15 @@ def told_behind_side(cell: Cell) -> bool:
     """ "R moderate, L mild": how it was on this side stands behind the side."""
     side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
     return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)
+
+
+def bare_reason(marks: Sequence[Mark], place: int, nodes: Sequence[Node]) -> bool:
+    """ "Gait not tested, weakness.": one sign alone behind what could not be done says why."""
+    if len(nodes) < 2 or nodes[-1].main != "comma" or not marks[place].has("sign"):
+        return False
+    undone = next((node for node in reversed(nodes[:-1]) if node.main != "side"), nodes[-1])
+    closed = place + 1 == len(marks) or marks[place + 1].has("stop", "semicolon")
+    return closed and (undone.mark.has("not_examined", "not_assessable") or undone.text == "impossible")
 
 
 def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:

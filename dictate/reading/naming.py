@@ -8,7 +8,7 @@ from dataclasses import replace
 from dictate.reading.bare import BareNumbers
 from dictate.reading.company import measured, plain_word
 from dictate.reading.context import Context
-from dictate.reading.cuts import opens_reason
+from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
@@ -60,7 +60,7 @@ class Labeller:
             in_reason = in_reason and not measured(marks, place)
             if node.is_break or node.main in ("number", "correction", "strike") or mark.text in _INFERENCES:
                 in_reason = in_reason and node.main == "number"
-            if mark.text.startswith("too ") and opens_reason(nodes, mark):
+            if (mark.text.startswith("too ") and opens_reason(nodes, mark)) or bare_reason(marks, place, nodes):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
             if node.main == "qualifier" and self._site_of(marks, place, active):

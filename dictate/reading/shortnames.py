@@ -73,7 +73,10 @@ class ShortNames:
         named = (
             [role.item for role in marks[at].roles if role.kind in ("item", "sign", "alone")] if at is not None else []
         )
-        if any(role.kind == "site" and role.item in named for role in marks[place].roles):
+        last = next((mark for mark in reversed(marks[:place]) if mark.has("item", "sign", "context")), None)
+        told_of = {role.item for role in last.roles if role.item} if last is not None else set()
+        told_of = told_of if item.blanket else {*named}
+        if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
         between = marks[at + 1 : place] if at is not None else ()
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)

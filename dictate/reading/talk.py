@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
@@ -16,12 +17,21 @@ _UNMARKED = 12  # the same where the sentence has no mark at all
 # How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
 _ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
 _THINGS = frozenset({"it", "that", "this"})  # behind the first word of a question: in somebody's hand or eyes
+_TITLE = 14  # marks in which a title of another time ends
+_LAST = frozenset({"last", "previous", "prior", "earlier"})
+_VISITS = frozenset("visit exam examination review clinic consultation week wk month year time appointment".split())
+_COMPARED = frozenset({"since", "than", "compared", "as", "from", "unlike", "like", "versus", "vs"})
+_KIN = frozenset(
+    "father mother brother sister son daughter wife husband grandmother grandfather uncle aunt cousin".split()
+)
 _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the word that gives it away
 
 
 def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int]]]:
     """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
+    if _of_another(marks):
+        return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     result = list(marks)
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
     question = is_question(marks)
@@ -45,6 +55,19 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             if names and not question and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def _of_another(marks: Sequence[Mark]) -> bool:
+    """ "Last visit (Feb): ...", "Yesterday for comparison: ...", "Brother: ...": a title of another time or person."""
+    end = next((i for i, mark in enumerate(marks[:_TITLE]) if mark.text == ":"), 0)
+    title = marks[:end]
+    words = " ".join(mark.text for mark in title).split()
+    if not words or any(mark.has("item", "section") and not mark.has("talk") for mark in title):
+        return False
+    visits = any(one in _LAST and two in _VISITS for one, two in itertools.pairwise(words))
+    if _COMPARED & {*words} or any(mark.has("same", "unchanged") for mark in title):
+        visits = False  # "unchanged from last visit: deltoid 4" tells of today
+    return visits or words[0] in ("yesterday", *_KIN)
 
 
 def is_question(marks: Sequence[Mark]) -> bool:

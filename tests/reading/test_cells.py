@@ -104,3 +104,14 @@ def test_a_number_behind_a_semicolon_that_cannot_be_its_own_is_left(rows, remark
     phrase = "Knee on the right four plus with ten beats of clonus at the right ankle; left two plus, no, two."
     assert rows(phrase) == ["reflex_patellar right measured 4+", "clonus right ankle present 10 beats"]
     assert remarks(phrase) == ["not-placed: left two plus, no, two."]
+
+
+def test_the_place_in_a_name_is_of_both_sides(rows):
+    """ "Ankle clonus: right sustained, left 4 beats"."""
+    said = rows("Ankle clonus: Rt sustained, Lt 4 beats. Knee clonus R 2 beats, L none.")
+    assert said == [
+        "clonus right ankle present sustained",
+        "clonus left ankle present 4 beats",
+        "clonus right knee present 2 beats",
+        "clonus left knee absent",
+    ]

@@ -642,3 +642,17 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
 def test_what_telegrams_leave_to_the_reader(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Written so in notes and once read as something else; from memory, no source."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Gait not tested, weakness.", ["gait not_examined (weakness)"]),
+        ("Tandem not attempted, ataxia.", ["tandem_gait not_examined (ataxia)"]),
+        ("HKS R impossible, weakness; L ok.", ["heel_shin right not_assessable (weakness)", "heel_shin left normal"]),
+        ("Gait not examined. Left leg weakness.", ["gait not_examined", "strength_lower_limb left abnormal weakness"]),
+    ],
+)
+def test_a_sign_behind_what_was_not_done_says_why(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Alone to the end of its phrase; it was called the strength as a whole. Common practice, no source."""
+    assert row(grammar, text) == wanted

@@ -88,3 +88,20 @@ def test_speech_that_runs_on_is_silenced_only_near_the_talk(marks):
     silenced, _ = silence_talk(found)
     assert "gait" in [mark.text for mark in silenced if mark.has("item")]
     assert [mark.text for mark in silenced if mark.has("talk")]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Last visit (Feb): gait normal, no ptosis.\nPulse 72.", ["heart_rate measured 72"]),
+        ("Yesterday for comparison: E1 M2, left pupil 5 mm. Pulse 72.", ["heart_rate measured 72"]),
+        ("Previous exam: knee jerks absent. Pulse 72.", ["heart_rate measured 72"]),
+        ("Brother, seen in the same hour: knees absent, plantars flexor. Pulse 72.", ["heart_rate measured 72"]),
+        ("GP last wk: knee jerks 2+ R, 3+ L. Pulse 72.", ["heart_rate measured 72"]),
+        ("Unchanged from last visit: right deltoid 4.", ["strength_deltoid right measured 4"]),
+        ("Gait: normal. Pulse: 72.", ["gait normal", "heart_rate measured 72"]),
+    ],
+)
+def test_a_title_of_another_time_or_person(rows, text, wanted):
+    """What stands behind it, to the end of the sentence, is none of today's findings. Common practice, no source."""
+    assert rows(text) == wanted
