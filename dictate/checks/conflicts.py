@@ -161,7 +161,10 @@ def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         for other, other_item in known:
             if other is finding or other.excepted:
                 continue
-            if _excludes(other, other_item, finding, item, exam, grammar):
+            if not _excludes(other, other_item, finding, item, exam, grammar):
+                continue
+            # "otherwise normal": what was said before it is the exception
+            if not (_begins(finding) < _begins(other) and _is_rest(other, exam)):
                 first, second = (finding, other) if _begins(finding) < _begins(other) else (other, finding)
                 text = say.CONTRADICTION.format(first=capital(phrase(first, grammar)), second=phrase(second, grammar))
                 yield Doubt(finding, text, _answers(finding, other, other_item, grammar), others=(other,))
@@ -172,8 +175,6 @@ def _excludes(
     other: Finding, other_item: Item, finding: Finding, item: Item, exam: Examination, grammar: Grammar
 ) -> bool:
     """Whether `other` says that what was found cannot be."""
-    if _begins(finding) < _begins(other) and _is_rest(other, exam):
-        return False  # "otherwise normal": what was said before it is the exception
     if other.status in UNSEEN:
         return other.item == finding.item and _unseen(other, finding, exam)
     if other.item == finding.item:

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 
 from dictate.catalogue import figures as words
 from dictate.grammar import Grammar
+from dictate.grammar.sums import points_of
 from dictate.model import Certainty, Examination, Figure, Finding, Query, Status
 from dictate.reckoning.circumstances import MISSING
 from dictate.reckoning.falls import FALL, INITIAL, LARGER, SITTING
@@ -32,11 +33,12 @@ OF_PRESSURES = frozenset({FALL.name, LARGER.name, INITIAL.name, SITTING.name, ME
 def with_doubts(exam: Examination, grammar: Grammar) -> Examination:
     """The examination, each of its figures naming what of its inputs is in doubt. Own rule.
 
-    The figures are those just computed, without such words; open queries count, settled ones do not.
+    The figures are those just computed, without such words; open queries count, settled ones do not: but a total that
+    was left standing beside another sum is told, for both are in the note.
     """
     asked = exam.open_queries
     doubtful = {place for query in asked if query.code in OF_VALUES for place in query.findings}
-    figures = tuple(_marked(figure, exam.findings, doubtful, asked, grammar) for figure in exam.figures)
+    figures = tuple(_marked(figure, exam.findings, doubtful, exam.queries, grammar) for figure in exam.figures)
     return exam.model_copy(update={"figures": figures})
 
 
@@ -49,7 +51,7 @@ def _marked(
     if len(doubts) > NAMED:
         doubts = [words.SEVERAL_IN_DOUBT.format(count=len(doubts))]
     text = figure.text + (words.IN_DOUBT.format(values=", ".join(doubts)) if doubts else "")
-    if figure.unit == "{score}" and any(_differs(query, figure) for query in queries):
+    if figure.unit == "{score}" and any(_differs(query, figure, findings) for query in queries):
         text += words.OTHER_TOTAL
     return figure.model_copy(update={"text": text})
 
@@ -70,9 +72,12 @@ def _is_about(quote: str) -> bool:
     return any(one in APPROXIMATE and (two.isdigit() or two in UNITS | TENS) for one, two in itertools.pairwise(said))
 
 
-def _differs(query: Query, figure: Figure) -> bool:
-    """Whether a dictated total is asked about that differs from this sum."""
-    return query.code == OF_TOTALS and set(figure.inputs) <= set(query.findings)
+def _differs(query: Query, figure: Figure, findings: tuple[Finding, ...]) -> bool:
+    """Whether a dictated total was asked about, and stands, that differs from this sum."""
+    if query.code != OF_TOTALS or not set(figure.inputs) <= set(query.findings):
+        return False
+    totals = [points_of(findings[place]) for place in query.findings if place not in figure.inputs]
+    return any(total not in (None, figure.value) for total in totals)
 
 
 def _named(finding: Finding, grammar: Grammar, *, about: str) -> str:

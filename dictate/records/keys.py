@@ -156,7 +156,12 @@ def _read(folder: Path, facts: Facts) -> bytes | None:
 
 def _make(folder: Path, facts: Facts) -> bytes:
     made = secrets.token_bytes(KEY_BYTES)
-    if os.environ.get("DICTATE_KEYRING") == "1" and _keyring_set(facts["name"], made.hex()):
+    if os.environ.get("DICTATE_KEYRING") == "1":
+        if not _keyring_set(facts["name"], made.hex()):
+            raise MachineError(
+                "DICTATE_KEYRING=1: the system's keyring takes no key: unlock it, or leave the variable out to keep "
+                "the key in a file of your own"
+            )
         facts["key_place"] = "keyring"
     else:
         facts["key_place"] = "file"
@@ -177,7 +182,7 @@ def _keyring_get(name: str) -> str | None:
 
 
 def _keyring_set(name: str, secret: str) -> bool:
-    """Whether the keyring took it and gives it back; where there is none, a file does."""
+    """Whether the keyring took it and gives it back."""
     try:
         import keyring
         from keyring.errors import KeyringError

@@ -97,7 +97,8 @@ class Ledger:
             cause = fault.orig if isinstance(fault, DatabaseError) else fault
             said = " ".join(str(cause).lower().split())
             if isinstance(cause, sqlite3.OperationalError) and not any(word in said for word in DAMAGE):
-                raise MachineError(f"{path}: cannot be used: {said}: nothing was changed; try again") from fault
+                what = "make room, then try again" if "full" in said else "try again"
+                raise MachineError(f"{path}: cannot be used: {said}: nothing was changed; {what}") from fault
             raise Damaged(f"{path}: is damaged ({said}): put it back from a back-up") from fault
 
     def _open_keys(self, db: Connection, passphrase: str | None) -> Keys:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from datetime import datetime
 
 from dictate.model import Examination, Transcript
@@ -16,6 +16,7 @@ ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
 SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
 ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
 COUNTERSIGNED = "COUNTERSIGNED {at} by {who}"
+BACKWARD = "{said} (dated earlier than what it follows: the machine's clock had been turned back)"
 FOOT = "Record {key}, revision {revision}, head {head}"
 NOTHING = Examination(program="", grammar_sha256="", transcript=Transcript())  # all that an erased record has
 
@@ -66,26 +67,34 @@ def _addendum(row: Row, leaf: Leaf) -> Addendum:
 def _note(pairs: Sequence[tuple[Row, Leaf]]) -> str:
     """Banners first, then what was signed, then what was added; each part with the head it was sealed with."""
     forms = {"withdraw": WITHDRAWN, "move": MOVED, "erase": ERASED_NOTE}
-    top = [_said(forms[row["action"]], row, leaf) for row, leaf in pairs if row["action"] in forms]
+    back = _dated_backward([row for row, _ in pairs])
+    top = [_said(forms[row["action"]], row, leaf, back) for row, leaf in pairs if row["action"] in forms]
     parts = ["\n".join(top)] if top else []
     for row, leaf in pairs:
         if row["action"] == "sign":
             parts.append(f"{leaf.text.rstrip()}\n{_foot(row)}")
         if row["action"] == "amend":
-            parts.append(f"{_said(ADDENDUM, row, leaf)}\n{_indented(leaf.text)}\n{_foot(row)}")
+            parts.append(f"{_said(ADDENDUM, row, leaf, back)}\n{_indented(leaf.text)}\n{_foot(row)}")
         if row["action"] == "countersign":
-            parts.append(f"{_said(COUNTERSIGNED, row, leaf)}\n{_foot(row)}")
+            parts.append(f"{_said(COUNTERSIGNED, row, leaf, back)}\n{_foot(row)}")
         if row["action"] == "erase-sound":
-            parts.append(_said(SOUND_ERASED, row, leaf))
+            parts.append(_said(SOUND_ERASED, row, leaf, back))
     last = pairs[-1][0]
     if last["action"] not in ("sign", "amend", "countersign", "erase-sound"):
         parts.append(_foot(last))
     return "\n\n".join(parts) + "\n"
 
 
-def _said(form: str, row: Row, leaf: Leaf) -> str:
+def _dated_backward(rows: Sequence[Row]) -> set[int]:
+    """Places in the chain of revisions whose time lies before that of one they follow."""
+    times = [datetime.fromisoformat(row["at"]).astimezone().replace(second=0) for row in rows]  # printed by the minute
+    return {row.seq for at, row in enumerate(rows) if any(times[at] < before for before in times[:at])}
+
+
+def _said(form: str, row: Row, leaf: Leaf, back: Container[int]) -> str:
     at = datetime.fromisoformat(row["at"]).isoformat(sep=" ", timespec="minutes")
-    return form.format(at=at, who=_one_line(row["who"]), why=_one_line(leaf.why), patient=_one_line(leaf.patient or ""))
+    said = form.format(at=at, who=_one_line(row["who"]), why=_one_line(leaf.why), patient=_one_line(leaf.patient or ""))
+    return BACKWARD.format(said=said) if row.seq in back else said
 
 
 def _foot(row: Row) -> str:

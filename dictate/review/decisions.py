@@ -10,6 +10,7 @@ included.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import TypeVar
 
@@ -267,6 +268,7 @@ def _as_read(exam: Examination, before: AsRead) -> Examination:
 def _keys(exam: Examination) -> list[str]:
     """What names each query's doubt, whatever its place: its code, the words it is about, and what they gave."""
     keys: list[str] = []
+    times: Counter[str] = Counter()  # the same doubt about the same words
     for query in exam.queries:
         if query.code == "scope-item-missing":
             about = [str(query.component)]
@@ -276,7 +278,8 @@ def _keys(exam: Examination) -> list[str]:
             whose = exam.patient if query.code in WHOSE else ""
             about = [query.quote, str(query.start_s), str(query.end_s), whose]
         key = " | ".join((query.code, *about))
-        keys.append(f"{key} #{sum(one.rpartition(' #')[0] == key for one in keys) + 1}")
+        times[key] += 1
+        keys.append(f"{key} #{times[key]}")
     return keys
 
 

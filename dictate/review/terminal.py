@@ -66,7 +66,8 @@ class Terminal:
         while True:
             order = self._sitting.open_places()
             if not order:
-                self._say("", "No question is open. Read the whole note once more: w.")
+                sign = " End with e; `dictate sign` closes it." if self._sitting.state == "draft" else ""
+                self._say("", f"No question is open. Read the whole note once more: w.{sign}")
                 if self._anywhere(self._key(KEYS_ANYWHERE)) is False:
                     return
                 continue

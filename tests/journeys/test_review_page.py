@@ -172,6 +172,33 @@ def test_keys_do_nothing_while_typing_or_when_turned_off(address: str, path: Pat
     assert stored(path).decisions == ()
 
 
+def test_a_program_that_has_ended_is_told(address: str, path: Path, page: Page) -> None:
+    """Behind a page that still stands: what is typed is not lost in silence, and nothing says it was copied."""
+    page.goto(address)
+    page.evaluate("() => { window.fetch = () => Promise.reject(new TypeError('Failed to fetch')); }")
+    page.keyboard.press("t")
+    page.keyboard.type("142/86")
+    page.wait_for_selector("text=The program behind this page has ended")
+    assert page.locator("#typed").input_value() == "142/86"
+    page.keyboard.press("Escape")
+    page.keyboard.press("c")
+    page.wait_for_selector("#said.refusal >> text=start it again; all that was answered is kept")
+    assert stored(path).decisions == ()
+
+
+def test_a_screen_reader_tells_the_key_from_the_answer(address: str, page: Page) -> None:
+    """A key 1 for an answer 2 is not read as twelve; one heading of the first rank, and named parts."""
+    page.goto(address)
+    seen = page.locator("body").aria_snapshot()
+    names = re.findall(r"button [\"'](.*)[\"']", seen)
+    answers = [name for name in names if name.startswith("key ")]
+    assert answers
+    assert [name.partition(":")[0].strip() for name in answers] == [f"key {n}" for n in range(1, len(answers) + 1)]
+    assert seen.count("[level=1]") == 1
+    for part in ("Words it is about", "In the note now", "Answers", "Other answers"):
+        assert f'region "{part}"' in seen
+
+
 def test_second_window_of_the_program_sees_that_the_record_moved_on(
     address: str, path: Path, grammar: Grammar, served: Serve, page: Page
 ) -> None:

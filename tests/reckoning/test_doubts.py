@@ -57,6 +57,23 @@ def test_another_total_is_named_once(grammar):
     assert text == "Coma scale sum: 14 of 15 (4 + 5 + 5); another total was dictated"
 
 
+@pytest.mark.parametrize(("total", "told"), [(15, True), (13, True), (14, False)])
+def test_a_total_left_beside_another_sum_is_told(grammar, total, told):
+    """Settled or not: both stand in the note, and who reads it was not asked. (Own rule.)"""
+    settled = (Decision(query=0, answer=str(total)),)
+    asked = (query("total-mismatch", findings=(3, 0, 1, 2)),)
+    said = texts(coma(4, 5, 5, total), asked, grammar, decisions=settled)
+    assert any(text.endswith("; another total was dictated") for text in said) is told
+
+
+def test_a_total_taken_out_is_told_no_more(grammar):
+    """The sum stands alone."""
+    gone = (query("total-mismatch", findings=(0, 1, 2)),)
+    parts = coma(4, 5, 5, 15)[:3]
+    (text,) = texts(parts, gone, grammar, decisions=(Decision(query=0, answer="", action=Action.REMOVE),))
+    assert text == "Coma scale sum: 14 of 15 (4 + 5 + 5)"
+
+
 def test_many_doubts_are_counted(grammar):
     """More than three are a number."""
     muscles = tuple(

@@ -129,8 +129,12 @@ def test_the_keyring_holds_the_key(folder: Path, ring: Ring, monkeypatch: pytest
         open_records(folder)
 
 
-def test_where_the_keyring_takes_nothing_a_file_does(folder: Path, ring: Ring) -> None:
-    """A machine without one keeps records, too."""
+def test_a_keyring_that_takes_nothing_is_said(folder: Path, ring: Ring, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Who asked for it does not find the key in a file; without the variable a file does."""
     ring.locked = True
+    with pytest.raises(MachineError, match="keyring takes no key: unlock it, or leave the variable out"):
+        open_records(folder)
+    assert not (folder / KEY_FILE).exists()
+    monkeypatch.delenv("DICTATE_KEYRING")
     filled(folder)
     assert (folder / KEY_FILE).exists()

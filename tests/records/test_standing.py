@@ -5,6 +5,7 @@ from __future__ import annotations
 from records.test_chain import row
 from records.visits import visit
 
+from dictate.records.chain import COLUMNS, Row
 from dictate.records.kept import Leaf, Sound
 from dictate.records.standing import needed, stand
 
@@ -49,3 +50,18 @@ def test_the_note_is_stored_text_with_what_was_added() -> None:
         f"ADDENDUM 2026-03-04 14:00 by A. Reason: two lines\n  a\n\n  b\nRecord a, revision 2, head {heads[1]}\n\n"
         f"Record a, revision 3, head {heads[2]}\n"
     )
+
+
+def test_a_time_before_what_it_follows_is_said() -> None:
+    """An addendum of a machine whose clock went back does not look older than the note."""
+    rows = [row(at, "a", at, action) for at, action in enumerate(["sign", "amend", "amend"], 1)]
+    place = COLUMNS.index("at")
+    cells = tuple(b"2025-03-04T14:00:00+00:00" if at == place else cell for at, cell in enumerate(rows[1].cells))
+    rows[1] = Row(cells, rows[1].seal)
+    leaves = [Leaf(why="signed", exam=visit(), text="Signed"), Leaf(why="w", text="first"), Leaf(why="w", text="then")]
+    added = [line for line in stand(rows, leaves).note.splitlines() if line.startswith("ADDENDUM")]
+    assert added == [
+        "ADDENDUM 2025-03-04 14:00+00:00 by A. Reason: w (dated earlier than what it follows: the machine's clock "
+        "had been turned back)",
+        "ADDENDUM 2026-03-04 14:00 by A. Reason: w",
+    ]

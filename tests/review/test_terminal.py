@@ -87,6 +87,7 @@ def test_everything_by_keys(ask: Ask) -> None:
     sitting, shown = ask(text, "l" + "l" + "p" + "p")
     assert not sitting.exam.open_queries
     assert "No question is open" in shown
+    assert "`dictate sign` closes it" in shown
     sitting, _ = ask(text, "nb" + "x" + "u" + "r" + "1" + "U")
     assert sitting.exam.decisions == ()
 

@@ -3,6 +3,7 @@
 
 const said = document.getElementById("said");
 const single = document.getElementById("single");
+const ENDED = "The program behind this page has ended: start it again; all that was answered is kept.";
 let sound = null;
 
 function tell(text, kind) {
@@ -68,8 +69,13 @@ document.querySelectorAll("form[data-check]").forEach((form) => {
         shown.replaceChildren();
         return;
       }
-      const reply = await fetch(form.dataset.check, { method: "POST", body: new URLSearchParams(answer) });
-      const found = reply.ok ? await reply.json() : { refused: await reply.text() };
+      let found;
+      try {
+        const reply = await fetch(form.dataset.check, { method: "POST", body: new URLSearchParams(answer) });
+        found = reply.ok ? await reply.json() : { refused: await reply.text() };
+      } catch {
+        found = { refused: ENDED };
+      }
       if (mine !== asked) return;
       shown.replaceChildren();
       if (found.refused) {
@@ -94,8 +100,9 @@ document.querySelectorAll("[data-copy]").forEach((button) => {
       const note = await reply.text();
       await navigator.clipboard.writeText(note);
       tell("The note is copied as plain text.", "done");
-    } catch {
-      tell("The note could not be copied: load this page again; the plain text stands at the end of the whole note.", "refusal");
+    } catch (fault) {
+      const other = "The note could not be copied: load this page again; the plain text stands at the end of the whole note.";
+      tell(fault instanceof TypeError ? ENDED : other, "refusal");  // fetch throws it where nobody answers
     }
   });
 });
