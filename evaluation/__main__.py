@@ -1,9 +1,10 @@
-"""`python -m evaluation speak | run | ablate`: spoken variants of dictations, and how well they are heard.
+"""`python -m evaluation speak | run | ablate | cut`: spoken variants of dictations, and how well they are heard.
 
 speak FOLDER    every text of evaluation/dictations (or of --texts) in --voices and --conditions
 run FOLDER      hear every recording of the folder and print a table; a department's own recordings too: NAME.wav beside
                 NAME.gold.csv (columns of findings.csv) or NAME.txt
 ablate FOLDER   the same, with each mechanism off by itself
+cut FOLDER      how often words cut out of what was heard are noticed as lost, and how often a loss is seen without one
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ DICTATIONS = Path(__file__).parent / "dictations"
 def main() -> int:
     """Do what the first word says."""
     parser = argparse.ArgumentParser(prog="python -m evaluation", description=(__doc__ or "").split("\n", 1)[0])
-    parser.add_argument("action", choices=("speak", "run", "ablate"))
+    parser.add_argument("action", choices=("speak", "run", "ablate", "cut"))
     parser.add_argument("folder", type=Path)
     parser.add_argument("--texts", type=Path, default=DICTATIONS, help="folder of NAME.txt, one statement a line")
     parser.add_argument(
@@ -35,6 +36,12 @@ def main() -> int:
     given = parser.parse_args()
     if given.action == "speak":
         return speak(given)
+    if given.action == "cut":
+        from dictate.hearing import Engine
+        from evaluation import cuts
+
+        print(cuts.table(cuts.measure(given.folder, Engine(given.model, offline=True))))
+        return 0
     from evaluation.run import WAYS, evaluate, table
 
     found = evaluate(given.folder, model=given.model, ways=tuple(WAYS) if given.action == "ablate" else ("all",))
