@@ -30,7 +30,7 @@ _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the
 def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int]]]:
     """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
-    if _of_another(marks):
+    if _of_another(marks) or _supposes(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     result = list(marks)
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)
@@ -55,6 +55,11 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             if names and not question and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def _supposes(marks: Sequence[Mark]) -> bool:
+    """ "If the reflexes are brisk we should image": a sentence that begins so tells of no finding."""
+    return len(marks) > 2 and marks[0].text == "if" and marks[1].text not in ("anything", "any", "so", "not")
 
 
 def _of_another(marks: Sequence[Mark]) -> bool:

@@ -183,6 +183,12 @@ READ = [
         ["sensory_all not_assessable (because of aphasia)"],
     ),
     ("Last time the power was three.", []),
+    ("If the reflexes are brisk we should image. Plantars flexor.", ["plantar_response normal flexor"]),
+    ("Gait is normal if he concentrates.", ["gait normal"]),
+    (
+        "The referral said left foot drop. I find ankle dorsiflexion five on the left.",
+        ["strength_tibialis_anterior left measured 5"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
