@@ -184,8 +184,11 @@ class SentenceReader:
             return
         drafts = [d for cell in cells if self._says_something(cell) for d in self._orphan_drafts(cell)]
         self._cover_all(whole)
-        if not self.said.drafts:  # "Pupils. Right three, left five."
-            self._entitle(drafts, self.said.statement.names)
+        if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
+            self._entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
+            sides = [cell.side for cell in self.said.cells if cell.side is not None]
+            for draft in drafts if len(sides) == 1 else ():
+                draft.side = draft.side or sides[0]
         self.drafts.extend(drafts)
         self.said.drafts.extend(drafts)
 

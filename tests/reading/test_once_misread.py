@@ -189,6 +189,10 @@ READ = [
         "The referral said left foot drop. I find ankle dorsiflexion five on the left.",
         ["strength_tibialis_anterior left measured 5"],
     ),
+    (
+        "Right deltoid. Four. Left deltoid. Three.",
+        ["strength_deltoid right measured 4", "strength_deltoid left measured 3"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
