@@ -12,6 +12,7 @@ from dictate.hearing.kept import Encoded, Views
 from dictate.hearing.lost import fill_gaps
 from dictate.hearing.passes import Ears, Memory, hear_chunks
 from dictate.hearing.quality import Quality
+from dictate.hearing.slack import give_back_slack
 from dictate.model.words import Hints, ModelIdentity, Stretch, Transcript, Word
 
 LANGUAGE_CHUNKS = 6  # of a recording, listened to for their language
@@ -49,6 +50,7 @@ def hear_recording(
         quality.add(block, spans)
         speech += [_stretch(span, block) for span in spans]
         untranscribed += lost
+        give_back_slack()
         if progress and recording.declared_s:
             progress(min(1.0, block.end_s / recording.declared_s))
     languages = [engine.language(view) for view in views.sample(LANGUAGE_CHUNKS)]

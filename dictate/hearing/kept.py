@@ -14,7 +14,7 @@ from dictate.hearing.chunks import Chunk
 Encoded = npt.NDArray[np.float32]  # (frames of 20 ms, width)
 
 FRAMES_PER_S = 50
-IN_MEMORY = 32_000_000  # bytes; about ten minutes of speech, more goes to an unnamed file that ends with the program
+IN_MEMORY = 8_000_000  # bytes; some minutes of speech, more goes to an unnamed file that ends with the program
 MOST_RECORDINGS = 16  # pieces of one examination
 MARGIN_S = 0.3  # times of words are this loose
 LEAST_S = 0.8  # a shorter stretch is widened: the decoder needs something to listen to
