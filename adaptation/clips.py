@@ -22,13 +22,13 @@ from dictate.grammar import load_grammar
 from dictate.hearing.engine import Engine
 
 ROOT = Path(__file__).resolve().parent.parent
-ORDINARY, MIXED = 0.24, 0.1  # shares of clips with ordinary talk only, and with both
+MIXED, DRILLED = 0.1, 0.15  # shares of clips with ordinary talk beside statements, and of what is heard wrong most
 MOST_CHARACTERS = 190  # about 14 s of speech
 TRIES = 4  # of so many dictations the one with the rarest words so far is taken, in RARE of the clips
 RARE = 0.6
 
 
-def rarest(maker: Dictator, count: int, spoken: Counter[str]) -> list[Said]:
+def rarest(maker: Dictator, count: int, drilled: bool, spoken: Counter[str]) -> list[Said]:
     """The one of some dictations whose words were spoken least often so far, so that rare terms come again."""
 
     def worth(made: list[Said]) -> float:
@@ -36,29 +36,31 @@ def rarest(maker: Dictator, count: int, spoken: Counter[str]) -> list[Said]:
         return sum(1 / (1 + spoken[word]) ** 0.5 for word in words) / len(words) ** 0.5
 
     tries = TRIES if maker.chance.random() < RARE else 1
-    chosen = max((maker.dictation(count) for _ in range(tries)), key=worth)
+    make = maker.drill if drilled else maker.dictation
+    chosen = max((make(count) for _ in range(tries)), key=worth)
     spoken.update(bare(" ".join(each.speech for each in chosen)).split())
     return chosen
 
 
-def clip_texts(maker: Dictator, prose: list[str], spoken: Counter[str]) -> tuple[str, str]:
-    """Speech and text of one clip."""
+def clip_texts(maker: Dictator, prose: list[str], spoken: Counter[str], share: float) -> tuple[str, str, bool]:
+    """Speech and text of one clip, and whether it is ordinary talk only, which `share` of the clips are."""
     chance, kind = maker.chance, maker.chance.random()
 
     def ordinary() -> str:
-        return talk(chance) if chance.random() < 0.4 else chance.choice(prose)
+        return talk(chance) if chance.random() < 0.5 else chance.choice(prose)
 
-    if kind < ORDINARY:
+    if kind < share:
         parts = [(each, each) for each in (ordinary() for _ in range(chance.randint(1, 3)))]
     else:
         count = chance.choice((1, 2, 2, 3, 3, 4))
-        parts = [(each.speech, each.text) for each in rarest(maker, count, spoken)]
-        if kind < ORDINARY + MIXED:
+        drilled = kind > 1 - DRILLED
+        parts = [(each.speech, each.text) for each in rarest(maker, count, drilled, spoken)]
+        if kind < share + MIXED:
             extra = ordinary()
             parts.insert(chance.choice((0, len(parts))), (extra, extra))
     while sum(len(each[0]) for each in parts) > MOST_CHARACTERS and len(parts) > 1:
         parts.pop()
-    return " ".join(each[0] for each in parts), " ".join(each[1] for each in parts)
+    return " ".join(each[0] for each in parts), " ".join(each[1] for each in parts), kind < share
 
 
 def tokens_of(engine: Engine, maker: Dictator, text: str) -> dict[str, Any]:
@@ -74,6 +76,7 @@ def main() -> None:
     ask.add_argument("out", type=Path)
     ask.add_argument("--count", type=int, default=2400)
     ask.add_argument("--neural", type=int, default=700)
+    ask.add_argument("--ordinary", type=float, default=0.3, help="share of clips with ordinary talk only")
     ask.add_argument("--wordnet", type=Path, default=Path("/usr/share/wordnet"))
     ask.add_argument("--seed", type=int, default=1)
     given = ask.parse_args()
@@ -81,11 +84,11 @@ def main() -> None:
     maker = Dictator(load_grammar(), random.Random(given.seed), withheld)
     prose, engine = dictionary_sentences(given.wordnet), Engine("base-plain", offline=True)
     spoken: Counter[str] = Counter()
-    texts = [clip_texts(maker, prose, spoken) for _ in range(given.count + given.neural)]
-    clips = [tokens_of(engine, maker, text) for _, text in texts]
-    for number, (clip, (speech, _)) in enumerate(zip(clips, texts, strict=True)):
+    texts = [clip_texts(maker, prose, spoken, given.ordinary) for _ in range(given.count + given.neural)]
+    clips = [tokens_of(engine, maker, text) for _, text, _ in texts]
+    for number, (clip, (speech, _, ordinary)) in enumerate(zip(clips, texts, strict=True)):
         chance = maker.chance
-        clip.update(speech=speech, rate=chance.randint(125, 185), pitch=chance.randint(20, 80))
+        clip.update(speech=speech, ordinary=ordinary, rate=chance.randint(125, 185), pitch=chance.randint(20, 80))
         parametric = (
             FLITE_LEARN if chance.random() < 0.25 else [f"{each}{chance.choice(VARIANTS)}" for each in ESPEAK_LEARN]
         )

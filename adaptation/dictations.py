@@ -41,6 +41,22 @@ POSTURES = (
     "standing after one minute", "standing at one minute", "standing at two minutes", "standing at three minutes",
     "standing after three minutes", "standing at five minutes", "standing after ten minutes",
 )  # fmt: skip
+# Short words that were heard wrong or lost: each with what may follow it, or go before it.
+HARD = (
+    (("jaw jerk", "the jaw jerk"), ("present", "absent", "normal", "brisk", "not brisk", "depressed", "one plus", "two plus", "three plus", "just present")),
+    (("no", "slight", "brisk", "absent", "normal", "increased"), ("jaw jerk",)),
+    (("eyes", "the eyes", "both eyes", "the right eye", "the left eye"), ("move fully", "moves fully", "does not move fully", "do not abduct fully", "abducts fully", "closes fully", "opens fully")),
+    (("fully",), ("alert", "awake", "oriented", "conscious", "intact", "mobile", "independent", "cooperative", "intelligible")),
+    (("tongue", "the tongue", "palate", "the palate", "shoulder", "neck", "jaw", "elbow", "knee"), ("moves fully", "protrudes fully", "elevates fully", "opens fully", "flexes fully", "extends fully", "not fully extended")),
+    (("hip", "shoulder", "thumb", "finger", "eye"), ("abduction", "adduction", "abductors", "adductors", "abduction weak", "adduction weak", "abduction full", "adduction full", "abductors full", "adductors full")),
+    (("shoulder", "hip", "arm", "leg"), ("internal rotation full", "external rotation full", "internal rotators weak", "external rotators weak")),
+    (("tone", "reflexes", "sensation", "muscle bulk", "the reflexes"), ("increased", "decreased", "reduced", "not increased", "not reduced", "normal", "brisk", "not brisk")),
+    (("wrist", "finger", "knee", "elbow", "hip", "neck", "toe"), ("flexion", "extension", "flexors weak", "extensors weak", "flexion full", "extension full", "flexors four plus", "extensors four minus")),
+    (("ankle", "foot", "the right foot", "the left foot", "toes"), ("dorsiflexion", "plantar flexion", "inversion", "eversion", "dorsiflexion four", "plantar flexion five", "inversion full", "eversion weak")),
+    (("tibialis",), ("anterior", "posterior", "anterior four", "posterior four", "anterior full", "posterior full")),
+    (("power", "strength", "weakness", "sensation", "weak"), ("proximally", "distally", "in the upper limbs", "in the lower limbs", "in all four limbs", "throughout", "nought", "nought of five")),
+)  # fmt: skip
+COUNTED = ("grade", "score", "quantity", "pressure", "acuity")  # kinds of item that are said with numbers
 LINES = (15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 200)
 UNIT_WORDS = {
     "/min": "",
@@ -115,6 +131,8 @@ class Dictator:
     _names: dict[str, list[str]] = field(default_factory=dict)
     _examples: dict[Component, list[str]] = field(default_factory=dict)
     _used: dict[str, float] = field(default_factory=dict)
+    _counted: list[str] = field(default_factory=list)
+    _denied: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         expected = {each.item for scope in self.grammar.scopes.values() for each in scope.expects}
@@ -123,6 +141,10 @@ class Dictator:
             self._examples[component] = [s for s in says if speakable(s) and bare(s) not in self.withheld]
             for name, item in part.items.items():
                 self._names[name] = distinct([*item.terms, item.name, *item.context_terms]) or [item.name]
+                if item.kind in COUNTED:
+                    self._counted.append(name)
+                elif item.kind == "presence":
+                    self._denied.append(name)
                 self._used[name] = 3.0 if name in expected or item.kind in ("grade", "pressure") else 1.0
 
     def dictation(self, count: int) -> list[Said]:
@@ -140,6 +162,24 @@ class Dictator:
             if chance.random() < 0.05:
                 out.append(said(f"{chance.choice(FIX)}, {self.statement(component)}"))
         return out
+
+    def drill(self, count: int) -> list[Said]:
+        """`count` statements of the kinds that are heard wrong most: numbers, denials, antonyms, corrections."""
+        return [said(self._hard()) for _ in range(count)]
+
+    def _hard(self) -> str:
+        chance, way = self.chance, self.chance.random()
+        if way < 0.5:
+            return self.about(chance.choice(self._counted))
+        if way < 0.6:
+            name = chance.choice(self._counted)
+            return f"{self.about(name)}, {chance.choice(FIX)}, {self.about(name)}"
+        if way < 0.75:
+            names = [self.name(chance.choice(self._denied)) for _ in range(chance.choice((1, 2, 3)))]
+            return ", ".join(f"{chance.choice(('no', 'no', 'no', 'some', 'without'))} {each}" for each in names)
+        before, after = chance.choice(HARD)
+        side = chance.choice(("", "", *SIDES[0], *BOTH[:2]))
+        return f"{chance.choice(before)} {chance.choice(after)} {side}"
 
     def component(self) -> Component:
         """A component, those with more items more often."""
@@ -209,7 +249,7 @@ class Dictator:
             return chance.choice(words)
         grade = chance.choice([*scale.grades, *scale.normal, *scale.normal])
         number = grade.rstrip("+-")
-        words = spoken(int(number)) if number.isdigit() else number
+        words = self._figure(int(number)) if number.isdigit() else number
         words += {"+": " plus", "-": " minus"}.get(grade[len(number) :], "")
         of = scale.of and number.isdigit() and chance.random() < 0.25
         return f"{words} out of {spoken(int(scale.of))}" if of and scale.of else words
@@ -260,9 +300,13 @@ class Dictator:
 
     def _score(self, name: str, item: Item) -> str:
         top = int(item.of or 10)
-        number = spoken(self.chance.randint(0, min(top, 60)))
+        number = self._figure(self.chance.randint(0, min(top, 60)))
         tail = f" out of {spoken(top)}" if item.of and self.chance.random() < 0.4 else ""
         return self._placed(name, item, lambda: number + tail)
+
+    def _figure(self, number: int) -> str:
+        """A small number; none of it is said in two ways."""
+        return "nought" if number == 0 and self.chance.random() < 0.4 else spoken(number)
 
     def _quantity(self, name: str, item: Item) -> str:
         chance = self.chance

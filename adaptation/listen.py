@@ -40,7 +40,7 @@ def heard(model: Whisper, views: torch.Tensor, prompt: list[int], barred: torch.
     done = torch.zeros(len(views), dtype=torch.bool, device=views.device)
     for step in range(MOST_TOKENS):
         with torch.autocast(model.device, torch.bfloat16, enabled=model.device == "cuda"):
-            scores = model.decode(rows, views, last=True)[:, -1].float()
+            scores = model.decode(rows, views).float()
         scores[:, barred] = -torch.inf
         if step == 0:
             scores[:, [BLANK, PAD]] = -torch.inf
@@ -74,7 +74,7 @@ def main() -> None:
     began = time.monotonic()
     for start in range(0, len(clips.sounds), BATCH):
         chosen = list(range(start, min(start + BATCH, len(clips.sounds))))
-        sounds, lengths, _, _ = batch_of([clips.row(index) for index in chosen], learn=False)
+        sounds, lengths, *_ = batch_of([clips.row(index) for index in chosen])
         with torch.no_grad(), torch.autocast(device, torch.bfloat16, enabled=device == "cuda"):
             views = model.encode(ear.mel(sounds.to(device), lengths.to(device)))
         for name, changes, strength in ways:

@@ -13,6 +13,7 @@ TENS = {
     word: 10 * number for number, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)
 }
 NAMES = {number: word for word, number in (SMALL | TENS).items()}
+SMALL["nought"] = 0
 LEVELS = {"T", "C", "L", "S", "V"}  # "T ten" is T10
 ONE_AS_A_WORD = {"the", "this", "that", "no", "other", "each", "any", "every", "another"}
 OF_ONE = {

@@ -1,6 +1,6 @@
 """Learn low-rank changes to the decoder of Whisper base from spoken clips; the encoder stays as it is.
 
-    python train.py FOLDER --out adapter.npz [--rounds 12] [--workers 5]
+    python train.py FOLDER --out adapter.npz [--rounds 12] [--near 1]
 
 FOLDER holds model.bin (the verified weights), mel.npy (the recogniser's mel filters, 80 x 201) and clips-*.npz (int16 sound,
 ends of clips, tokens). Needs torch; a graphics card where one is at hand. Reads nothing of the program, so that it can run
@@ -22,12 +22,12 @@ from typing import Any
 import numpy as np
 import torch
 import torch.nn.functional as nn
-from torch.utils.data import DataLoader, Dataset
 
 RATE, HOP, FFT = 16000, 160, 400
 WINDOWS = (1500, 1500, 1500, 1800, 2100)  # frames of 10 ms: the program takes the shortest that holds a chunk
 WIDTH, HEADS, LAYERS = 512, 8, 6
 RANK, SCALE = 16, 2.0  # SCALE: what the program multiplies with, too
+BANDED = 0.2  # share of clips through a telephone's band
 PAD, SILENT = 50257, -100
 STEP = 8000  # lengths of sound are filled to a multiple, so that few plans of transforms are needed
 LEARNT = (
@@ -35,6 +35,9 @@ LEARNT = (
     "attention/linear_2", "ffn/linear_0", "ffn/linear_1",
 )  # fmt: skip
 HALF = 4
+torch.backends.cuda.enable_cudnn_sdp(
+    False
+)  # it plans anew for every length of text, which takes six times the learning
 
 
 def weights(path: Path, device: str) -> dict[str, torch.Tensor]:
@@ -120,8 +123,8 @@ class Whisper:
             x = self._forward(self._self(x, name + "/self_attention", False), name + "/ffn")
         return self._norm(x, "encoder/layer_norm")
 
-    def decode(self, tokens: torch.Tensor, view: torch.Tensor, last: bool = False) -> torch.Tensor:
-        """Scores of the next token at every place, or at the last one."""
+    def decode(self, tokens: torch.Tensor, view: torch.Tensor, at: torch.Tensor | None = None) -> torch.Tensor:
+        """Scores of the next token at the places `at`, row after row, or at the last place of every row."""
         w = self.weights
         x = w["decoder/embeddings/weight"][tokens] + w["decoder/position_encodings/encodings"][: tokens.shape[1]]
         for layer in range(LAYERS):
@@ -131,7 +134,9 @@ class Whisper:
             k, v = self._linear(view, name + "/attention/linear_1").split(WIDTH, -1)
             x = x + self._linear(self._attend(q, k, v), name + "/attention/linear_2")
             x = self._forward(x, name + "/ffn")
-        return nn.linear(self._norm(x[:, -1:] if last else x, "decoder/layer_norm"), w["decoder/embeddings/weight"])
+        return nn.linear(
+            self._norm(x[:, -1] if at is None else x[at], "decoder/layer_norm"), w["decoder/embeddings/weight"]
+        )
 
 
 class Ear:
@@ -150,120 +155,130 @@ class Ear:
         frames = torch.arange(mel.shape[2], device=self.device)
         return mel * (frames < (lengths[:, None] + HOP - 1) // HOP)[:, None]
 
-    def worn(self, sound: torch.Tensor) -> torch.Tensor:
-        """The clip at another speed, in a room, through a line, in noise, at another level: each at times."""
-        roll = self.chance.random
-        if roll() < 0.5:
-            size = int(len(sound) / self.chance.uniform(0.94, 1.06))
-            sound = nn.interpolate(sound[None, None], size=min(size, WINDOWS[0] * HOP), mode="linear")[0, 0]
-        size = len(sound)
-        sound = nn.pad(sound, (0, -size % STEP))
-        if roll() < 0.25:
-            sound = self._room(sound)
-        if roll() < 0.2:
-            sound = self._band(sound, self.chance.uniform(80, 350), self.chance.uniform(3000, 4200))
-        if roll() < 0.6:
-            sound = sound + self._noise(len(sound)) * sound.std() * 10 ** (-self.chance.uniform(3, 40) / 20)
-        sound = sound[:size]
-        return sound / sound.abs().max().clamp(min=1e-4) * self.chance.uniform(0.05, 0.95)
+    def worn(self, sounds: list[torch.Tensor]) -> tuple[torch.Tensor, torch.Tensor]:
+        """The clips at another speed, in a room, through a line, in noise, at another level, each at times; lengths."""
+        sounds = [self._sped(each) for each in sounds]
+        lengths = torch.tensor([len(each) for each in sounds], device=self.device)
+        size = -(-int(lengths.max()) // STEP) * STEP
+        batch = torch.stack([nn.pad(each, (0, size - len(each))) for each in sounds])
+        there = torch.arange(size, device=self.device) < lengths[:, None]
+        batch = torch.where(self._some(batch, 0.25), self._rooms(batch), batch)
+        batch = torch.where(self._some(batch, BANDED), self._bands(batch), batch)
+        loud = ((batch**2 * there).sum(1) / lengths).sqrt()
+        faint = 10 ** (-self._between(batch, 3, 40) / 20) * self._some(batch, 0.6)
+        batch = (batch + self._noises(batch) * loud[:, None] * faint) * there
+        return batch / batch.abs().amax(1, keepdim=True).clamp(min=1e-4) * self._between(batch, 0.05, 0.95), lengths
 
-    def _spectrum(self, sound: torch.Tensor, shape: torch.Tensor) -> torch.Tensor:
-        return torch.fft.irfft(torch.fft.rfft(sound) * shape, n=len(sound))
+    def _sped(self, sound: torch.Tensor) -> torch.Tensor:
+        if self.chance.random() < 0.5:
+            return sound[: WINDOWS[0] * HOP]
+        size = min(int(len(sound) / self.chance.uniform(0.94, 1.06)), WINDOWS[0] * HOP)
+        return nn.interpolate(sound[None, None], size=size, mode="linear")[0, 0]
+
+    def _between(self, batch: torch.Tensor, low: float, high: float) -> torch.Tensor:
+        """A number for each clip."""
+        return torch.tensor(self.chance.uniform(low, high, (len(batch), 1)), dtype=torch.float32, device=self.device)
+
+    def _some(self, batch: torch.Tensor, share: float) -> torch.Tensor:
+        """Yes for that share of the clips."""
+        return self._between(batch, 0, 1) < share
+
+    def _spectrum(self, sounds: torch.Tensor, shape: torch.Tensor) -> torch.Tensor:
+        return torch.fft.irfft(torch.fft.rfft(sounds) * shape, n=sounds.shape[1])
 
     def _frequencies(self, size: int) -> torch.Tensor:
         return torch.fft.rfftfreq(size, 1 / RATE, device=self.device)
 
-    def _band(self, sound: torch.Tensor, low: float, high: float) -> torch.Tensor:
-        f = self._frequencies(len(sound))
-        return self._spectrum(sound, torch.sigmoid((f - low) / 30) * torch.sigmoid((high - f) / 100))
+    def _bands(self, batch: torch.Tensor) -> torch.Tensor:
+        """Through a telephone's band."""
+        f = self._frequencies(batch.shape[1])
+        low, high = self._between(batch, 80, 350), self._between(batch, 3000, 4200)
+        return self._spectrum(batch, torch.sigmoid((f - low) / 30) * torch.sigmoid((high - f) / 100))
 
-    def _noise(self, size: int) -> torch.Tensor:
+    def _noises(self, batch: torch.Tensor) -> torch.Tensor:
         """White, pink or brown noise of unit power."""
-        tilt = float(self.chance.choice((0.0, 0.5, 1.0)))
-        white = torch.randn(size, device=self.device)
-        noise = self._spectrum(white, self._frequencies(size).clamp(min=50) ** -tilt)
-        return noise / noise.std()
+        tilt = self.chance.choice((0.0, 0.5, 1.0), (len(batch), 1))
+        shape = self._frequencies(batch.shape[1]).clamp(min=50) ** -torch.tensor(tilt, device=self.device).float()
+        noise = self._spectrum(torch.randn_like(batch), shape)
+        return noise / noise.std(1, keepdim=True)
 
-    def _room(self, sound: torch.Tensor) -> torch.Tensor:
+    def _rooms(self, batch: torch.Tensor) -> torch.Tensor:
         """A decaying tail of noise after the direct sound: reverberation times of 0.15 to 0.6 s."""
-        size = STEP
-        time_s = torch.arange(size, device=self.device) / RATE
-        tail = torch.randn(size, device=self.device) * torch.exp(-6.9 * time_s / self.chance.uniform(0.15, 0.6))
-        tail = tail / tail.norm() * self.chance.uniform(0.1, 0.7)
-        tail[0] = 1.0
-        n = len(sound) + size
-        return torch.fft.irfft(torch.fft.rfft(sound, n) * torch.fft.rfft(tail, n), n=n)[: len(sound)]
+        time_s = torch.arange(STEP, device=self.device) / RATE
+        tails = torch.randn(len(batch), STEP, device=self.device) * torch.exp(
+            -6.9 * time_s / self._between(batch, 0.15, 0.6)
+        )
+        tails = tails / tails.norm(dim=1, keepdim=True) * self._between(batch, 0.1, 0.7)
+        tails[:, 0] = 1.0
+        n = batch.shape[1] + STEP
+        return torch.fft.irfft(torch.fft.rfft(batch, n) * torch.fft.rfft(tails, n), n=n)[:, : batch.shape[1]]
 
 
-Row = tuple[torch.Tensor, list[int], list[int]]  # sound, prompt, target
-Batch = tuple[torch.Tensor, torch.Tensor, torch.Tensor, torch.Tensor]  # sounds, their lengths, tokens in, tokens out
+Row = tuple[torch.Tensor, list[int], list[int], bool]  # sound, prompt, target, whether it is ordinary talk
+# Sounds, their lengths, tokens in, tokens out, which rows are ordinary talk.
+Batch = tuple[torch.Tensor, torch.Tensor, torch.Tensor, torch.Tensor, torch.Tensor]
 
 
-class Clips(Dataset[Row]):
-    """All clips: sound, prompts and target tokens; worn by an ear when they are learnt from."""
+class Clips:
+    """All clips: sound, prompts and target tokens."""
 
-    def __init__(self, folder: Path, ear: Ear | None = None) -> None:
-        self.sounds: list[np.ndarray] = []
+    def __init__(self, folder: Path, device: str = "cpu") -> None:
+        self.sounds: list[torch.Tensor] = []
         self.tokens: list[dict[str, Any]] = []
-        self.ear = ear
         for path in sorted(folder.glob("clips-*.npz")) if folder.is_dir() else [folder]:
             with np.load(path) as kept:
                 ends = [0, *kept["ends"].tolist()]
-                sound = kept["sound"]
+                sound = torch.tensor(kept["sound"], device=device)
                 self.sounds += [sound[a:b] for a, b in itertools.pairwise(ends)]
                 self.tokens += json.loads(kept["clips"].tobytes())
 
-    def row(self, index: int) -> Row:
-        """A clip as it is, without a list of terms as prompt."""
-        sound = torch.tensor(self.sounds[index].astype(np.float32) / 32768)
-        return sound, self.tokens[index]["prompts"][0], self.tokens[index]["target"]
-
-    def __getitem__(self, index: int) -> Row:
-        """A clip to learn from; every second one with a list of terms as prompt."""
-        sound, prompt, target = self.row(index)
-        if random.random() < 0.5:
-            prompt = random.choice(self.tokens[index]["prompts"][1:])
-        return self.ear.worn(sound) if self.ear else sound, prompt, target
+    def row(self, index: int, *, learn: bool = False) -> Row:
+        """A clip without a list of terms as prompt; to learn from, every second one has one."""
+        clip = self.tokens[index]
+        prompt = random.choice(clip["prompts"][1:]) if learn and random.random() < 0.5 else clip["prompts"][0]
+        return self.sounds[index].float() / 32768, prompt, clip["target"], clip.get("ordinary", False)
 
 
-def batch_of(rows: list[Row], learn: bool) -> Batch:
-    """Clips of different lengths, filled to one window; a random one for learning."""
-    longest = max(len(sound) for sound, _, _ in rows) / HOP
-    window = random.choice(WINDOWS) if learn else next(each for each in WINDOWS if each >= longest)
-    sounds = torch.stack(
-        [nn.pad(sound[: window * HOP], (0, max(0, window * HOP - len(sound)))) for sound, _, _ in rows]
-    )
-    size = max(len(prompt) + len(target) + 1 for _, prompt, target in rows)
+def batch_of(rows: list[Row], ear: Ear | None = None) -> Batch:
+    """Clips of different lengths, filled to one window; with an ear, worn and in a random window, to learn from."""
+    sounds, lengths = [row[0] for row in rows], torch.tensor([len(row[0]) for row in rows])
+    if ear:
+        batch, lengths = ear.worn(sounds)
+    else:
+        batch = torch.nn.utils.rnn.pad_sequence(sounds, batch_first=True)
+    longest = int(lengths.max()) / HOP
+    window = HOP * (random.choice(WINDOWS) if ear else next(each for each in WINDOWS if each >= longest))
+    batch = nn.pad(batch[:, :window], (0, max(0, window - batch.shape[1])))
+    size = max(len(prompt) + len(target) + 1 for _, prompt, target, _ in rows)
     given, wanted = np.full((len(rows), size), PAD), np.full((len(rows), size), SILENT)
-    for row, (_, prompt, target) in enumerate(rows):
+    for row, (_, prompt, target, _) in enumerate(rows):
         whole = [*prompt, *target, PAD]
         given[row, : len(whole)] = whole
         wanted[row, len(prompt) - 1 : len(whole) - 1] = whole[len(prompt) :]
-    lengths = torch.tensor([len(sound) for sound, _, _ in rows])
-    return sounds, lengths, torch.tensor(given), torch.tensor(wanted)
+    return batch, lengths, torch.tensor(given), torch.tensor(wanted), torch.tensor([row[3] for row in rows])
 
 
-def to_learn(rows: list[Row]) -> Batch:
-    """A batch to learn from."""
-    return batch_of(rows, learn=True)
+def loss_of(model: Whisper, ear: Ear, batch: Batch, reduction: str = "mean", near: float = 0.0) -> torch.Tensor:
+    """Cross entropy of the text's tokens; the encoder gets no gradient.
 
-
-def awake(worker: int) -> None:
-    """Another seed for every worker."""
-    subset: Any = torch.utils.data.get_worker_info().dataset  # type: ignore[union-attr]
-    subset.dataset.ear.chance = np.random.default_rng(torch.initial_seed() % 2**32)
-    random.seed(torch.initial_seed() + worker)
-
-
-def loss_of(model: Whisper, ear: Ear, batch: Batch, reduction: str = "mean") -> torch.Tensor:
-    """Cross entropy of the text's tokens; the encoder gets no gradient."""
-    sounds, lengths, given, wanted = (each.to(model.device) for each in batch)
-    mel = ear.mel(sounds, lengths)
+    With `near`, so much of how far what is expected of ordinary talk is from what the base expects (Kullback-Leibler,
+    nats a token of ordinary talk) is added: to hear such talk as the base does is then part of what is learnt.
+    """
+    sounds, lengths, given, wanted, ordinary = (each.to(model.device) for each in batch)
+    mel, spoken = ear.mel(sounds, lengths), wanted != SILENT
     with torch.autocast(model.device, torch.bfloat16, enabled=model.device == "cuda"):
         with torch.no_grad():
             view = model.encode(mel)
-        scores = model.decode(given, view)
-    return nn.cross_entropy(scores.float().flatten(0, 1), wanted.flatten(), ignore_index=SILENT, reduction=reduction)
+        scores = model.decode(given, view, spoken).float()
+    loss = nn.cross_entropy(scores, wanted[spoken], reduction=reduction)
+    if not near or not bool(ordinary.any()):
+        return loss
+    strength, model.strength = model.strength, 0.0
+    with torch.no_grad(), torch.autocast(model.device, torch.bfloat16, enabled=model.device == "cuda"):
+        base = model.decode(given[ordinary], view[ordinary], spoken[ordinary]).float()
+    model.strength = strength
+    found = scores[(spoken & ordinary[:, None])[spoken]]
+    return loss + near * nn.kl_div(found.log_softmax(-1), base.log_softmax(-1), reduction="batchmean", log_target=True)
 
 
 def checked(model: Whisper, clips: Clips, chosen: list[int], ear: Ear, size: int) -> str:
@@ -273,7 +288,7 @@ def checked(model: Whisper, clips: Clips, chosen: list[int], ear: Ear, size: int
         for model.strength in (0.0, 0.5, 0.75, 1.0):
             total, count = 0.0, 0
             for start in range(0, len(chosen), size):
-                batch = batch_of([clips.row(index) for index in chosen[start : start + size]], learn=False)
+                batch = batch_of([clips.row(index) for index in chosen[start : start + size]])
                 total += loss_of(model, ear, batch, "sum").item()
                 count += int((batch[3] != SILENT).sum())
             told.append(f"{model.strength}: {total / max(count, 1):.3f}")
@@ -303,13 +318,13 @@ def main() -> None:
     ask.add_argument("--kept-back", type=int, default=96)
     ask.add_argument("--rank", type=int, default=RANK)
     ask.add_argument("--drop", type=float, default=0.05, help="share of what goes into the changes that is left out")
-    ask.add_argument("--workers", type=int, default=0, help="processes that wear the clips")
+    ask.add_argument("--near", type=float, default=0.0, help="weight of keeping to the base in ordinary talk")
     given = ask.parse_args()
     device = "cuda" if torch.cuda.is_available() else "cpu"
     torch.manual_seed(0), random.seed(0)
     model = Whisper(weights(given.folder / "model.bin", device), device, given.rank, given.drop)
     filters = np.load(given.folder / "mel.npy")
-    ear, clips = Ear(filters, device, seed=0), Clips(given.folder, Ear(filters, "cpu", seed=0))
+    ear, clips = Ear(filters, device, seed=0), Clips(given.folder, device)
     order = list(range(len(clips.sounds)))
     random.shuffle(order)
     check, learn = order[: given.kept_back], order[given.kept_back :]
@@ -319,14 +334,12 @@ def main() -> None:
     optimizer = torch.optim.AdamW(numbers, given.rate, weight_decay=given.decay)
     print("before", checked(model, clips, check, ear, given.batch), flush=True)
     for turn in range(given.rounds):
-        loader = DataLoader(
-            torch.utils.data.Subset(clips, learn), given.batch, shuffle=True, drop_last=True, num_workers=given.workers,
-            collate_fn=to_learn, worker_init_fn=awake, prefetch_factor=4 if given.workers else None,
-        )  # fmt: skip
-        for batch in loader:
+        random.shuffle(learn)
+        for start in range(0, len(learn) - given.batch + 1, given.batch):
+            batch = batch_of([clips.row(index, learn=True) for index in learn[start : start + given.batch]], ear)
             for group in optimizer.param_groups:
                 group["lr"] = given.rate * min(1.0, step / 40) * 0.5 * (1 + math.cos(math.pi * step / steps))
-            loss = loss_of(model, ear, batch)
+            loss = loss_of(model, ear, batch, near=given.near)
             optimizer.zero_grad()
             loss.backward()
             torch.nn.utils.clip_grad_norm_(numbers, 1.0)

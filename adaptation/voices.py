@@ -10,7 +10,6 @@ from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-import soundfile
 
 RATE = 16000
 Sound = npt.NDArray[np.float32]
@@ -39,6 +38,8 @@ AMERICAN = (("ɜːɹ", "ɜɹ"), ("ɜː", "ɜɹ"), ("ɚ", "əɹ"), ("ɪ^ə", "iə
 
 def parametric(text: str, voice: str, rate: int = 160, pitch: int = 50) -> Sound:
     """Speech of flite ("kal16") or espeak-ng ("en-us+f3"), at words a minute and a pitch of 0 to 99."""
+    import soundfile  # here, so that texts can be made where no voice is
+
     with tempfile.TemporaryDirectory() as folder:
         raw = Path(folder) / "a.wav"
         if voice in FLITE_LEARN + FLITE_HELD_OUT:

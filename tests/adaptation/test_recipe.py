@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib
 import random
 import re
+from collections import Counter
 from types import ModuleType
 
 import numpy as np
@@ -65,6 +66,27 @@ def test_what_is_kept_for_measuring_is_not_learnt(recipe: ModuleType, grammar: G
     assert not {recipe.bare(each) for part in maker._examples.values() for each in part} & withheld
     again = recipe.Dictator(grammar, random.Random(5), withheld)
     assert [maker.dictation(3) for _ in range(20)] == [again.dictation(3) for _ in range(20)]
+
+
+def test_drills_hold_what_is_heard_wrong(recipe: ModuleType, grammar: Grammar) -> None:
+    """Numbers, denials, corrections, the short words that get lost; a nought is said as a word and written as 0."""
+    maker = recipe.Dictator(grammar, random.Random(5))
+    drills = maker.drill(400)
+    texts = " ".join(each.text.lower() for each in drills)
+    assert all(word in texts for word in ("jaw jerk", "fully", "no ", "abduct", "adduct", "correction", "minus"))
+    assert not any(re.search(r"\d", each.speech) for each in drills)
+    noughts = [each for each in drills if re.search(r"\bnought\b", each.speech)]
+    assert noughts
+    assert all(re.search(r"\b0\b", each.text) and "nought" not in each.text.lower() for each in noughts)
+
+
+@pytest.mark.parametrize("share", [0.0, 0.4, 1.0])
+def test_ordinary_clips_are_marked_and_as_many_as_asked_for(recipe: ModuleType, grammar: Grammar, share: float) -> None:
+    """The penalty that keeps ordinary talk near the base reads the mark; the same seed gives the same clips."""
+    clips = importlib.import_module("clips")
+    maker = recipe.Dictator(grammar, random.Random(5))
+    made = [clips.clip_texts(maker, ["The cat sat on the mat."], Counter(), share) for _ in range(300)]
+    assert abs(sum(ordinary for _, _, ordinary in made) / 300 - share) < 0.08
 
 
 def test_mixed_adapters_add_their_shares(monkeypatch: pytest.MonkeyPatch) -> None:
