@@ -204,8 +204,6 @@ class StatusReader:
         region = item.blanket and item.kind == "grade" and general.key not in _WHOLE_LIMBS
         return general.key if item.sited or region or {general.key, limb_of(general.key)} & set(item.site_items) else ""
 
-    # --- words --------------------------------------------------------------------------------------------------
-
     def _word_meaning(
         self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
     ) -> Meaning | None:
@@ -278,6 +276,8 @@ class StatusReader:
             if item.kind == "text":
                 return Meaning(None, Status.ABSENT)
             if item.kind == "grade" and "0" in self.scales[item.scale].grades:
+                if cell.negation is not None and cell.negation.text in ("did not", "does not"):
+                    return None  # "left didn't": what it did not do stands elsewhere
                 return Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
             if item.negated == "normal" or (item.kind == "choice" and not item.negated):
                 return Meaning(None, Status.NORMAL)
