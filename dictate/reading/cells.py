@@ -9,6 +9,7 @@ from dictate.model import Side
 from dictate.reading.comparisons import both_compared, compares, says_equal, take_comparison
 from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
+    concluded,
     decides_name,
     denies,
     denies_another,
@@ -71,7 +72,11 @@ class CellBuilder:
         paired = any(self.items[c].sided == "paired" for c in candidates)
         columns = in_columns(parts[0]) if order and paired and not links else []
         cells = [cell for column in columns for cell in self._cells(column, candidates)]
+        parts[0], grounds = concluded(parts[0])
         cells = cells or self._cells(parts[0], candidates)
+        if grounds and len(cells) == 1:
+            cells[0].nodes.extend(grounds)
+            cells[0].detail.append(" ".join(node.text for node in grounds))
         for link, part in zip(links, parts[1:], strict=True):
             cells = amend(cells, self._cells(part, candidates), link)
         if order:

@@ -23,6 +23,7 @@ _ALWAYS_REASONS = frozenset(
         "for the same reason",
     }
 )
+_CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _COPULAS = frozenset({"is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
@@ -148,6 +149,28 @@ def limbs_together(cell: Cell, node: Node) -> bool:
         "upper_limb",
         "lower_limb",
     } and cell.side is not None
+
+
+def concluded(sequence: list[tuple[Node, bool]]) -> tuple[list[tuple[Node, bool]], list[Node]]:
+    """ "Romberg, sways a little but no step, so negative": the verdict stands; returns what it rests on apart.
+
+    Only where the verdict ends what is said of one name.
+    """
+    said = [i for i, (node, _) in enumerate(sequence) if node.main != "stop"]
+    names = [i for i, (_, is_name) in enumerate(sequence) if is_name]
+    if len(said) < 4 or len(names) != 1 or names[0] != said[0]:
+        return sequence, []
+    link, verdict = sequence[said[-2]][0], sequence[said[-1]][0]
+    if link.text not in _CONCLUDING or not verdict.mark.has("absent", "present", "normal"):
+        return sequence, []
+    grounds = [node for node, _ in sequence[said[0] + 1 : said[-2]]]
+    while grounds and grounds[0].main in ("comma", "colon"):
+        grounds = grounds[1:]
+    while grounds and grounds[-1].main in ("comma", "filler"):
+        grounds = grounds[:-1]
+    if any(node.main in ("side", "number") for node in grounds):
+        return sequence, []  # of two sides, or measured: each keeps what was said of it
+    return [*sequence[: said[0] + 1], *sequence[said[-1] :]], grounds
 
 
 def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:

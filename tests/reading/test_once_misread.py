@@ -193,6 +193,11 @@ READ = [
         "Right deltoid. Four. Left deltoid. Three.",
         ["strength_deltoid right measured 4", "strength_deltoid left measured 3"],
     ),
+    (
+        "Romberg, sways a little but keeps her feet, so negative.",
+        ["romberg normal (sways a little but keeps her feet)"],
+    ),
+    ("Light touch reduced on the left lateral calf.", ["light_touch left lateral_calf abnormal reduced"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
