@@ -50,6 +50,7 @@ NO_SUCH_GRADE = "the scale ({scale}) has no such grade; which one?"
 LINE_OF_ZERO = "a line of zero does not exist; what was read?"
 MORE_THAN_GRADED = "more than the {highest} there are; which grade?"
 NO_SUCH_SEGMENT = "there is no such segment; which level?"
+OTHER_UNIT = "{topic} {value:g}, said with {unit}: which number, and in which unit?"
 WHICH_UNIT = "{topic} {value}: in which unit?"
 
 # scope

@@ -202,17 +202,28 @@ def _instead(finding: Finding) -> tuple[str, ...]:
 
 @check("unit-missing", severity="look")
 def unit_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
-    """A number whose unit is open.
+    """A number whose unit is open, or is one that the item never has (to be settled).
 
     Why: 71 may be kilograms or pounds. Where only the usual unit gives a possible number, nothing is asked.
-    Example: "weight seventy one" asks: kg or lb?
+    Example: "weight seventy one" asks: kg or lb? "Height 160 percent" asks what was measured.
     """
+    real = _real_units(grammar)
     for finding in exam.findings:
         item = item_of(grammar, finding.item)
         value = finding.value
+        if item is not None and isinstance(value, Quantity) and not finding.unit and value.note.lower() in real:
+            message = say.OTHER_UNIT.format(topic=topic(finding, grammar), value=value.number, unit=value.note)
+            yield Doubt(finding, message, tuple(filter(None, (item.unit, *item.units))), severity="must")
+            continue
         if item is None or not item.unit_required or finding.unit or not isinstance(value, Quantity):
             continue
         units = tuple(dict.fromkeys(filter(None, (item.unit, *item.units))))
         possible = tuple(unit for unit in units if _fits([value.number], unit, item))
         if possible and possible != (item.unit,):
             yield Doubt(finding, say.WHICH_UNIT.format(topic=topic(finding, grammar), value=value), possible)
+
+
+def _real_units(grammar: Grammar) -> frozenset[str]:
+    """All ways to say a unit, less what is only counted ("steps")."""
+    units = (unit for item in grammar.items.values() for unit in item.units.items())
+    return frozenset(said.lower() for code, ways in units if code and not code.startswith("{") for said in ways)

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
-from dictate.grammar import Item
+from dictate.grammar import Item, load_grammar
 from dictate.grammar.schema import Limits
 from dictate.model import Acuity, Component, Quantity, Text
+from dictate.pipeline import Typed, examine
 
 
 @pytest.mark.parametrize(
@@ -162,3 +163,20 @@ def test_a_span_longer_backward_than_forward_is_looked_at(said, ask, kind, forwa
     assert all(query.item == "digit_span_backward" and forward in query.message for query in queries)
     assert ask("value-implausible", spans[0]) == ()
     assert ask("value-implausible", *spans, said("digit_span_forward", "measured", kind("8"))) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("General. Height 160 percent.", ["height"]),
+        ("Temperature 37 kilos.", ["temperature"]),
+        ("General. Height 160 cm.", []),
+        ("Gait. Tandem gait six steps.", []),
+        ("Reflexes. Clonus four beats at the left ankle.", []),
+    ],
+)
+def test_a_unit_that_the_item_never_has_must_be_settled(text: str, asked: list[str]) -> None:
+    """The number or the unit was heard or said wrong."""
+    exam = examine([Typed("x", text)], engine=None, grammar=load_grammar())
+    found = [query for query in exam.open_musts if query.code == "unit-missing"]
+    assert [exam.findings[at].item for query in found for at in query.findings] == asked
