@@ -126,6 +126,7 @@ class CellBuilder:
             elif node.main in _SEPARATORS:
                 cell.split = True
                 cell.closed = cell.closed or node.main == "semicolon"
+                cell.contrasted = node.main == "contrast"
                 if node.text == "and":
                     cell.links.append(node)
             elif object_follows(node, following):

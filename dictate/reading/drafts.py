@@ -29,6 +29,7 @@ class Cell:
     split: bool = False  # a comma or link came after its last value
     broken: bool = False  # nothing led to it from the cell before, and a word of unknown meaning follows its side
     closed: bool = False  # a semicolon came after it
+    contrasted: bool = False  # a "but" came after it: what follows without a value of its own was not so
     excepted: bool = False  # "except" came before it
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)

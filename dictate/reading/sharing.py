@@ -34,8 +34,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         if before.closed and cell.modifiers:
             result.append(cell)  # "none on the left; on the right, mild, at rest"
             continue
-        if before.closed:
-            continue  # after a semicolon nothing is shared
+        if before.closed or (before.contrasted and before.values and not cell.hedged):
+            continue  # after a semicolon nothing is shared, nor after a "but"
         if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]

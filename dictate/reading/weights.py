@@ -14,6 +14,7 @@ from dictate.reading.marks import Role
 from dictate.reading.nodes import Node, wants_object
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
+_PARTINGS = ("comparison", "comma", "semicolon", "contrast", "conj")
 _NAMED_SIGN = re.compile(r"\b(?:signs?|babinskis?|hoffmanns?|rombergs?|lhermittes?|kernigs?|brudzinskis?|tinels?)$")
 _POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "either side", "each side")
 
@@ -171,7 +172,7 @@ class Weigher:
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 2.0
         score -= 2.0 * max(0, sides - 1)
-        own = list(itertools.takewhile(lambda n: n.main not in ("comparison", "comma"), statement.after))
+        own = list(itertools.takewhile(lambda n: n.main not in _PARTINGS, statement.after))
         sides_after = sum(n.main == "side" for n in own)
         told = sum(self.is_value(n) for n in statement.after) + sum(n.mark.number is not None for n in statement.names)
         if sides and sides_after and (told or not self.satisfied_alone(statement)) and sides_after >= told:

@@ -198,6 +198,14 @@ READ = [
         ["romberg normal (sways a little but keeps her feet)"],
     ),
     ("Light touch reduced on the left lateral calf.", ["light_touch left lateral_calf abnormal reduced"]),
+    (
+        "Vibration is gone at both ankles, but she does feel it at the knees.",
+        ["vibration both ankle abnormal absent"],
+    ),
+    (
+        "The left disc margin was sharp; on the right I could not see the disc.",
+        ["disc_margins left normal", "disc_margins not_assessable"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
