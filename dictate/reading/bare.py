@@ -10,6 +10,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 
+_COLDEST = 30  # a temperature said with one letter for its unit, of either scale
 WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
 
 
@@ -42,8 +43,8 @@ class BareNumbers:
         told = marks[place + 2].roles if place + 2 < len(marks) else ()  # "97% on room air"
         if not named and not (last is not None and set(owners) & set(last.candidates)):
             named = [role.item for role in told if role.kind == "qualifier" and role.item in owners]
-        if len(unit.text) == 1 and last is None:
-            return ()  # "45F": a woman of forty five
+        if len(unit.text) == 1 and (last is None or number.a < _COLDEST):
+            return ()  # "45F": a woman of forty five; "12 F words"
         if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):
             return ()
         return tuple(named[:1])

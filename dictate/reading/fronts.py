@@ -24,7 +24,9 @@ def of_name(later: Sequence[Node]) -> bool:
 
 
 def counted_of(before: Sequence[Node]) -> bool:
-    """ "four beats of", in front of a name: the count is of what is named after it."""
+    """ "Four beats of", "two for", in front of a name: the count is of what is named after it."""
+    if len(before) > 1 and before[-1].text == "for" and before[-2].main == "number":
+        return True
     return len(before) > 2 and before[-1].text == "of" and before[-2].main == "unit" and before[-3].main == "number"
 
 

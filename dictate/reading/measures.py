@@ -35,6 +35,8 @@ class Measurer:
         number = node.mark.number
         if {"m", "s"} <= set(item.units) and (walk := walk_of(numbers, cell)) is not None:
             return walk
+        if {"m", "s"} <= set(item.units) and unit is not None and not said:
+            return None  # "ten metre walk 9.8 seconds, 14 steps"
         if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
             cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None

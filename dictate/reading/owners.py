@@ -96,6 +96,8 @@ class Owners:
                 and not last.mark.has("grade")
                 and self.items[owner].kind not in ("grade", "acuity")
             )
+        if self.items[owner].kind == "acuity":
+            return False  # "N6 right N8 left": one line of print after another
         named = node.mark.role("value", owner)
         normal = node.mark.role("normal", owner) or (named and self.items[owner].values[named.key].status == "normal")
         if cell.side is None and normal and not place_follows(following, sides=True):

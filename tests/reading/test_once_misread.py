@@ -206,6 +206,10 @@ READ = [
         "The left disc margin was sharp; on the right I could not see the disc.",
         ["disc_margins left normal", "disc_margins not_assessable"],
     ),
+    ("Near vision N6 right N8 left.", ["visual_acuity right measured N6", "visual_acuity left measured N8"]),
+    ("Ten metre walk 9.8 seconds, 14 steps.", ["timed_walk measured 10 m in 9.8 s"]),
+    ("Fluency 14 animals, 12 F words.", ["fluency measured 14", "fluency measured 12"]),
+    ("Four out of five for deltoid, three for biceps.", ["strength_deltoid measured 4", "strength_biceps measured 3"]),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
