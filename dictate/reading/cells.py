@@ -196,8 +196,8 @@ class CellBuilder:
                 cells.append(cell := Cell())  # "moderate right, mild left"
             cell.modifiers.append(node)
             cell.nodes.append(node)
-        elif node.main == "throughout":
-            cell.nodes.append(node)  # the words of a blanket say how far it reaches
+        elif node.main in ("throughout", "compared"):
+            cell.nodes.append(node)  # the words of a blanket say how far it reaches, a side what it is held against
         elif node.main == "hedge":
             if cell.split and cell.side is not None and side_next(following):
                 cells.append(cell := Cell())  # "drift on the right, possibly also left"

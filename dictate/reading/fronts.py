@@ -11,6 +11,8 @@ from dictate.reading.nodes import Node
 def graded_at(before: Sequence[Node]) -> bool:
     """ "2 and equal at the", in front of a name: the number is of what is named after it."""
     said = [n for n in before if n.text not in ("the", "both")]
+    if len(said) > 2 and said[-1].main == "side" and said[-2].text in ("at", "in"):
+        return said[-3].main == "number"  # "three plus at the right"
     if len(said) < 2 or said[-1].text not in ("at", "in") or not any(n.mark.has("equal") for n in said):
         return False
     return any(n.main == "number" for n in said) and all(

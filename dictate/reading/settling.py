@@ -15,7 +15,7 @@ from dictate.reading.weights import Statement
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _I_DID = frozenset("did could would have i we".split())
 _ON_THE_WAY = frozenset({"the", "with", "to"})
-_COMPARING = frozenset({"like", "compared", "relative", "versus", "vs"})
+_COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs"})
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
@@ -52,7 +52,7 @@ def compared_sides(nodes: list[Node]) -> None:
         behind = [n for n in nodes[max(0, place - 3) : place] if n.text not in _ON_THE_WAY]
         named = bool(behind) and behind[-1].main == "item"  # "relative afferent pupillary defect on the left"
         if node.main == "side" and behind and not named and behind[-1].text.split()[0] in _COMPARING:
-            node.main = "filler"
+            node.main = "compared"
 
 
 def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -210,6 +210,12 @@ READ = [
     ("Ten metre walk 9.8 seconds, 14 steps.", ["timed_walk measured 10 m in 9.8 s"]),
     ("Fluency 14 animals, 12 F words.", ["fluency measured 14", "fluency measured 12"]),
     ("Four out of five for deltoid, three for biceps.", ["strength_deltoid measured 4", "strength_biceps measured 3"]),
+    ("Reflexes are a bit brisker on the right than the left.", ["reflex_all right abnormal a bit brisker"]),
+    ("Nothing abnormal in the cranial nerves.", ["cranial_nerves_all normal"]),
+    (
+        "I get three plus at the right knee and two plus at the left.",
+        ["reflex_patellar right measured 3+", "reflex_patellar left measured 2+"],
+    ),
     ("Cerebellar signs: none.", ["coordination_all normal"]),
     (
         "Seated, the right arm is 164 over 92 and the left arm 158 over 90.",
