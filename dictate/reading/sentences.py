@@ -136,7 +136,7 @@ class SentenceReader:
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
         if rest:
             drafts = but_for(drafts, self.drafts[-12:])
-        excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main == "except"]
+        excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main in ("except", "rest")]
         for draft in drafts:
             draft.spans.extend(excepting)
             draft.excepted = draft.excepted or statement.excepted or rest

@@ -162,9 +162,11 @@ class Divider:
 
     def _allowed(self, gap: list[Node]) -> list[int]:
         """Places where a gap may be cut: near the next name, not behind a preposition nor in "right arm"."""
+        rest = next((i for i in range(len(gap) - 1, -1, -1) if gap[i].main != "filler"), -1)
+        last = rest if rest >= 0 and gap[rest].main == "rest" else len(gap)  # "the other | cranial nerves"
         return [
             cut
-            for cut in range(len(gap), max(-1, len(gap) - _REACH), -1)
+            for cut in range(last, max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"

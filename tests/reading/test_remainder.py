@@ -35,3 +35,17 @@ def rows(grammar: Grammar, text: str) -> list[str]:
 def test_the_rest_reaches_no_further_than_what_was_spoken_of(grammar: Grammar, text: str, rest: str) -> None:
     """Strength behind a muscle, the sited item behind its site, a component behind its heading."""
     assert rows(grammar, text)[1:] == [rest]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Cranial nerves. Left ptosis. The other cranial nerves are normal.",
+        "Cranial nerves. Left ptosis. The rest of the cranial nerves were normal.",
+    ],
+)
+def test_the_other_nerves_are_not_all_of_them(grammar: Grammar, text: str) -> None:
+    """The finding says so, and its words too."""
+    whole = read(transcript_of_text(text), grammar).findings[-1]
+    assert whole.excepted
+    assert whole.quote.split()[0] in ("other", "The")
