@@ -63,7 +63,7 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if earlier.item != later.item or any(finding is one for one in open_positions for finding in (earlier, later)):
             continue
         item = item_of(grammar, later.item)
-        if item is not None and _same_place(earlier, later, item) and _differ(earlier, later, item, exam):
+        if item is not None and _same_place(earlier, later, grammar) and _differ(earlier, later, item, exam):
             text = say.SAID_TWICE.format(topic=topic(later, grammar), first=said(earlier), second=said(later))
             yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
     for finding in exam.findings:
@@ -79,12 +79,12 @@ def _is_text(finding: Finding) -> bool:
     return isinstance(finding.value, Text)
 
 
-def _same_place(earlier: Finding, later: Finding, item: Item) -> bool:
+def _same_place(earlier: Finding, later: Finding, grammar: Grammar) -> bool:
     """Same side, site, position and minutes, and neither an exception to the other; a plural speaks of both sides."""
     places = [(finding.site, finding.position, finding.minutes) for finding in (earlier, later)]
     if places[0] != places[1] or earlier.excepted or later.excepted:
         return False
-    sides = [Side.BOTH if one.side is None and is_plural(one, item) else one.side for one in (earlier, later)]
+    sides = [Side.BOTH if one.side is None and is_plural(one, grammar) else one.side for one in (earlier, later)]
     return sides_meet(*sides)
 
 
@@ -232,7 +232,7 @@ def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> b
     denied = other.status is Status.ABSENT and found_number  # "no sensory level", and a level at T4
     if not denied and not (is_abnormal(finding, item, grammar) and is_reassuring(other, item, grammar)):
         return False
-    if isinstance(other.value, Choice) and isinstance(finding.value, Choice) and _same_place(other, finding, item):
+    if isinstance(other.value, Choice) and isinstance(finding.value, Choice) and _same_place(other, finding, grammar):
         return False  # two choices of one list: values-conflict asks
     if finding.item in SEVERAL_AT_ONCE and str(other.value or "") != str(finding.value or ""):
         return False

@@ -80,12 +80,6 @@ APART: dict[Component, tuple[str, ...]] = {
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 # Circumstances that make two statements about one item compatible ("with reinforcement", "on medication").
 _CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under)\b", re.IGNORECASE)
-# Names and places that mean both sides when said in the plural ("knee jerks two plus", "five seconds at the toes").
-PLURAL = re.compile(
-    r"\b(jerks|reflexes|knees|ankles|elbows|supinators|plantars|pupils|acuities|discs|fundi|corneals|pulsations|arms|hands|legs|feet"
-    r"|toes)\b",
-    re.IGNORECASE,
-)
 _SMALL = frozenset(
     ("a", "an", "and", "the", "of", "to", "in", "on", "at", "with", "for", "by", "is", "was", "no", "not")
 )
@@ -105,9 +99,11 @@ def sides_meet(one: Side | None, other: Side | None) -> bool:
     return one is other or (Side.BOTH in (one, other) and Side.MIDLINE not in (one, other))
 
 
-def is_plural(finding: Finding, item: Item) -> bool:
+def is_plural(finding: Finding, grammar: Grammar) -> bool:
     """Whether the name was said in the plural, so both sides are meant; a muscle group is plural on one side too."""
-    return item.scale != "mrc" and PLURAL.search(finding.quote) is not None
+    said = re.findall(r"[a-z]+", finding.quote.lower())
+    item = item_of(grammar, finding.item)
+    return (item is None or item.scale != "mrc") and not set(said).isdisjoint(grammar.common.plurals)
 
 
 def covers_site(whole: str, part: str) -> bool:

@@ -64,7 +64,7 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if _says_both(finding) or not _side_matters(finding):
             continue
         doubt = say.WHICH_SIDE.format(topic=topic(finding, grammar), said=said(finding))
-        if not is_plural(finding, item):
+        if not is_plural(finding, grammar):
             yield Doubt(finding, doubt, SIDES)
         elif str(finding.value) == "absent":
             continue  # absent in the plural is absent on both sides

@@ -100,6 +100,7 @@ class Item(Frozen):
     sited: bool = False  # body sites of common.yaml may follow
     sites: dict[str, Phrases] = Field(default_factory=dict)  # sites of this item only
     scale: str = ""  # of scales.yaml; grade items
+    listed_with: str = ""  # the scale in whose lists it is told: takes the side carried there
     of: float | None = None  # maximum that speech leaves unsaid but the item fixes
     task: bool = False  # something the patient does: "able to" says it was normal
     keeps_name: bool = False  # one item for many scales: which one was said stands in the detail
@@ -232,6 +233,7 @@ class CommonFile(Frozen):
     at_once: Phrases  # "immediately": minutes 0
     sites: dict[str, Phrases]
     limbs: dict[str, Phrases]  # "left upper_limb" → LUE
+    plurals: Phrases  # names and places that mean both sides: "knees two plus", "five seconds at the toes"
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     conditions: dict[str, Phrases] = Field(default_factory=dict)  # what readings must share to be compared

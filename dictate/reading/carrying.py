@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.grammar import Item
 from dictate.model import Grade, Side
 from dictate.reading.context import Context
 from dictate.reading.drafts import Draft
+from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.weights import Statement, Weigher
@@ -18,8 +18,9 @@ _PUNCTUATION = ("comma", "colon", "stop", "semicolon")
 class SideCarrier:
     """Takes sides from statements into the context, and from the context into findings."""
 
-    def __init__(self, items: dict[str, Item], weights: Weigher) -> None:
-        self.items = items
+    def __init__(self, lexicon: Lexicon, weights: Weigher) -> None:
+        self.items = lexicon.items
+        self.plurals = frozenset(lexicon.grammar.common.plurals)
         self.weights = weights
 
     def adjective(self, statement: Statement, context: Context) -> None:
@@ -90,9 +91,14 @@ class SideCarrier:
         graded = item.kind == "grade" and not item.blanket
         if context.heading_side is not None and (graded or not context.heading_of_grades):
             draft.side = context.heading_side
-        elif item.scale and item.scale == context.adjective_scale and not item.blanket:
+        elif context.adjective_scale and not item.blanket and context.adjective_scale in (item.scale, item.listed_with):
             own = any(n.main == "side" for n in statement.nodes)
-            draft.side = None if own else context.adjective_side
+            draft.side = None if own or self._is_plural(statement) else context.adjective_side
+
+    def _is_plural(self, statement: Statement) -> bool:
+        """ "Right knee 3+, ankles 2+": both ankles are meant."""
+        words = {word for name in statement.names for word in name.text.lower().split()}
+        return not words.isdisjoint(self.plurals)
 
 
 def end_of_grades(nodes: Sequence[Node], context: Context) -> None:

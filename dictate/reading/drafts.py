@@ -65,6 +65,11 @@ class Draft:
     maximum: str = ""  # that maximum
     anchor: int = 0  # token at which it was said, for the position in force
 
+    def stand_for(self, old: Draft) -> None:
+        """Correct another: found under the same circumstances, and of its side where none is said anew."""
+        self.side = self.side or old.side
+        self.position, self.minutes, self.excepted = old.position, old.minutes, old.excepted
+
 
 @dataclass(slots=True)
 class Said:

@@ -1,4 +1,5 @@
-"""Full stops that a recogniser writes where a speaker only paused: taken out where no sentence can end or begin.
+"""Full stops that a recogniser writes where a speaker only paused: taken out where no sentence can end or begin,
+and in a list told of one side ("right deltoid 5. Biceps 5.").
 
 Of recordings only, and never between two of them: who types a full stop means it.
 """
@@ -26,7 +27,9 @@ _TELLS = frozenset(
 )
 _PLACES = frozenset({"side", "site", "direction"})
 _MINUTES = frozenset({"minute", "minutes"})
+_GRADED = frozenset({"number", "grade", "value", "correction"})
 _LONGEST = 5  # words of a phrase
+_LISTING_S = 1.5  # a longer silence may end a list; common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +51,11 @@ def without_pauses(tokens: Sequence[Token], words: Sequence[Word], lexicon: Lexi
     held: list[Token] = []
     for place, sentence in enumerate(sentences):
         after = sentences[place + 1] if place + 1 < len(sentences) else []
-        if held and _one_recording(held, sentence, words) and _go_on(result, held, sentence, after, lexicon):
+        if (
+            held
+            and _one_recording(held, sentence, words)
+            and (_go_on(result, held, sentence, after, lexicon) or _list_on(held, sentence, words, lexicon))
+        ):
             held = _joined(held, sentence)
             continue
         result += held
@@ -125,6 +132,24 @@ def _go_on(
     if _only(tail, _PLACES):
         return bool(then) and _tells_first(_phrases([token.lower for token in _said(then)], lexicon))
     return _tells_first(tail)
+
+
+def _list_on(before: Sequence[Token], after: Sequence[Token], words: Sequence[Word], lexicon: Lexicon) -> bool:
+    """Whether one more grade of the side spoken of follows at once: "right deltoid 5. Biceps 5." """
+    ends_s, begins_s = words[before[-1].word].end_s, words[after[0].word].start_s
+    if ends_s is None or begins_s is None or begins_s - ends_s > _LISTING_S:
+        return False
+    head, tail = (_phrases([token.lower for token in _said(one)], lexicon) for one in (before, after))
+    one_sided = len(_sides(head)) == 1 and not _sides(tail) and any("side" in phrase.kinds for phrase in head[:2])
+    return one_sided and _grades_names(head) and _grades_names(tail)
+
+
+def _grades_names(phrases: Sequence[_Phrase]) -> bool:
+    """Names, each with its grade, and nothing else: "left deltoid 5, biceps 4 plus, correction, 4 minus"."""
+    said = [phrase for phrase in phrases if not phrase.kinds & {"comma", "side", "link"}]
+    opens = bool(said) and said[0].is_any(_TITLES | {"correction"})
+    graded = all(phrase.is_any(_TITLES | _GRADED) and "normal" not in phrase.kinds for phrase in said)
+    return opens and graded and said[-1].is_any(_GRADED)
 
 
 def _open_number(one: Sequence[str], two: Sequence[str]) -> bool:

@@ -52,7 +52,7 @@ class SentenceReader:
         self.declared = HeadingReader(lexicon)
         self.spheres = Spheres(lexicon)
         self.going_on = GoingOn(lexicon)
-        self.carrier = SideCarrier(self.items, self.divider.weights)
+        self.carrier = SideCarrier(lexicon, self.divider.weights)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
@@ -238,7 +238,7 @@ class SentenceReader:
         for old in gone:
             for draft in drafts:
                 if draft.item == old.item:
-                    draft.position, draft.minutes, draft.excepted = old.position, old.minutes, old.excepted
+                    draft.stand_for(old)
                     for posture in anew if self.items[draft.item].positions else ():
                         draft.position, draft.minutes = posture.position, posture.minutes
                         draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes)

@@ -194,7 +194,7 @@ SCOPES = {
 def grammar() -> Grammar:
     """A grammar of a few items."""
     words = CommonWords.model_construct(strikes=("strike that",))
-    common = CommonFile.model_construct(words=words)
+    common = CommonFile.model_construct(words=words, plurals=("jerks", "ankles", "plantars", "pupils", "hands", "toes"))
     components = {
         component: ComponentFile(component=component, headings=(component.value,), items=items)
         for component, items in ITEMS.items()

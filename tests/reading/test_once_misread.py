@@ -664,6 +664,23 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
         ),
         ("Gait: N/A. Romberg n/a.", ["gait not_examined", "romberg not_examined"]),
         ("Patellar clonus not seen.", ["clonus knee absent"]),
+        (
+            "Right deltoid 5, biceps 5, triceps 4. Correction, 4 minus.",
+            [
+                "strength_deltoid right measured 5",
+                "strength_biceps right measured 5",
+                "strength_triceps right measured 4-",
+            ],
+        ),
+        (
+            "Right knee jerk 3+, plantar extensor, ankle jerks 2+.",
+            [
+                "reflex_patellar right measured 3+",
+                "plantar_response right abnormal extensor",
+                "reflex_achilles measured 2+",
+            ],
+        ),
+        ("Left deltoid 4, grips 5.", ["strength_deltoid left measured 4", "strength_finger_flexors measured 5"]),
         ("Left eye: full range. Sternomastoids 5.", ["sternocleidomastoid measured 5"]),
         ("Rises from chair without hands.", ["chair_rise normal"]),
         (

@@ -80,6 +80,39 @@ def test_a_value_stays_with_the_name_in_front_of_it(heard: Rows, said: str, foun
 
 
 @pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        (
+            "Right deltoid 5. Biceps 5. Triceps 4 plus. Left deltoid 5. Biceps 4.",
+            [
+                "strength_deltoid right 5",
+                "strength_biceps right 5",
+                "strength_triceps right 4+",
+                "strength_deltoid left 5",
+                "strength_biceps left 4",
+            ],
+        ),
+        (
+            "Right biceps 5. Triceps 4. Correction, 4 minus. Wrist extensors 4.",
+            ["strength_biceps right 5", "strength_triceps right 4-", "strength_wrist_extensors right 4"],
+        ),
+        (
+            "Right knee jerk 3 plus. Ankle 2 plus. Plantar extensor.",
+            ["reflex_patellar right 3+", "reflex_achilles right 2+", "plantar_response right extensor"],
+        ),
+        # not of that side: in the middle of the body, both in the plural, after a long silence, behind something else
+        ("Right deltoid 5. Neck flexion 5.", ["strength_deltoid right 5", "strength_neck_flexors 5"]),
+        ("Right knee jerk 3 plus. Ankle jerks 2 plus.", ["reflex_patellar right 3+", "reflex_achilles 2+"]),
+        ("Right deltoid 5. | Biceps 5.", ["strength_deltoid right 5", "strength_biceps 5"]),
+        ("Right deltoid 5. Tone normal. Biceps 5.", ["strength_deltoid right 5", "tone normal", "strength_biceps 5"]),
+    ],
+)
+def test_a_list_of_one_side_goes_on_over_full_stops(heard: Rows, said: str, found: list[str]) -> None:
+    """Name and grade after name and grade, said in one go: the stops are the recogniser's."""
+    assert heard(f"Lungs clear. {said} Gait normal.") == ["lungs normal", *found, "gait normal"]
+
+
+@pytest.mark.parametrize(
     "said",
     [
         "Nystagmus. Normal saccades.",  # two items
