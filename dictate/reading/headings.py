@@ -14,6 +14,7 @@ _SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is w
 _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
+_LEAD = 3  # a limb, a comma and what follows
 _ORGANS = ("eye", "ear")  # "Left eye: full range. Jaw strong.": a title of its sentence only
 _SUBJECTS = ("she", "he", "they", "there", "the patient")
 
@@ -39,10 +40,13 @@ def _limb_then_side(nodes: list[Node]) -> bool:
 
 
 def _limb_alone(nodes: list[Node]) -> bool:
-    """ "Arms, tone flaccid in both.": a limb alone in front of what was found in it."""
-    if [n.main for n in nodes[:3]] != ["site", "comma", "item"]:
+    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
+    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
+    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
         return False
-    return limb_of(nodes[0].key("site")) in ("upper_limb", "lower_limb")
+    if said[1].main != "comma" or said[2].main not in ("item", "negation"):
+        return False
+    return limb_of(said[0].key("site")) in ("upper_limb", "lower_limb")
 
 
 def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, Node | None, list[Node]]:
@@ -156,7 +160,7 @@ class HeadingReader:
             and lead[0].main == "side"
             and lead[1].main in ("colon", "comma")
             and not lead[0].mark.role("site")
-        ) and (lead[1].main == "colon" or lead[0].text.startswith("on ")):
+        ) and (lead[1].main == "colon" or lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")):
             context.heading_side = Side(lead[0].key("side"))
             context.heading_of_grades = lead[1].main == "comma"
             if context.heading_of_grades:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.model import RemarkKind
-from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.carrying import SideCarrier, end_of_grades
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
@@ -30,6 +29,7 @@ from dictate.reading.status import StatusReader
 from dictate.reading.talk import silence_talk
 from dictate.reading.tokens import Token
 from dictate.reading.weights import Statement
+from dictate.reading.whole_sides import WholeSides
 
 _SPEAKING = frozenset(
     "word talk value number unit qualifier site side minutes time_span position manoeuvre negation dermatome "
@@ -52,6 +52,7 @@ class SentenceReader:
         self.declared = HeadingReader(lexicon)
         self.spheres = Spheres(lexicon)
         self.going_on = GoingOn(lexicon)
+        self.whole_sides = WholeSides(lexicon)
         self.carrier = SideCarrier(lexicon, self.divider.weights)
         self.context = Context()
         self.drafts: list[Draft] = []
@@ -82,7 +83,8 @@ class SentenceReader:
             return
         self.context.adjective_side = None
         self.remarks.extend((RemarkKind.NOT_PLACED, start, end) for start, end in perhaps_denied(nodes))
-        statements = self.divider.divide(nodes, self.context.active)
+        told, other_side = self.whole_sides.part(nodes, self.context.place_side or self.context.heading_side)
+        statements = self.divider.divide(told, self.context.active)
         earlier = list(self.drafts)  # a correction may take some of them out
         before: Statement | None = None
         for statement in statements:
@@ -90,6 +92,8 @@ class SentenceReader:
             if self.said is not None and self.said.statement is statement:
                 self._entitle(self.said.drafts, titles(before, statement, self.items))
             before = statement
+        if other_side:
+            self._orphan(Statement(after=other_side))
         standing = set(map(id, earlier))
         first_draft = sum(id(draft) in standing for draft in self.drafts)
         said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
@@ -170,8 +174,9 @@ class SentenceReader:
         first = next((i for i, n in enumerate(nodes) if n.main in ("value", "number", "negation")), None)
         if first is None or not self.going_on.speaks_of(self.said.candidates, nodes, first):
             return
-        if any(n.text in WHOLE_SIDES for n in nodes[:first]) and (of_side := self._whole_side(nodes)):
-            self.drafts.extend(of_side)
+        if names := self.whole_sides.items_of(nodes, self.said.candidates, self.drafts):
+            cells = self.cells.build(Statement(names=[], before=[], after=nodes), names)
+            self.drafts.extend(d for c in cells if self._says_something(c) for d in self.status.drafts(c, [], names))
             self._cover_all(Statement(names=[], before=[], after=nodes))
             return
         if not self.going_on.may_be_of(self.said.candidates, nodes):
@@ -191,13 +196,6 @@ class SentenceReader:
                 draft.side = draft.side or sides[0]
         self.drafts.extend(drafts)
         self.said.drafts.extend(drafts)
-
-    def _whole_side(self, nodes: list[Node]) -> list[Draft]:
-        """ "Left side normal." after some muscles of the right: the strength of that side."""
-        scales = {self.items[name].scale for name in (self.said.candidates if self.said else ())}
-        names = tuple(n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and i.scale in scales)
-        cells = self.cells.build(Statement(names=[], before=[], after=nodes), names) if names else []
-        return [d for cell in cells if self._says_something(cell) for d in self.status.drafts(cell, [], names)]
 
     def _says_something(self, cell: Cell) -> bool:
         return bool(cell.values) or (cell.negated and cell.side is not None)
