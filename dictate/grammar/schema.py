@@ -108,6 +108,7 @@ class Item(Frozen):
     scored: bool = False  # normality items that may also be given as n of m
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
+    rate: str = ""  # the item that a number behind "at" is of ("sinus rhythm at 72")
     bare_units: Phrases = ()  # units that name the item by themselves ("80 bpm")
     unit_required: bool = False  # a number without a unit is open (weight, temperature)
     values: dict[str, NamedValue] = Field(default_factory=dict)
@@ -230,6 +231,7 @@ class CommonFile(Frozen):
 
     sides: dict[Literal["left", "right", "both", "midline"], Phrases]
     positions: dict[Literal["supine", "sitting", "standing", "tilted"], Phrases]
+    beside_pressures: dict[Literal["supine", "sitting", "standing"], Phrases]  # positions only there: "120/80 sit"
     at_once: Phrases  # "immediately": minutes 0
     sites: dict[str, Phrases]
     limbs: dict[str, Phrases]  # "left upper_limb" → LUE

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
 from dictate.reading.nodes import between
+from dictate.reading.vital_signs import is_pressure
 
 if TYPE_CHECKING:
     from dictate.reading.nodes import Node
@@ -86,7 +87,7 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
         if changed is not None:
             current = changed
             found.append((begins, current))
-        read = read or _is_pressure(node)
+        read = read or is_pressure(node)
         place += 1
     return found
 
@@ -120,21 +121,17 @@ def _at_once(node: Node, current: Posture, *, read: bool) -> Posture | None:
     return None
 
 
-def _is_pressure(node: Node) -> bool:
-    return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
-
-
 def _reading_at(nodes: Sequence[Node], place: int) -> bool:
     """A pressure directly from that place on: what was said before it is of it."""
     rest = [n for n in nodes[place : place + 4] if n.main not in ("filler", "colon")]
-    return bool(rest) and (_is_pressure(rest[0]) or (rest[0].main == "item" and any(map(_is_pressure, rest[1:2]))))
+    return bool(rest) and (is_pressure(rest[0]) or (rest[0].main == "item" and any(map(is_pressure, rest[1:2]))))
 
 
 def _is_at_once(nodes: Sequence[Node], place: int) -> bool:
     """ "122/80 straight away", "at once 122/80", and no position behind it."""
     if nodes[place].main != "at_once" or _position_after(nodes, place) is not None:
         return False
-    return _reading_at(nodes, place + 1) or any(map(_is_pressure, nodes[max(0, place - 1) : place]))
+    return _reading_at(nodes, place + 1) or any(map(is_pressure, nodes[max(0, place - 1) : place]))
 
 
 def _lying(posture: Posture) -> str:
@@ -155,7 +152,7 @@ def _minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
             posture.minutes = 0.0
             posture.nodes = (nodes[before], *posture.nodes)
     after = place + 1
-    while after < len(nodes) and nodes[after].main == "filler":
+    while after < len(nodes) and (nodes[after].main == "filler" or nodes[after].text == "("):
         after += 1
     at_once = after + (after < len(nodes) and nodes[after].main in ("colon", "comma"))  # "Standing: immediately 120/78"
     if at_once < len(nodes) and nodes[at_once].main == "at_once" and posture.position is Position.STANDING:
@@ -238,7 +235,7 @@ def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
     said = between(sentence, token, event)
     if any(n.text in ("both", "all", "each") for n in said[-2:]):
         return True
-    if any(_is_pressure(n) for n in said[1:]):
+    if any(is_pressure(n) for n in said[1:]):
         return False  # "... with a pulse of 80 and 110/66 after three minutes": the posture of the pressure between
     return not any(n.text in (",", "and then", "then") for n in said)
 

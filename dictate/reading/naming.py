@@ -17,6 +17,7 @@ from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames
 from dictate.reading.tasks import SUBJECTS, closes_task, opens_task
+from dictate.reading.vital_signs import read_vital_signs
 
 _ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
@@ -87,6 +88,7 @@ class Labeller:
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
         settle(nodes, self.items)
+        read_vital_signs(nodes, self.items, self.lexicon.grammar.common)
         return nodes
 
     def _is_head_noun(self, mark: Mark, before: Node) -> bool:
@@ -222,7 +224,7 @@ class Labeller:
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")
-        if not found and heading is not None and f"{heading.key}_all" in self.items:
+        if not found and heading is not None and f"{heading.key}_all" in self.items and not _is_where(nodes):
             return (f"{heading.key}_all",)
         return tuple(
             sorted(
@@ -284,6 +286,12 @@ class Labeller:
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         after = marks[place + 1] if place + 1 < len(marks) else None
         return after is not None and (after.number is not None or (after.has(*VALUE_KINDS) and not after.has("side")))
+
+
+def _is_where(nodes: Sequence[Node]) -> bool:
+    """ "Sensation in the limbs": the heading's word says where, of what was named before it."""
+    said = [node for node in nodes if node.text not in ("the", "all", "his", "her")]
+    return any(node.main == "item" for node in said) and said[-1].text in ("in", "of", "over") and not said[-2].is_break
 
 
 def _is_title(node: Node, nodes: Sequence[Node]) -> bool:

@@ -35,7 +35,7 @@ class PostureGiver:
         given: list[tuple[Draft, Posture]] = []
         for draft in positional:
             posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried, found)
-            if posture is not None:
+            if posture is not None and not self._of_later(draft, posture, nodes):
                 given.append((draft, posture))
         last = given[-1][1] if given else None
         self._deal(given, _pairs(found, nodes), drafts)
@@ -52,6 +52,14 @@ class PostureGiver:
         else:
             context.posture_open = context.after_pressure = False
         return covered
+
+    def _of_later(self, draft: Draft, posture: Posture, nodes: list[Node]) -> bool:
+        """ "Pulse 78 blood pressure lying 118/76", "pulse 78 vital capacity 3.1 sitting": of what came between."""
+        start = min((node.mark.start for node in posture.nodes), default=0)
+        said = [node for node in between(nodes, draft.anchor, start) if node.main != "filler"]
+        names = [n for n in said if n.main == "item" and n.mark.number is None and draft.item not in n.candidates]
+        named_last = bool(names) and said[-1] is names[-1]
+        return named_last or any(not self.items[name].positions for node in names for name in node.candidates)
 
     def _share(self, positional: list[Draft], nodes: list[Node]) -> None:
         """ "110/70, pulse 64 lying": a pressure shares the position of the pulse named with it."""

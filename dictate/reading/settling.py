@@ -16,20 +16,32 @@ _EXAMINING = frozenset("test examine check assess measure perform evaluate".spli
 _I_DID = frozenset("did could would have i we".split())
 _ON_THE_WAY = frozenset({"the", "with", "to"})
 _COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs"})
-_LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
+_TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
+_TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
+_WHERE = frozenset({"at", "in", "on", "of", "over"})
+_VERBS = frozenset({"were", "are", "was", "is", "s"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
 def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
+    patients_seen(nodes)
     place_titles(nodes)
+    grades_aside(nodes, items)
+    both_of_two(nodes)
     compared_sides(nodes)
     count_losses(nodes, items)
-    minutes_of_readings(nodes)
     give_units(nodes)
     not_tested(nodes)
+    left_undone(nodes, items)
     deny_signs(nodes, items)
     quiet_negations(nodes)
+
+
+def patients_seen(nodes: list[Node]) -> None:
+    """ "Seen in bed, pulse 72": the patient was, and no finding."""
+    if nodes and nodes[0].text == "seen" and nodes[0].main == "value":
+        nodes[0].main = "filler"
 
 
 def place_titles(nodes: list[Node]) -> None:
@@ -44,6 +56,34 @@ def place_titles(nodes: list[Node]) -> None:
         nodes[colon].main = "filler"
         for link in (n for n in nodes[:colon] if n.main == "comma"):
             link.main, link.mark = "conj", replace(link.mark, text="and")
+
+
+def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Brisk (3+) at both knees", "brisk, 3+, at both knees": a number set off says how much the word before it says.
+
+    A grade says it better than the word.
+    """
+    for word, opening, number, closing in zip(nodes, nodes[1:], nodes[2:], nodes[3:], strict=False):
+        if word.main != "value" or number.main != "number" or not opening.main == closing.main == "comma":
+            continue
+        place = nodes.index(closing)
+        if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 1 : place + 2]):
+            opening.main = closing.main = "filler"
+            named = next((n.candidates for n in reversed(nodes[:place]) if n.main == "item"), ())
+            if any(items[name].kind == "grade" for name in named):
+                word.main = "filler"
+
+
+def both_of_two(nodes: list[Node]) -> None:
+    """ "Tone and bulk were both normal": the two that were named, and no sides."""
+    for place, node in enumerate(nodes):
+        if node.text != "both" or node.main != "side":
+            continue
+        before = [n for n in nodes[:place] if n.main != "filler"]
+        verbs = {n.text for n in nodes[max(0, place - 1) : place]}
+        pair = [n.main for n in before[-3:]] == ["item", "conj", "item"] and len(before) == len("a&b")
+        if pair and verbs & _VERBS:
+            node.main = "filler"
 
 
 def compared_sides(nodes: list[Node]) -> None:
@@ -65,26 +105,6 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
             nodes[place : place + 2] = [
                 Node(Mark(one.mark.start, two.mark.end, (Role("abnormal"),), text=text), "value")
             ]
-
-
-def minutes_of_readings(nodes: list[Node]) -> None:
-    """ "Standing, at one 120/70", "120/70 at one minute and 118/72 at three": a small number beside a pressure."""
-    told = False  # minutes were said with their unit
-    for place, node in enumerate(nodes):
-        told = told or node.main == "minutes"
-        number = node.mark.number
-        if node.main != "number" or number is None or number.op or number.a > _LONGEST_STANDING:
-            continue
-        if not place or nodes[place - 1].text not in ("at", "after"):
-            continue
-        after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
-        behind = told and place > 1 and _is_pressure(nodes[place - 2])
-        if (after is not None and _is_pressure(after)) or (behind and (after is None or after.is_break)):
-            node.main = "minutes"
-
-
-def _is_pressure(node: Node) -> bool:
-    return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
 
 
 def give_units(nodes: list[Node]) -> None:
@@ -110,6 +130,19 @@ def not_tested(nodes: list[Node]) -> None:
         if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
             verb.main = "filler"
+
+
+def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "No Romberg today", "no fundoscopy": a test was not done; of a sign the same words say that it was not there."""
+    said = [node for node in nodes if node.text != "formal"]
+    for place, (one, two) in enumerate(itertools.pairwise(said)):
+        if one.text != "no" or one.main != "negation" or two.main != "item" or two.sign:
+            continue
+        sign = any(items[name].kind == "presence" for name in two.candidates)
+        behind = said[place + 2 : place + 4]
+        today = bool(behind) and behind[0].text in _TODAY and (len(behind) == 1 or behind[1].is_break)
+        if not sign and (today or two.text.split()[-1] in _TESTING):
+            one.main, one.mark = "value", replace(one.mark, roles=(Role("not_examined"),))
 
 
 def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -12,6 +12,7 @@ from dictate.reading.marks import Mark, Number
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
+_JERKS = ("jerk", "jerks", "reflex", "reflexes")
 CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
 
 
@@ -27,6 +28,8 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
+        if self.items[name].kind == "grade" and self._of_jerks(marks, place):
+            return item.scale == "tendon_reflex"
         if (item.scale == "tendon_reflex" and _measured_from(marks, place)) or self._is_place(item, marks, place):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
@@ -51,6 +54,16 @@ class ShortNames:
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
         return self._fits_alone(name, marks, place) or self._jerk(item, marks, place, here)
+
+    def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
+        """ "Biceps and triceps jerks": the noun behind the last name is of all of them."""
+        for mark in marks[place + 1 :]:
+            jerks = [role.item for role in mark.roles if role.kind == "item"]
+            if mark.text.endswith(_JERKS) and any(self.items[one].scale == "tendon_reflex" for one in jerks):
+                return not all(self.items[one].blanket for one in jerks)
+            if not (mark.has("comma", "conj") or any(role.kind == "context" for role in mark.roles)):
+                return False
+        return False
 
     def _sum_of_strength(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """ "Total 46" right behind grades of strength; no total of anything else."""

@@ -1,4 +1,4 @@
-"""The other side as a whole, behind a list of muscles or jerks of one side: "right deltoid 4, biceps 4, left normal"."""
+"""The other side as a whole, behind muscles or jerks of one side: "right deltoid 4, biceps 4, left normal"."""
 
 from __future__ import annotations
 

@@ -681,6 +681,24 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             ],
         ),
         ("Left deltoid 4, grips 5.", ["strength_deltoid left measured 4", "strength_finger_flexors measured 5"]),
+        (
+            "Power 5 throughout. Biceps and triceps jerks 2+ on both sides.",
+            ["strength_all measured 5", "reflex_biceps both measured 2+", "reflex_triceps both measured 2+"],
+        ),
+        (
+            "Tendon jerks brisk (3+) at both knees, absent (0) at the ankles.",
+            ["reflex_patellar both measured 3+", "reflex_achilles measured 0"],
+        ),
+        ("Sensation in the limbs I did not test.", ["sensory_all not_examined"]),
+        (
+            "Tone and bulk were both normal. Ankle jerks were both 2+.",
+            ["tone normal", "bulk normal", "reflex_achilles both measured 2+"],
+        ),
+        (
+            "No Romberg today. No fundoscopy. No formal visual field testing. No drift today.",
+            ["romberg not_examined", "fundi not_examined", "visual_fields not_examined", "pronator_drift absent"],
+        ),
+        ("No myoclonus, scrap that, tremor of both hands.", ["tremor both hand present"]),
         ("Left eye: full range. Sternomastoids 5.", ["sternocleidomastoid measured 5"]),
         ("Rises from chair without hands.", ["chair_rise normal"]),
         (

@@ -1,0 +1,77 @@
+"""Vital signs in a sentence: minutes, positions and rates that are told beside a reading only."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from dictate.grammar import CommonFile, Item
+from dictate.reading.marks import Role
+from dictate.reading.nodes import Node
+
+_LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
+
+
+def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: CommonFile) -> None:
+    """Tell, in place, what words and numbers are beside a pressure or a rhythm."""
+    numbered_beds(nodes)
+    positions_of_readings(nodes, common.beside_pressures)
+    minutes_of_readings(nodes)
+    rates_of_rhythms(nodes, items)
+
+
+def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
+    """ "BP 124/70 sit, stand 120/72": a verb beside a pressure, and nothing else behind it, is a position."""
+    positions = {word: position for position, words in ways.items() for word in words}
+    for place, node in enumerate(nodes):
+        if node.text not in positions or node.main not in ("word", "filler"):
+            continue
+        before = nodes[place - 1] if place else None
+        after = nodes[place + 1] if place + 1 < len(nodes) else None
+        behind = before is not None and is_pressure(before) and (after is None or after.is_break)
+        if behind or (after is not None and is_pressure(after)):
+            node.main = "position"
+            node.mark = replace(node.mark, roles=(Role("position", key=positions[node.text]),))
+
+
+def rates_of_rhythms(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Sinus rhythm at 72": the number is of another item than the name."""
+    named: Node | None = None
+    for one, two in itertools.pairwise(nodes):
+        named = one if one.main == "item" else named
+        rates = {items[name].rate for name in named.candidates} if named is not None else set()
+        number = two.mark.number
+        if len(rates) != 1 or one.text != "at" or two.main != "number" or number is None or number.op:
+            continue
+        if (rate := rates.pop()) and named is not None and rate not in named.candidates:
+            two.main, two.candidates = "item", (rate,)
+
+
+def numbered_beds(nodes: list[Node]) -> None:
+    """ "Seen in bed four": which bed, and no position."""
+    for one, two in itertools.pairwise(nodes):
+        if one.text == "in bed" and two.main == "number" and two.mark.number is not None and not two.mark.number.op:
+            one.main = two.main = "word"
+
+
+def minutes_of_readings(nodes: list[Node]) -> None:
+    """ "Standing, at one 120/70", "120/70 at one minute and 118/72 at three": a small number beside a pressure."""
+    told = False  # minutes were said with their unit
+    for place, node in enumerate(nodes):
+        told = told or node.main == "minutes"
+        number = node.mark.number
+        if node.main != "number" or number is None or number.op or number.a > _LONGEST_STANDING:
+            continue
+        if not place or nodes[place - 1].text not in ("at", "after"):
+            continue
+        after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
+        behind = told and place > 1 and is_pressure(nodes[place - 2])
+        if (after is not None and is_pressure(after)) or (behind and (after is None or after.is_break)):
+            node.main = "minutes"
+
+
+def is_pressure(node: Node) -> bool:
+    """Whether the node is a pair of numbers as a pressure is written."""
+    return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
