@@ -38,7 +38,7 @@ class SiteFinder:
         if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
             return False
         site = marks[place].role("site")
-        if placed and not here and self._goes_on(marks, place, active):
+        if placed and not here and self._goes_on(marks, place, candidates, active):
             return True  # "paratonia in both legs. The arms are all right."
         regional = (
             here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
@@ -111,9 +111,14 @@ class SiteFinder:
         number = nodes[place - 1].mark.number
         return (number is not None and bool(number.a_sign)) or bool(nodes[place - 1].mark.role("grade"))
 
-    def _goes_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+    def _goes_on(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...]
+    ) -> bool:
         """A plain "normal" behind another body part is of what was found in the last one, unless that was a grade."""
         if not all(self.items[name].sited and self.items[name].kind != "grade" for name in active):
             return False
         after = next((mark for mark in marks[place + 1 :] if not mark.has("filler")), None)
+        said_of = {role.item for role in after.roles if role.kind == "normal"} if after is not None else set()
+        if said_of & set(candidates) and not said_of & set(active):
+            return False  # "V1 duller. Face strong."
         return after is not None and after.number is None and after.role("normal", "") is not None

@@ -21,6 +21,8 @@ class Remainder:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
         if marks[place].text == "everything else":
             return ()  # of what, nobody said
+        if marks[place].text == "otherwise" and _goes_between(marks, place):
+            return ()
         if (titled := self._titled(marks, place, nodes)) is not None:
             return titled
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
@@ -68,3 +70,11 @@ class Remainder:
             return tuple(whole[:1])
         sited = [name for name in said if self.items[name].sited]
         return tuple(sited) if rest.text == "elsewhere" and len(said) == len(sited) == 1 else ()
+
+
+def _goes_between(marks: Sequence[Mark], place: int) -> bool:
+    """ "The face was otherwise symmetrical": between a name and what is said of it."""
+    before = next((mark for mark in reversed(marks[:place]) if not mark.has("filler")), None)
+    verb = marks[place - 1].text if place else ""
+    named = before is not None and before.has("item", "context", "heading") and before.number is None
+    return named and (verb in ("was", "were", "is", "are") or (marks[place - 1] is before and not before.has("site")))

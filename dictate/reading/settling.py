@@ -34,6 +34,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     not_tested(nodes)
     left_undone(nodes, items)
+    denied_behind(nodes)
     deny_signs(nodes, items)
     quiet_negations(nodes)
 
@@ -130,6 +131,17 @@ def not_tested(nodes: list[Node]) -> None:
         if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
             verb.main = "filler"
+
+
+def denied_behind(nodes: list[Node]) -> None:
+    """ "Dizziness on standing he denies": behind what it denies, as nothing else follows."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or node.text not in ("denies", "denied"):
+            continue
+        before = itertools.takewhile(lambda n: not n.is_break, reversed(nodes[:place]))
+        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
+        if ends and any(n.main == "item" for n in before):
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
 
 
 def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
