@@ -151,6 +151,8 @@ class CellBuilder:
         return cells
 
     def _take_name(self, cell: Cell, node: Node) -> None:
+        if not cell.nodes:
+            cell.split = cell.closed = False  # a comma in front of the name parts nothing of it
         cell.nodes.append(node)
         if node.sign or node.mark.number is not None or any(node.value_roles(c) for c in node.candidates):
             cell.values.append(node)
@@ -164,8 +166,6 @@ class CellBuilder:
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
-
-    # --- one node -----------------------------------------------------------------------------------------------
 
     def _take(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
         cell = cells[-1]

@@ -111,9 +111,7 @@ class SiteFinder:
         number = nodes[place - 1].mark.number
         return (number is not None and bool(number.a_sign)) or bool(nodes[place - 1].mark.role("grade"))
 
-    def _goes_on(
-        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...]
-    ) -> bool:
+    def _goes_on(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...]) -> bool:
         """A plain "normal" behind another body part is of what was found in the last one, unless that was a grade."""
         if not all(self.items[name].sited and self.items[name].kind != "grade" for name in active):
             return False

@@ -5,13 +5,13 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from dictate.reading.denials import Denials
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
 from dictate.reading.nodes import Node
 from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
-_DENYING = ("no ", "without ")
 _REACH = 25  # how many nodes before it may belong to a name
 
 
@@ -27,6 +27,7 @@ class Divider:
         self.items = lexicon.items
         self.lists = Lists(lexicon)
         self.weights = Weigher(lexicon)
+        self.denials = Denials(self.weights)
 
     def divide(self, nodes: list[Node], active: tuple[str, ...]) -> list[Statement]:
         """Statements of one sentence in order; `active` are the items spoken of before it."""
@@ -44,7 +45,9 @@ class Divider:
         self._pass_places_on(statements)
         self._pass_severity_on(statements)
         self._mark_exceptions(statements)
-        self._spread_negation(statements, {id(n) for i, n in enumerate(nodes) if told_apart(nodes, i)})
+        self.denials.tell_modalities(statements)
+        self.denials.spread(statements, nodes)
+        self.denials.close_lists(statements)
         self._spread_inclusion(statements)
         return statements
 
@@ -199,55 +202,6 @@ class Divider:
             opening = statements.pop(0)
             statements[0].before[:0] = opening.after[:1]
 
-    def _spread_negation(self, statements: list[Statement], apart: set[int]) -> None:
-        """ "no oedema, clubbing or cyanosis": the negation holds for the whole list, up to a value of its own."""
-        for place, statement in enumerate(statements):
-            negation = next((n for n in statement.before if n.main == "negation"), None)
-            if negation is None or any(self.weights.is_value(n) for n in statement.after):
-                negation = self._open_negation(statement.after) or self._denying_value(statement.after)
-            if negation is None:
-                continue
-            chain: list[Statement] = []
-            linked = False
-            rest = statements[place + 1 :]
-            listed = any(len(one.names) > 1 or any(n.text in ("or", "nor") for n in one.nodes) for one in rest)
-            end = statement
-            for following in statements[place + 1 :]:
-                link = [*end.after, *following.before]
-                if end is statement:
-                    denied = [i for i, n in enumerate(link) if n.main == "value" and n.text.startswith(_DENYING)]
-                    link = link[denied[-1] + 1 :] if denied else link
-                if end is statement and negation in statement.after:
-                    link = link[next(i for i, n in enumerate(link) if n is negation) + 1 :]
-                    link = [n for n in link if not self.weights.is_value(n)]
-                    if not any(n.main == "conj" for n in link):
-                        break
-                last = next((i for i, n in enumerate(link) if n.text in ("or", "nor")), len(link))
-                between = [n for i, n in enumerate(link) if i < last or n.main not in ("site", "side")]
-                if any(
-                    n.main not in ("comma", "conj", "filler", "qualifier") for n in between
-                ) or not self.weights.deniable(following):
-                    break
-                described = any(n.main == "qualifier" for n in link) and not any(n.main == "conj" for n in link)
-                if described and not listed:
-                    break  # "no skew, direction changing nystagmus"
-                if self._says_more(following) or any(n.main == "conj" and n.text == "with" for n in link):
-                    break
-                if self.weights.says_normal(following) or id(following.names[0]) in apart:
-                    break  # "no ankle oedema, chest clear"
-                chain.append(following)
-                linked = linked or any(n.main in ("conj", "comma") for n in link) or len(following.names) > 1
-                end = following
-            if linked:
-                for following in chain:
-                    following.before.insert(0, negation)
-
-    def _says_more(self, statement: Statement) -> bool:
-        """ "no level, Romberg too unsteady": the name has words of its own before the next comma."""
-        own = list(itertools.takewhile(lambda node: not node.is_break, statement.after))
-        said = any(self.weights.is_value(n) or n.main in ("value", "word", "reason") for n in own)
-        return said if not self.weights.satisfied_alone(statement) else any(self.weights.is_value(n) for n in own[:1])
-
     def _spread_inclusion(self, statements: list[Statement]) -> None:
         """ "intact to all modalities, including stereognosis and graphaesthesia": what is included is so too."""
         included: list[Node] = []
@@ -262,22 +216,6 @@ class Divider:
             fits = all(n.main != "negation" for n in included) or self.weights.deniable(two)
             if included and fits and not own and not self.weights.satisfied_alone(two):
                 two.before[:0] = included
-
-    def _denying_value(self, after: list[Node]) -> Node | None:
-        """ "no deformity, scoliosis or kyphosis": a phrase that denies, and whose list goes on."""
-        said = [n for n in after if not n.is_break]
-        if not said or said[-1].main != "value" or not said[-1].text.startswith(_DENYING):
-            return None
-        return Node(said[-1].mark.only("negation"), "negation")
-
-    def _open_negation(self, after: list[Node]) -> Node | None:
-        """ "tongue midline, no wasting or weakness": a negation whose list goes on past this statement."""
-        for place in range(len(after) - 1, -1, -1):
-            if after[place].main == "negation":
-                return after[place] if any(n.main == "conj" for n in after[place:]) else None
-            if after[place].is_break and after[place].main != "conj":
-                return None
-        return None
 
     def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
         excepted = False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
@@ -38,10 +39,13 @@ class StatusReader:
         found: list[Draft] = []
         groups = [self.owners.meant(n, cell.values) for n in names] or [tuple(fallback)]
         for candidates in groups:
+            own = cell
             if len(groups) > 1 and self.owners.of_another(cell.values, candidates, groups):
-                continue
-            for item, values in self._by_item(cell, candidates):
-                draft = self._draft(item, cell, values, [n for n in names if item in n.candidates])
+                if not cell.negated or any(self.items[name].kind != "presence" for name in candidates):
+                    continue
+                own = replace(cell, values=[])  # "no diplopia, vertigo or dizziness": denied with the others
+            for item, values in self._by_item(own, candidates):
+                draft = self._draft(item, own, values, [n for n in names if item in n.candidates])
                 if draft is not None:
                     found.extend(draft)
         return found
