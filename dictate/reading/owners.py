@@ -19,6 +19,14 @@ class Owners:
         self.items = lexicon.items
         self.scales = lexicon.grammar.scales
 
+    def general(self, candidates: Sequence[str]) -> str:
+        """The item that naming alone speaks of: a sign before a choice."""
+        for kind in ("presence", "normality", "choice"):
+            for name in candidates:
+                if self.items[name].kind == kind:
+                    return name
+        return candidates[0]
+
     def owner(self, candidates: Sequence[str], node: Node) -> str:
         """The item of the candidates that the value says something of."""
         if not candidates:

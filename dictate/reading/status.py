@@ -74,15 +74,8 @@ class StatusReader:
             if graded:
                 return [(graded[0], dealt[graded[0]])]
         if not dealt:
-            dealt[self._general_owner(candidates)] = [n for n in cell.values if n.mark.has("equal")]
+            dealt[self.owners.general(candidates)] = [n for n in cell.values if n.mark.has("equal")]
         return list(dealt.items())
-
-    def _general_owner(self, candidates: Sequence[str]) -> str:
-        for kind in ("presence", "normality", "choice"):
-            for name in candidates:
-                if self.items[name].kind == kind:
-                    return name
-        return candidates[0]
 
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         item = self.items[name]
