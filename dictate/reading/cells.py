@@ -9,6 +9,7 @@ from dictate.model import Side
 from dictate.reading.comparisons import both_compared, compares, says_equal, take_comparison
 from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
+    behind_exception,
     concluded,
     decides_name,
     denies,
@@ -34,7 +35,16 @@ from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
-from dictate.reading.sharing import PARTS, give_order, in_columns, part_limbs, share, share_conditions, shared_side
+from dictate.reading.sharing import (
+    PARTS,
+    give_order,
+    in_columns,
+    part_limbs,
+    share,
+    share_conditions,
+    shared_side,
+    site_of_list,
+)
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -81,9 +91,9 @@ class CellBuilder:
             cells = amend(cells, self._cells(part, candidates), link)
         if order:
             give_order(cells, order)
-        cells = [c for c in cells if c.nodes]
+        cells = behind_exception([c for c in cells if c.nodes], statement.names)
         for cell in cells:
-            cell.site = cell.site or self._site_of_list(statement.names, cell)
+            cell.site = cell.site or site_of_list(statement.names, cell, self.lexicon)
         share_conditions(cells, {self.items[c].kind for c in candidates})
         return cells
 
@@ -118,7 +128,9 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
-            elif node.main == "except" and (cell.values or cell.negated):
+            elif node.main == "except" and (
+                cell.values or cell.negated or (shown and any(n.main == "item" for n in cell.nodes))
+            ):
                 cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
@@ -134,11 +146,6 @@ class CellBuilder:
             else:
                 self._take(cells, node, following, candidates)
         return self._shared(cells, candidates)
-
-    def _site_of_list(self, names: Sequence[Node], cell: Cell) -> str:
-        """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
-        _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
-        return self.lexicon.site_in(place) if link and cell.site_node is None else ""
 
     def _shared(self, cells: list[Cell], candidates: Sequence[str]) -> list[Cell]:
         """The cells with the sides, sites and parts of limbs that they share."""

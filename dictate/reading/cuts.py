@@ -252,6 +252,14 @@ def opens_reason(nodes: list[Node], mark: Mark) -> bool:
     return False
 
 
+def behind_exception(cells: list[Cell], names: Sequence[Node]) -> list[Cell]:
+    """ "Everything was normal except the gait": the normal before it is of nobody knows what, and not of the gait."""
+    named = (
+        i for i, cell in enumerate(cells) if cell.excepted and any(n is name for n in cell.nodes for name in names)
+    )
+    return cells[next(named, 0) :]
+
+
 def told_behind_side(cell: Cell) -> bool:
     """ "R moderate, L mild": how it was on this side stands behind the side."""
     side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)

@@ -53,6 +53,8 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node]) -> Meaning | N
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
     told from what is not ("absent except at the knees").
     """
+    if meaning.status is Status.PRESENT and meaning.value is None and not words:
+        return Meaning(None, Status.ABSENT)  # "drift of the arms except the left"
     if meaning.status is Status.ABSENT:
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:

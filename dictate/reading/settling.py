@@ -16,6 +16,7 @@ _EXAMINING = frozenset("test examine check assess measure perform evaluate".spli
 _I_DID = frozenset("did could would have i we".split())
 _ON_THE_WAY = frozenset({"the", "with", "to"})
 _COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs"})
+_AUXILIARIES = ("does", "did", "do")
 _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
@@ -35,6 +36,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     not_tested(nodes)
     left_undone(nodes, items)
     denied_behind(nodes)
+    verbs_unsaid(nodes)
     deny_signs(nodes, items)
     quiet_negations(nodes)
 
@@ -142,6 +144,23 @@ def denied_behind(nodes: list[Node]) -> None:
         ends = place + 1 == len(nodes) or nodes[place + 1].is_break
         if ends and any(n.main == "item" for n in before):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
+
+
+def verbs_unsaid(nodes: list[Node]) -> None:
+    """ "Right pupil reacts, left does not", "but the left did not": an exception from what was just said."""
+    for place, node in enumerate(nodes):
+        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
+        if node.main != "negation" or not ends:
+            continue
+        start = place
+        while start and (nodes[start - 1].main == "filler" or nodes[start - 1].main == "side"):
+            start -= 1
+        said = [n for n in nodes[start:place] if n.text not in ("the", "a")]
+        if len(said) < len(("left", "does")) or said[-1].text not in _AUXILIARIES or said[-2].main != "side":
+            continue
+        node.main = said[-1].main = "filler"
+        if start and nodes[start - 1].is_break:
+            nodes[start - 1].main = "except"
 
 
 def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -8,6 +8,7 @@ from collections.abc import Collection, Sequence
 from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
+from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node, limb_of
 
@@ -63,6 +64,12 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result
+
+
+def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
+    """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
+    _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
+    return lexicon.site_in(place) if link and cell.site_node is None else ""
 
 
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:

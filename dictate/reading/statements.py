@@ -140,6 +140,7 @@ class Divider:
         best: dict[int, tuple[float, list[int]]] = {
             cut: (self.weights.weigh_orphan(gaps[0][:cut], active) - _severed(gaps[0], cut), [cut])
             for cut in self._allowed(gaps[0])
+            if cut < len(gaps[0]) or not _is_adjective(gaps[0])
         }
         for place, group in enumerate(groups):
             last = place + 1 == len(groups)
@@ -223,6 +224,12 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
+
+
+def _is_adjective(gap: Sequence[Node]) -> bool:
+    """A bare side and nothing else in front of the first name: "right pupil"."""
+    said = [node for node in gap if node.main != "filler"]
+    return len(said) == 1 and said[0] is gap[-1] and said[0].main == "side" and said[0].text in ("left", "right")
 
 
 def _severed(gap: Sequence[Node], cut: int) -> float:

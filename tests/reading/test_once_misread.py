@@ -699,6 +699,13 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             ["romberg not_examined", "fundi not_examined", "visual_fields not_examined", "pronator_drift absent"],
         ),
         ("No myoclonus, scrap that, tremor of both hands.", ["tremor both hand present"]),
+        ("Right arm drifts, left does not.", ["pronator_drift right arm present", "pronator_drift left arm absent"]),
+        ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left absent"]),
+        ("Everything was normal except the gait.", ["gait abnormal not normal"]),
+        (
+            "Bulk normal, weakness of the left foot.",
+            ["bulk normal", "strength_lower_limb_distal left abnormal weakness"],
+        ),
         ("Left eye: full range. Sternomastoids 5.", ["sternocleidomastoid measured 5"]),
         ("Rises from chair without hands.", ["chair_rise normal"]),
         (
