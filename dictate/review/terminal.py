@@ -128,8 +128,9 @@ class Terminal:
             self._say(*_choice_lines(choice, question.now))
         if question.hint:
             self._say(f"  [t] type another answer: {question.hint}")
-        keys = "[h] hear  [g] hear what is around  [n] next  [b] before  " if question.count else "[h] hear  "
-        self._say("  " + keys + "  ".join(f"[{key}] {what}" for key, what in KEYS_ANYWHERE.items()))
+        hear = "  [h] hear  [g] hear what is around  [n] "
+        anywhere = "  ".join(f"[{key}] {what}" for key, what in KEYS_ANYWHERE.items())
+        self._say(hear + (f"next  [b] before  {anywhere}" if question.count else "back, unchanged"))
 
     def _type(self, question: Question) -> None:
         line = self._line("> ", lambda text: self._preview(question, text))
@@ -163,11 +164,12 @@ class Terminal:
 
     def _whole(self) -> None:
         """Every value with a number to reach it by."""
+        from dictate.catalogue import note as note_words
         from dictate.notes import note_lines
 
         exam, grammar = self._sitting.exam, self._sitting.grammar
         for component, lines in note_lines(exam, grammar).items():
-            self._say("", component.value.replace("_", " ").upper())
+            self._say("", note_words.COMPONENTS[component], *(() if lines else (f"  {note_words.NOTHING}",)))
             for line in lines:
                 self._say(
                     f"  {line.text}", *(f"      {at + 1:>3}  {words}" for at, words in values_of(line, exam, grammar))
@@ -185,7 +187,22 @@ class Terminal:
             self._say(str(refusal))
             return
         self._show(card)
-        self._answered(card, (0,))
+        while self._card_key(card):
+            pass
+
+    def _card_key(self, card: Question) -> bool:
+        """One key for one value of the note; False: done with it. What is heard may still have to be corrected."""
+        own = {choice.key: choice for choice in (*card.choices, *card.others) if choice.key}
+        more = {"h": "hear", "g": "hear around", "n": "back", END: "back", **({"t": "type"} if card.hint else {})}
+        key = self._key({**own, **more})
+        if key in ("h", "g"):
+            self._hear(card.passages, around=key == "g")
+            return True
+        if key in own:
+            self._try(lambda: self._sitting.decide(own[key].decision))
+        elif key == "t":
+            self._type(card)
+        return False
 
     def _learn(self) -> None:
         offered = self._sitting.lessons()
@@ -233,6 +250,7 @@ class Terminal:
             if event.data in wanted:
                 event.app.exit(result=event.data)
 
+        keys.add("c-z")(lambda event: event.app.suspend_to_background())
         for stop in STOPS:
             keys.add(stop)(lambda event: event.app.exit(result=END))
         window = Window(FormattedTextControl("key: "), height=1)
@@ -246,7 +264,7 @@ class Terminal:
         from prompt_toolkit import PromptSession
         from prompt_toolkit.application import get_app
 
-        session: PromptSession[str] = PromptSession(input=self._input, output=self._output)
+        session: PromptSession[str] = PromptSession(input=self._input, output=self._output, enable_suspend=True)
 
         @functools.lru_cache(maxsize=1)  # the prompt is drawn several times a key
         def told_of(text: str) -> str:
@@ -272,4 +290,6 @@ def _choice_lines(choice: Choice, now: Sequence[str]) -> Iterator[str]:
 
 def _printable(text: str) -> str:
     """Words of a dictation never steer the terminal."""
-    return "".join(letter if letter.isprintable() or letter == "\n" else "?" for letter in text)
+    return "".join(
+        letter if letter.isprintable() or letter == "\n" else " " if letter.isspace() else "?" for letter in text
+    )

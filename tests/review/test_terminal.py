@@ -105,6 +105,20 @@ def test_whole_note_can_be_corrected_and_added_to(ask: Ask) -> None:
     assert "no finding stands here" in shown
 
 
+def test_whole_note_reads_as_the_note_does(ask: Ask) -> None:
+    """Its own headings, plain blanks in front of units, and what was not dictated."""
+    _, shown = ask("Gait normal. Blood pressure sitting 140/80.", "w\r")
+    for piece in ("COORDINATION AND GAIT", "140/80 mmHg", "MENTAL STATUS\n  nothing dictated"):
+        assert piece in shown.replace("\r", "")
+
+
+def test_value_that_was_heard_can_still_be_corrected(ask: Ask) -> None:
+    """Its card stays until an answer; n leaves it, and the review goes on."""
+    sitting, shown = ask("Left knee jerk two plus.", "w1\rht3+\r" + "w1\rn")
+    assert [str(one.value) for one in sitting.exam.findings] == ["3+"]
+    assert "[n] back, unchanged" in shown
+
+
 def test_clip_is_played_or_said_not_to_be(ask: Ask) -> None:
     """The stretch of the words, wider on request; without sound the questions go on."""
     played: list[bytes] = []
