@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,7 +13,12 @@ from prompt_toolkit.data_structures import Size
 from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output.vt100 import Vt100_Output
 
+from dictate.cli.files import write_files
 from dictate.errors import InputError
+from dictate.grammar import Grammar
+from dictate.model import Decision, Examination
+from dictate.notes import exam_json
+from dictate.review.shelf import FileShelf
 from dictate.review.sitting import Sitting
 from dictate.review.terminal import Terminal, play_clip
 
@@ -167,3 +173,24 @@ def test_broken_off_keeps_what_was_decided(ask: Ask, stop: str) -> None:
     """Each answer was saved when it was given."""
     sitting, _ = ask("Biceps reflex two plus. Wugs are blicket.", "1" + stop)
     assert sitting.shelf.open().decisions[0].answer == "left"
+
+
+@pytest.mark.parametrize(("keys", "ended"), [("2oe", True), ("2e", False)])
+def test_a_record_that_moved_on_is_opened_again(
+    exam: Callable[..., Examination], grammar: Grammar, tmp_path: Path, keys: str, ended: bool
+) -> None:
+    """Said before anything else is shown or taken; one key opens it as it stands."""
+    path = tmp_path / "visit.exam.json"
+    path.write_text(exam_json(exam("Biceps reflex two plus. Wugs are blicket.")), encoding="utf-8")
+    one, other = (Sitting(FileShelf(path, grammar, write=write_files), grammar) for _ in range(2))
+    other.decide(Decision(query=other.open_places()[0], answer="left"))
+    screen = Screen()
+    output = Vt100_Output(screen, lambda: Size(rows=40, columns=200), enable_cpr=False)
+    with create_pipe_input() as keyboard:
+        keyboard.send_text(keys)
+        Terminal(one, input=keyboard, output=output).run()
+    shown = ESCAPES.sub("", screen.text)
+    assert "was changed by another window or person" in shown
+    assert "[o] open it again" in shown
+    assert "which side?" not in shown
+    assert [decision.answer for decision in one.exam.decisions] == ["left"] * ended
