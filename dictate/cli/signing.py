@@ -180,7 +180,8 @@ def _further(sources: list[str], one: Stored, *, passed_over: bool) -> Examinati
     _show(f"record {one.key}, patient: {one.exam.patient or 'no reference given'}")
     _show(f"to be added: {_words(exam)}")
     for _, query in open_looks(exam):
-        _show(f"look: {' '.join(query.message.split())}")
+        if query.findings or query.code != "time-missing":  # when the patient was examined, the signed note says
+            _show(f"look: {' '.join(query.message.split())}")
     if not passed_over:
         if not sys.stdin.isatty():
             raise OpenQueries(
@@ -206,7 +207,7 @@ def _enter(prompt: str, where: str) -> None:
     print(prompt, end="", file=sys.stderr, flush=True)
     answer = sys.stdin.readline()
     if answer.strip() or not answer:
-        raise RecordError(f"record {where}: stopped: nothing was changed; `dictate review {where}` settles queries")
+        raise RecordError(f"record {where}: stopped: nothing was changed")
 
 
 def _show(line: str) -> None:
