@@ -32,9 +32,9 @@ def key_of(record: str) -> str:
 
 
 def is_file(record: str) -> bool:
-    """Whether RECORD names a file rather than a record."""
+    """Whether RECORD names a file rather than a record, whose key has neither ending nor folder."""
     path = Path(record)
-    return path.is_file() or path.suffix.lower() == JSON_ENDING or len(path.parts) > 1
+    return path.is_file() or bool(path.suffix) or len(path.parts) > 1
 
 
 def examination_in(path: Path) -> Examination:

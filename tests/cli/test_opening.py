@@ -27,6 +27,7 @@ def test_a_file_is_told_from_a_key(folder: Path) -> None:
     assert is_file("visit.exam.json")
     assert is_file(str(folder / "visit.txt"))
     assert is_file("notes/visit")
+    assert is_file("none.txt")  # a slip of the name is told as one, not as a record that is missing
     assert not is_file("k7q2mx")
     assert key_of(" K7Q2MX ") == "k7q2mx"
 
