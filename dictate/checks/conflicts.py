@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import combinations
 
 from dictate.catalogue import queries as say
 from dictate.checks.coverage import (
@@ -59,11 +58,18 @@ def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """
     valued = [one for one in exam.findings if one.value is not None and (one.item in WORDS or not _is_text(one))]
     open_positions = [*without_position(exam, PRESSURE), *without_position(exam, RATE)]
-    for earlier, later in combinations(valued, 2):
-        if earlier.item != later.item or any(finding is one for one in open_positions for finding in (earlier, later)):
+    before: dict[str, list[Finding]] = {}  # by item: hundreds of findings have tens of thousands of pairs
+    for later in valued:
+        if any(finding is later for finding in open_positions):
             continue
         item = item_of(grammar, later.item)
-        if item is not None and _same_place(earlier, later, grammar) and _differ(earlier, later, item, exam):
+        rivals = before.setdefault(later.item, [])
+        earlier = next(
+            (one for one in rivals if item and _same_place(one, later, grammar) and _differ(one, later, item, exam)),
+            None,
+        )
+        rivals.append(later)
+        if earlier is not None:
             text = say.SAID_TWICE.format(topic=topic(later, grammar), first=said(earlier), second=said(later))
             yield Doubt(later, text, (said(later), said(earlier)), others=(earlier,))
     for finding in exam.findings:
@@ -155,11 +161,15 @@ def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     Example: "no tremor ... rest tremor of the right hand", "gait normal ... gait not examined" ask which stands.
     """
     known = [(finding, item) for finding in exam.findings if (item := item_of(grammar, finding.item)) is not None]
+    excluding = [one for one in known if _may_exclude(*one, grammar)]
+    rivals: dict[str, list[tuple[Finding, Item]]] = {}  # by item
     for finding, item in known:
         if finding.excepted or finding.status in (*UNSEEN, Status.UNCHANGED):
             continue
-        for other, other_item in known:
-            if other is finding or other.excepted:
+        if finding.item not in rivals:
+            rivals[finding.item] = [one for one in excluding if one[1].blanket or one[0].item == finding.item]
+        for other, other_item in rivals[finding.item]:
+            if other is finding:
                 continue
             if not _excludes(other, other_item, finding, item, exam, grammar):
                 continue
@@ -169,6 +179,12 @@ def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 text = say.CONTRADICTION.format(first=capital(phrase(first, grammar)), second=phrase(second, grammar))
                 yield Doubt(finding, text, _answers(finding, other, other_item, grammar), others=(other,))
                 break
+
+
+def _may_exclude(other: Finding, item: Item, grammar: Grammar) -> bool:
+    """Whether it can exclude anything at all: most findings cannot, and every pair need not be looked at."""
+    unseen = other.status in (*UNSEEN, Status.ABSENT)
+    return not other.excepted and (unseen or item.blanket or is_reassuring(other, item, grammar))
 
 
 def _excludes(

@@ -65,9 +65,12 @@ def run_checks(exam: Examination, grammar: Grammar) -> tuple[Query, ...]:
     """Every doubt about the examination, in the order of the words it is about: one query per finding and code."""
     placed: list[tuple[int, int, Query]] = []
     asked: set[tuple[str, int]] = set()
+    standing: dict[int, list[int]] = {}  # by identity: the same may be said twice, and is two findings
+    for at, finding in enumerate(exam.findings):
+        standing.setdefault(id(finding), []).append(at)
     for number, one in enumerate(catalogue()):
         for doubt in one.ask(exam, grammar):
-            places = _places(exam, doubt)
+            places = _places(standing, doubt)
             if doubt.finding is not None:
                 key = (one.code, places[0])
                 if key in asked:
@@ -77,10 +80,10 @@ def run_checks(exam: Examination, grammar: Grammar) -> tuple[Query, ...]:
     return tuple(query for _, _, query in sorted(placed, key=lambda entry: entry[:2]))
 
 
-def _places(exam: Examination, doubt: Doubt) -> tuple[int, ...]:
-    """Where the doubt's findings stand, its own first."""
+def _places(standing: dict[int, list[int]], doubt: Doubt) -> tuple[int, ...]:
+    """Where the doubt's findings stand, its own first. standing: identity of a finding → its places."""
     wanted = [*filter(None, (doubt.finding,)), *doubt.others]
-    return tuple(at for one in wanted for at, finding in enumerate(exam.findings) if finding is one)
+    return tuple(at for one in wanted for at in standing.get(id(one), ()))
 
 
 def _word_place(exam: Examination, doubt: Doubt) -> int:

@@ -65,8 +65,9 @@ def _answers(exam: Examination, grammar: Grammar) -> list[tuple[int, int, str]]:
         text = _plain(words[first : last + 1])
         if asked and words[first].source == source:
             answers.append((first, last, question))
-        is_finding = any(one.first <= last and first <= one.last for one in found)
-        asks = not is_finding and (words[last].text.endswith("?") or _begins(text, "asks", grammar))
+        asks = (words[last].text.endswith("?") or _begins(text, "asks", grammar)) and not any(
+            one.first <= last and first <= one.last for one in found
+        )
         asked, source = asks or (asked and _begins(text, "answers", grammar)), words[first].source
         question = text if asks else question
     return answers

@@ -200,11 +200,11 @@ def _summary(tally: Tally, found: Found, out: Path, *, stopped: bool = False) ->
     if tally.done:
         say(f"{tally.sound_s / 60:.1f} min of sound, {tally.findings} findings, {tally.musts} must, {tally.looks} look")
     if tally.same:
-        say(f"{tally.same} hold the same recordings as others, and were not heard again: same_as in batch.csv")
+        say(f"{tally.same} with the same content as another, not taken again: same_as in batch.csv")
     if found.others:
-        say(f"{found.others} other files left aside")
+        say(f"{found.others} other {'file' if found.others == 1 else 'files'} left aside")
     if found.loops:
-        say(f"{found.loops} links lead back to folders already entered")
+        say(f"{found.loops} {'link leads' if found.loops == 1 else 'links lead'} back to folders already entered")
     if tally.failed:
         say(f"what failed and why: {out / 'batch.csv'}; run again when it is mended")
 

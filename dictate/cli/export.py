@@ -55,11 +55,12 @@ def export(
 
     Example: dictate export notes/P-17.exam.json --format pdf --out P-17.pdf
     """
-    one = opened(record)
+    knowledge = open_grammar(grammar)
+    one = opened(record, knowledge)
     if one.note and format is Format.text:
         _hand_over(one.note.encode("utf-8"), out)  # what was signed is printed from its stored text
         return
-    _hand_over(rendered(one.exam, open_grammar(grammar), format, brief=brief, state=one.state), out)
+    _hand_over(rendered(one.exam, knowledge, format, brief=brief, state=one.state), out)
 
 
 def compare(
@@ -79,9 +80,10 @@ def compare(
 
     if len(records) < FEWEST_VISITS:
         raise InputError(f"{records[0]}: is one visit only: name an earlier and a later one")
-    exams = [opened(record).exam for record in records]
+    knowledge = open_grammar(grammar)
+    exams = [opened(record, knowledge).exam for record in records]
     _one_patient(records, exams)
-    visits = compare_visits(exams, open_grammar(grammar))
+    visits = compare_visits(exams, knowledge)
     write = {
         ComparisonFormat.text: comparison_text,
         ComparisonFormat.html: comparison_html,

@@ -35,6 +35,7 @@ from dictate.cli.asked import (
 )
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
+from dictate.cli.own_lines import own_lines_only
 from dictate.errors import DictateError, InputError, MachineError
 
 if TYPE_CHECKING:
@@ -91,7 +92,7 @@ def listen(
     known_scope(scope, knowledge)
     facts = _facts(source, patient=patient, scope=scope, age=age, height=height, time=time_of(examined_at))
     kept = _taken_up(facts, record) if resume else _kept(facts, record, days=keep_days)
-    with contextlib.closing(kept):
+    with contextlib.closing(kept), own_lines_only():
         session = _begun(kept, knowledge, model, device, microphone=microphone, plain=plain, quiet=quiet, fast=fast)
         with _until_ctrl_c(session):
             result = session.run()

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from dictate.errors import InputError, RecordError
 
 if TYPE_CHECKING:
+    from dictate.grammar import Grammar
     from dictate.model import Examination
     from dictate.notes.fhir import State
 
@@ -31,9 +32,9 @@ def key_of(record: str) -> str:
 
 
 def is_file(record: str) -> bool:
-    """Whether RECORD names a file rather than a record."""
+    """Whether RECORD names a file rather than a record, whose key has neither ending nor folder."""
     path = Path(record)
-    return path.is_file() or path.suffix.lower() == JSON_ENDING or len(path.parts) > 1
+    return path.is_file() or bool(path.suffix) or len(path.parts) > 1
 
 
 def examination_in(path: Path) -> Examination:
@@ -53,14 +54,16 @@ def examination_in(path: Path) -> Examination:
         raise InputError(f"{path}: cannot be read: {(fault.strerror or str(fault)).lower()}: check its name") from fault
 
 
-def opened(record: str) -> Opened:
-    """What RECORD names. Raises: InputError, RecordError."""
+def opened(record: str, grammar: Grammar) -> Opened:
+    """What RECORD names, a draft of an earlier version put right. Raises: InputError, RecordError."""
+    from dictate.review.earlier import put_right
+
     if is_file(record):
-        return Opened(examination_in(Path(record)))
+        return Opened(put_right(examination_in(Path(record)), grammar))
     from dictate.cli.saving import opened_records
 
     with opened_records() as records:
         one = records.open(key_of(record))
     if one.state == "erased":
         raise RecordError(f"record {one.key}: was erased: nothing is left of it")
-    return Opened(one.exam, one.state, one.note)
+    return Opened(put_right(one.exam, grammar), one.state, one.note)

@@ -136,8 +136,13 @@ def print_note(one: Stored) -> None:
     """The stored text of a signed note; a draft as it reads now."""
     from dictate.cli.asked import open_grammar
     from dictate.notes import write_note
+    from dictate.review.earlier import put_right
 
-    sys.stdout.write(one.note or write_note(one.exam, open_grammar(None)))
+    if one.note:
+        sys.stdout.write(one.note)
+    else:
+        grammar = open_grammar(None)
+        sys.stdout.write(write_note(put_right(one.exam, grammar), grammar))
 
 
 def _line(one: Listed) -> str:

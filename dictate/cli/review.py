@@ -115,7 +115,7 @@ def _shelf(
     from dictate.review.shelf import FileShelf
 
     if not path.exists():
-        raise InputError(f"{path}: no such record: check the name")
+        raise InputError(f"{path}: no such file: check the name, or name a record's key")
     if path.suffix.lower() == JSON_ENDING:
         return FileShelf(path, grammar, write=write_files, recordings=recordings)
     kept = path.with_name(path.stem + EXAM_ENDING)

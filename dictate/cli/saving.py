@@ -67,6 +67,7 @@ def keep(
 ) -> Stored:
     """Save the examination as a new draft, or join it to one; the record comes back."""
     from dictate.pipeline import is_text
+    from dictate.review.earlier import put_right
 
     audio = [] if keep_audio == "no" else [one for one in sources if isinstance(one, Path) and not is_text(one)]
     how_long = "always" if keep_audio == "no" else keep_audio
@@ -74,7 +75,7 @@ def keep(
         if record:
             before = records.open(record)
             exam = joined(
-                before.exam, exam.transcript, grammar, age=age,
+                put_right(before.exam, grammar), exam.transcript, grammar, age=age,
                 tied=lambda fresh: tied_to_last(fresh, grammar, records, apart_from=(record,)),
             )  # fmt: skip
             one = records.save(

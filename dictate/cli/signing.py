@@ -15,6 +15,7 @@ from dictate.cli.records import Reason, Record
 from dictate.errors import InputError, OpenQueries, RecordError
 
 if TYPE_CHECKING:
+    from dictate.grammar import Grammar
     from dictate.model import Examination
     from dictate.records import Records, Stored
 
@@ -51,10 +52,13 @@ def sign(
         exam = one.exam if one else given
         if exam is None or (one is not None and one.state != "draft"):
             raise RecordError(f"record {record}: is no draft: what was signed, withdrawn or erased is not signed again")
-        places = _seen(exam, record, one.key if one else "", passed_over=passed_over)
+        right = _put_right(exam, grammar, record, passed_over=passed_over)
+        places = _seen(right, record, one.key if one else "", passed_over=passed_over)
         if one is None:
-            _must_be_new(exam, record, records)
-            one = records.save(exam, who=account(), why="from a file")
+            _must_be_new(right, record, records)
+            one = records.save(right, who=account(), why="from a file")
+        elif right != exam:
+            one = records.save(right, who=account(), why="put right", base=one.revision, key=one.key)
         signed = records.sign(
             one.key, by=by, note=lambda written: write_note(written, grammar), base=one.revision, passed=places,
             countersign=countersign, examined_by=examined_by, dictated_by=dictated_by,
@@ -108,6 +112,24 @@ def withdraw(record: Record, by: By, reason: Reason) -> None:
     _tell(withdrawn, "withdrawn")
 
 
+def _put_right(exam: Examination, grammar: Grammar, where: str, *, passed_over: bool) -> Examination:
+    """A draft of an earlier version as review shows it. Raises: OpenQueries while nobody saw what that changes."""
+    from dictate.review.earlier import put_right
+    from dictate.review.effects import difference
+
+    right = put_right(exam, grammar)
+    change = difference(exam, right, grammar)
+    if change.before or change.after:
+        told = "; ".join((*(f"comes: {line}" for line in change.after), *(f"goes: {line}" for line in change.before)))
+        name = where if is_file(where) else f"record {where}"
+        _show(f"{name}: an undo of an earlier version changed more than was meant; put right: {told}")
+        if not passed_over:
+            if not sys.stdin.isatty():
+                raise OpenQueries(f"{name}: what was put right must be seen first: --passed-over says it was")
+            _enter("enter: seen; anything else stops: ", where)
+    return right
+
+
 def _countersign(record: str, by: str) -> None:
     """A second name under a note that is signed already."""
     from dictate.cli.saving import opened_records
@@ -158,7 +180,8 @@ def _further(sources: list[str], one: Stored, *, passed_over: bool) -> Examinati
     _show(f"record {one.key}, patient: {one.exam.patient or 'no reference given'}")
     _show(f"to be added: {_words(exam)}")
     for _, query in open_looks(exam):
-        _show(f"look: {' '.join(query.message.split())}")
+        if query.findings or query.code != "time-missing":  # when the patient was examined, the signed note says
+            _show(f"look: {' '.join(query.message.split())}")
     if not passed_over:
         if not sys.stdin.isatty():
             raise OpenQueries(
@@ -184,7 +207,7 @@ def _enter(prompt: str, where: str) -> None:
     print(prompt, end="", file=sys.stderr, flush=True)
     answer = sys.stdin.readline()
     if answer.strip() or not answer:
-        raise RecordError(f"record {where}: stopped: nothing was changed; `dictate review {where}` settles queries")
+        raise RecordError(f"record {where}: stopped: nothing was changed")
 
 
 def _show(line: str) -> None:

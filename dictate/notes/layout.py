@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from dictate.catalogue import note as words
@@ -71,10 +71,15 @@ class Layout:
     loose: tuple[str, ...] = ()
 
 
-def lay_out(exam: Examination, grammar: Grammar, *, brief: bool = False) -> Layout:
-    """The lines of the note. brief: plain normal, absent and not examined findings share a line each."""
+def lay_out(
+    exam: Examination, grammar: Grammar, *, brief: bool = False, parts: Iterable[Component] = Component
+) -> Layout:
+    """The lines of the note. brief: plain normal, absent and not examined findings share a line each.
+
+    parts: those asked for; figures of others are then loose.
+    """
     laying = _Laying(exam, grammar)
-    groups = {component: laying.lines(component, brief=brief) for component in Component}
+    groups = {component: laying.lines(component, brief=brief) for component in parts}
     loose = _place_figures(exam, groups)
     return Layout({component: tuple(lines) for component, lines in groups.items()}, tuple(loose))
 

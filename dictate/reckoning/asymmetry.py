@@ -44,8 +44,9 @@ def _graded(
     """Item → side → grade and place, in the order said; items said twice differently on a side are left out."""
     found: dict[str, dict[Side, tuple[str, int]]] = {}
     twice: set[str] = set()
+    items = grammar.components[component].items
     for at, finding in enumerate(findings):
-        item = grammar.items.get(finding.item)
+        item = items.get(finding.item)
         if finding.component is not component or item is None or item.blanket or item.scale not in SCALES:
             continue
         if finding.status is not Status.MEASURED or not isinstance(finding.value, Grade) or finding.site:
@@ -122,12 +123,12 @@ def _sides(by_side: dict[Side, tuple[str, int]]) -> str:
 
 def _short(name: str, grammar: Grammar) -> str:
     """The item's name without the movement in brackets."""
-    return grammar.items[name].name.partition(" (")[0]
+    return grammar.item(name).name.partition(" (")[0]
 
 
 def _roots(grammar: Grammar, name: str, form: str) -> str:
     """`C5-6`, `L4-S1`, in the form given; empty when the grammar names none."""
-    supply = grammar.items[name].supply
+    supply = grammar.item(name).supply
     if supply is None:
         return ""
     first, last = supply.roots[0], supply.roots[-1]
@@ -136,7 +137,7 @@ def _roots(grammar: Grammar, name: str, form: str) -> str:
 
 
 def _nerve(grammar: Grammar, name: str) -> str:
-    supply = grammar.items[name].supply
+    supply = grammar.item(name).supply
     return "" if supply is None else f" ({supply.nerve})"
 
 
@@ -144,7 +145,7 @@ def _sorted(names: list[str], grammar: Grammar) -> list[str]:
     """By the chief root, else the first; muscles without roots last."""
 
     def order(name: str) -> tuple[int, int, str]:
-        supply = grammar.items[name].supply
+        supply = grammar.item(name).supply
         if supply is None:
             return len(SEGMENT_ORDER), 0, name
         root = (supply.chief or supply.roots)[0]

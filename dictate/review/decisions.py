@@ -84,7 +84,8 @@ def carried_out_again(
     exam: Examination, before: AsRead, decisions: Sequence[Decision], grammar: Grammar
 ) -> Examination:
     """What stood before, with these decisions carried out on it."""
-    exam = _only_open(compute(_as_read(exam, before), grammar), before.queries, grammar)
+    exam = compute(_as_read(exam, before), grammar)
+    exam = _only_open(exam, before.queries, _keys(exam), grammar)
     for decision in decisions:
         exam = _carry_out(exam, decision, grammar)
     return exam
@@ -188,21 +189,22 @@ def _carry_out(exam: Examination, decision: Decision, grammar: Grammar) -> Exami
         update |= {"examined_at": decision.examined_at, "examined_at_from": "option"}
     settled = tuple(_moved(query, places) for query in settled)
     after = compute(exam.model_copy(update=update), grammar)
-    if decision.key not in _keys(after):
+    keys = _keys(after)
+    if decision.key not in keys:
         decision = decision.model_copy(update={"key": ""})  # the doubt is gone: should it come back, it is asked
     asked = decision.asked
     if asked is not None:
         decision = decision.model_copy(update={"query": len(settled)})
         settled = (*settled, _moved(asked, places))
-    return _only_open(after.model_copy(update={"decisions": (*exam.decisions, decision)}), settled, grammar)
+    return _only_open(after.model_copy(update={"decisions": (*exam.decisions, decision)}), settled, keys, grammar)
 
 
-def _only_open(exam: Examination, settled: tuple[Query, ...], grammar: Grammar) -> Examination:
-    """The settled queries first, then those computed anew whose doubt no decision left in place."""
+def _only_open(exam: Examination, settled: tuple[Query, ...], keys: Sequence[str], grammar: Grammar) -> Examination:
+    """The settled queries first, then those computed anew, by their keys, whose doubt no decision left in place."""
     from dictate.reckoning import with_doubts
 
     accepted = {one.key for one in exam.decisions}
-    still_open = [query for query, key in zip(exam.queries, _keys(exam), strict=True) if key not in accepted]
+    still_open = [query for query, key in zip(exam.queries, keys, strict=True) if key not in accepted]
     return with_doubts(exam.model_copy(update={"queries": (*settled, *still_open)}), grammar)
 
 

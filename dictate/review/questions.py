@@ -9,7 +9,7 @@ from dictate.checks.wording import capital, name_of
 from dictate.grammar import Grammar, Item
 from dictate.model import Action, Decision, Examination, Query, Severity, Side
 from dictate.review.decisions import WHOSE, apply, in_order
-from dictate.review.effects import Difference, difference, lines_with
+from dictate.review.effects import Difference, Lines, lines_with
 from dictate.review.passages import Passage, passages_of, passages_of_finding
 from dictate.review.typed import Refused, expected
 
@@ -144,12 +144,13 @@ def _tried(
 ) -> Iterator[Choice]:
     """Each answer as it would turn out; one that changes nothing and accepts nothing is left out."""
     number = 0
+    old = Lines(exam, grammar)
     for decision in decisions:
         try:
             after = apply(exam, decision, grammar)
         except Refused:
             continue
-        change = difference(exam, after, grammar)
+        change = old.until(Lines(after, grammar))
         if decision.query is None and after.findings == exam.findings:
             continue
         number += 1

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-import functools
 import io
 import wave
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from dictate.errors import DictateError, InputError
 from dictate.model import Action, Decision
 from dictate.review.effects import Difference, values_of
+from dictate.review.keyboard import END, Keyboard
 from dictate.review.passages import AROUND_S, Passage
 from dictate.review.questions import Choice, Question
+from dictate.review.shelf import MOVED_ON
 from dictate.review.sitting import Sitting
 from dictate.review.typed import Refused
 
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from prompt_toolkit.input import Input
     from prompt_toolkit.output import Output
 
-END = "e"
-STOPS = ("c-c", "c-d")
 KEYS_ANYWHERE = {
     "w": "whole note",
     "u": "undo",
@@ -58,17 +57,21 @@ class Terminal:
     ) -> None:
         """input, output: of prompt_toolkit; None: the terminal the program runs in."""
         self._sitting, self._play = sitting, play
-        self._input, self._output = input, output
+        self._keyboard = Keyboard(input, output)
         self._at: int | None = None  # the open query shown last, for next and before
 
     def run(self) -> None:
         """Ask until the end."""
-        while True:
+        while self._sitting.state == "draft":
+            if self._sitting.moved_on():
+                if self._opened_again() is False:
+                    return
+                continue
             order = self._sitting.open_places()
             if not order:
                 sign = " End with e; `dictate sign` closes it." if self._sitting.state == "draft" else ""
-                self._say("", f"No question is open. Read the whole note once more: w.{sign}")
-                if self._anywhere(self._key(KEYS_ANYWHERE)) is False:
+                self._keyboard.say("", f"No question is open. Read the whole note once more: w.{sign}")
+                if self._anywhere(self._press(KEYS_ANYWHERE)) is False:
                     return
                 continue
             at = self._at if self._at in order else order[0]
@@ -77,13 +80,34 @@ class Terminal:
             if self._answered(question, order) is False:
                 return
 
+    def _opened_again(self) -> bool:
+        """Another window or person was here: nothing that is true no more is shown or asked. False: the end."""
+        self._keyboard.say("", MOVED_ON.format(name=self._sitting.shelf.name), f"  [o] open it again  [{END}] end")
+        if self._keyboard.key({"o": "open again", END: "end"}) == END:
+            return False
+        try:
+            self._sitting.open_again()
+        except DictateError as fault:  # nothing is left of it
+            self._keyboard.say(str(fault))
+            return False
+        if self._sitting.state != "draft":
+            self._keyboard.say(
+                f"{self._sitting.shelf.name}: is {self._sitting.state} now: `dictate amend` adds to a signed one"
+            )
+        return True
+
+    def _press(self, wanted: Container[str]) -> str:
+        """One of the keys; empty where the record moved on before it: what it was meant for is true no more."""
+        key = self._keyboard.key(wanted)
+        return "" if key != END and self._sitting.moved_on() else key
+
     def _answered(self, question: Question, order: Sequence[int]) -> bool:
         """One key for one question; False: the end."""
         own = {choice.key: choice for choice in (*question.choices, *question.others) if choice.key}
         more = {"h": "hear", "g": "hear around", "n": "next", "b": "before"}
         if question.hint:
             more["t"] = "type"
-        key = self._key({**own, **more, **KEYS_ANYWHERE})
+        key = self._press({**own, **more, **KEYS_ANYWHERE})
         at = question.query if question.query is not None else order[0]
         if key in own:
             self._try(lambda: self._sitting.decide(own[key].decision))
@@ -103,7 +127,7 @@ class Terminal:
         if key == "w":
             self._whole()
         elif key == "c":
-            self._say(self._sitting.note())
+            self._keyboard.say(self._sitting.note())
         elif key in ("u", "U"):
             self._try(lambda: self._sitting.undo(everything=key == "U"))
         elif key == "m":
@@ -114,7 +138,7 @@ class Terminal:
         exam = self._sitting.exam
         musts = len(exam.open_musts)
         rank = "to settle" if question.must else "to look at"
-        self._say(
+        self._keyboard.say(
             "",
             "─" * 60,
             f"Patient: {exam.patient or 'no reference given'}    DRAFT    {musts} to settle, "
@@ -122,17 +146,18 @@ class Terminal:
             *([f"{question.number} of {question.count} open, {rank}: {question.title}"] if question.count else []),
         )
         for passage in question.passages:
-            self._say(f"  heard: … {passage.before} »{passage.words}« {passage.behind} …")
-        self._say("", question.message, *(f"  now:   {line}" for line in question.now), "")
+            self._keyboard.say(f"  heard: … {passage.before} »{passage.words}« {passage.behind} …")
+        self._keyboard.say("", question.message, *(f"  now:   {line}" for line in question.now), "")
         for choice in (*question.choices, *question.others):
-            self._say(*_choice_lines(choice, question.now))
+            self._keyboard.say(*_choice_lines(choice, question.now))
         if question.hint:
-            self._say(f"  [t] type another answer: {question.hint}")
-        keys = "[h] hear  [g] hear what is around  [n] next  [b] before  " if question.count else "[h] hear  "
-        self._say("  " + keys + "  ".join(f"[{key}] {what}" for key, what in KEYS_ANYWHERE.items()))
+            self._keyboard.say(f"  [t] type another answer: {question.hint}")
+        hear = "  [h] hear  [g] hear what is around  [n] "
+        anywhere = "  ".join(f"[{key}] {what}" for key, what in KEYS_ANYWHERE.items())
+        self._keyboard.say(hear + (f"next  [b] before  {anywhere}" if question.count else "back, unchanged"))
 
     def _type(self, question: Question) -> None:
-        line = self._line("> ", lambda text: self._preview(question, text))
+        line = self._keyboard.line("> ", lambda text: self._preview(question, text))
         if line.strip():
             answer = Decision(query=question.query, finding=question.finding, answer=line)
             self._try(lambda: self._sitting.decide(answer))
@@ -152,27 +177,28 @@ class Terminal:
         wider = AROUND_S if around else 0.0
         playable = [one for one in passages if one.playable]
         if not playable:
-            self._say("There is no sound to these words.")
+            self._keyboard.say("There is no sound to these words.")
         for one in playable:
             start_s, end_s = max(0.0, (one.start_s or 0.0) - wider), (one.end_s or 0.0) + wider
             try:
                 self._play(self._sitting.clip(one.source, start_s, end_s))
             except DictateError as fault:
-                self._say(str(fault))
+                self._keyboard.say(str(fault))
                 return
 
     def _whole(self) -> None:
         """Every value with a number to reach it by."""
+        from dictate.catalogue import note as note_words
         from dictate.notes import note_lines
 
         exam, grammar = self._sitting.exam, self._sitting.grammar
         for component, lines in note_lines(exam, grammar).items():
-            self._say("", component.value.replace("_", " ").upper())
+            self._keyboard.say("", note_words.COMPONENTS[component], *(() if lines else (f"  {note_words.NOTHING}",)))
             for line in lines:
-                self._say(
+                self._keyboard.say(
                     f"  {line.text}", *(f"      {at + 1:>3}  {words}" for at, words in values_of(line, exam, grammar))
                 )
-        typed = self._line("number of a value, or a phrase to add, or nothing: ", lambda _: "")
+        typed = self._keyboard.line("number of a value, or a phrase to add, or nothing: ", lambda _: "")
         if typed.strip().isdigit():
             self._correct(int(typed) - 1)
         elif typed.strip():
@@ -182,20 +208,35 @@ class Terminal:
         try:
             card = self._sitting.card(at)
         except Refused as refusal:
-            self._say(str(refusal))
+            self._keyboard.say(str(refusal))
             return
         self._show(card)
-        self._answered(card, (0,))
+        while self._card_key(card):
+            pass
+
+    def _card_key(self, card: Question) -> bool:
+        """One key for one value of the note; False: done with it. What is heard may still have to be corrected."""
+        own = {choice.key: choice for choice in (*card.choices, *card.others) if choice.key}
+        more = {"h": "hear", "g": "hear around", "n": "back", END: "back", **({"t": "type"} if card.hint else {})}
+        key = self._press({**own, **more})
+        if key in ("h", "g"):
+            self._hear(card.passages, around=key == "g")
+            return True
+        if key in own:
+            self._try(lambda: self._sitting.decide(own[key].decision))
+        elif key == "t":
+            self._type(card)
+        return False
 
     def _learn(self) -> None:
         offered = self._sitting.lessons()
         if not offered:
-            self._say("Nothing that can safely be kept came of the last answer.")
+            self._keyboard.say("Nothing that can safely be kept came of the last answer.")
         for lesson in offered:
-            self._say(f"{lesson.reads}: {lesson.line}")
+            self._keyboard.say(f"{lesson.reads}: {lesson.line}")
         for at, lesson in enumerate(self._sitting.learnt(), 1):
-            self._say(f"  kept {at}: {lesson.line}")
-        line = self._line("k keeps what is offered, a number takes a kept one out: ", lambda _: "").strip()
+            self._keyboard.say(f"  kept {at}: {lesson.line}")
+        line = self._keyboard.line("k keeps what is offered, a number takes a kept one out: ", lambda _: "").strip()
         if line == "k":
             self._try_words(lambda: "; ".join(lesson.line for lesson in self._sitting.learn()))
         elif line.isdigit():
@@ -208,58 +249,9 @@ class Terminal:
 
     def _try_words(self, change: Callable[[], str]) -> None:
         try:
-            self._say(change())
+            self._keyboard.say(change())
         except DictateError as fault:
-            self._say(f"  {fault}")
-
-    def _say(self, *lines: str) -> None:
-        from prompt_toolkit import print_formatted_text
-        from prompt_toolkit.formatted_text import FormattedText
-
-        text = "\n".join(map(_printable, lines))
-        print_formatted_text(FormattedText([("", text)]), output=self._output)
-
-    def _key(self, wanted: dict[str, Choice] | dict[str, str] | dict[str, object]) -> str:
-        """One of the keys, or the end."""
-        from prompt_toolkit.application import Application
-        from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
-        from prompt_toolkit.layout import Layout, Window
-        from prompt_toolkit.layout.controls import FormattedTextControl
-
-        keys = KeyBindings()
-
-        @keys.add("<any>")
-        def pressed(event: KeyPressEvent) -> None:
-            if event.data in wanted:
-                event.app.exit(result=event.data)
-
-        for stop in STOPS:
-            keys.add(stop)(lambda event: event.app.exit(result=END))
-        window = Window(FormattedTextControl("key: "), height=1)
-        app: Application[str] = Application(
-            Layout(window), key_bindings=keys, input=self._input, output=self._output, erase_when_done=True
-        )
-        return app.run()
-
-    def _line(self, message: str, above: Callable[[str], str]) -> str:
-        """A typed line, with what it would do above it; empty when it was broken off."""
-        from prompt_toolkit import PromptSession
-        from prompt_toolkit.application import get_app
-
-        session: PromptSession[str] = PromptSession(input=self._input, output=self._output)
-
-        @functools.lru_cache(maxsize=1)  # the prompt is drawn several times a key
-        def told_of(text: str) -> str:
-            return _printable(above(text))
-
-        def asked() -> str:
-            told = told_of(get_app().current_buffer.text)
-            return f"  {told}\n{message}" if told else message
-
-        try:
-            return session.prompt(asked)
-        except (EOFError, KeyboardInterrupt):
-            return ""
+            self._keyboard.say(f"  {fault}")
 
 
 def _choice_lines(choice: Choice, now: Sequence[str]) -> Iterator[str]:
@@ -268,8 +260,3 @@ def _choice_lines(choice: Choice, now: Sequence[str]) -> Iterator[str]:
     yield from (f"        {'was:  ' if choice.change.after else 'goes: '} {line}" for line in gone)
     yield from (f"        reads: {line}" for line in choice.change.after)
     yield from (f"        then asks: {doubt}" for doubt in choice.raises)
-
-
-def _printable(text: str) -> str:
-    """Words of a dictation never steer the terminal."""
-    return "".join(letter if letter.isprintable() or letter == "\n" else "?" for letter in text)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 from dictate.checks.wording import said
 from dictate.errors import InputError
@@ -14,7 +14,6 @@ from dictate.model import (
     Examination,
     Finding,
     Position,
-    Quantity,
     Remark,
     RemarkKind,
     Score,
@@ -26,9 +25,9 @@ from dictate.reading import read, transcript_of_text
 from dictate.reading.kinds import read_number
 from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize
+from dictate.review.worded import BELOW_ZERO, in_words
 
 LONGEST = 400  # characters of one answer: a phrase, not a dictation
-NAMES_TRIED = 4
 MINUTES = {"min", "mins", "minute", "minutes"}
 OWN_WORDS = re.compile(r"(normal|abnormal|present|absent)\s*:\s*(\S.*)", re.IGNORECASE)
 STATUSES = {
@@ -231,14 +230,14 @@ def _number(finding: Finding, line: str, item: Item, grammar: Grammar) -> Findin
     """A number as the item's kind takes it, with nothing but its unit behind it."""
     tokens = tokenize(transcript_of_text(line))
     marks = find_numbers(tokens)
-    if len(marks) != 1 or marks[0].start or marks[0].number is None:
+    if len(marks) != 1 or marks[0].start or marks[0].number is None or BELOW_ZERO.match(line):
         return None
     behind = " ".join(token.text for token in tokens[marks[0].end :])
     unit = _unit_of("".join(behind.split()), item) or _unit_of(behind, item)
     if behind and not unit:
         return None
     meaning = read_number(item, marks[0].number, unit, grammar.scales.get(item.scale))
-    if meaning is None or meaning.by_side:
+    if meaning is None or meaning.by_side or marks[0].number.a_sign not in str(meaning.value or marks[0].number.a_sign):
         return None
     if meaning.readings:
         raise Refused(f'"{line}" may be {" or ".join(meaning.readings)}: type one of them')
@@ -249,41 +248,6 @@ def _number(finding: Finding, line: str, item: Item, grammar: Grammar) -> Findin
     return finding.model_copy(update={"status": meaning.status, "value": value, "unit": unit})
 
 
-def _words(finding: Finding, line: str, item: Item, grammar: Grammar) -> Finding | None:
-    """Words of the trade behind the item's name, read by the reader; everything typed has to be used."""
-    for phrase in _phrases(line, item, finding.component, grammar):
-        reading = read(transcript_of_text(phrase), grammar)
-        if len(reading.findings) != 1 or any(r.kind is RemarkKind.NOT_PLACED for r in reading.remarks):
-            continue
-        got = reading.findings[0]
-        if got.item != finding.item or got.readings or _lost_unit(got, line, item):
-            continue
-        update: dict[str, object] = {
-            "status": got.status,
-            "value": got.value,
-            "unit": got.unit,
-            "certainty": got.certainty,
-        }
-        update |= {name: at for name in ("side", "site", "position", "minutes") if (at := getattr(got, name))}
-        if got.detail:
-            update["detail"] = got.detail
-        return finding.model_copy(update=update)
-    return None
-
-
-def _lost_unit(got: Finding, line: str, item: Item) -> bool:
-    """A number whose unit the item does not know ("72 mmHg" of a weight) is not that number."""
-    plain = isinstance(got.value, Quantity) and not got.unit and bool(item.unit)
-    return plain and re.search(r"\d\s*[a-zA-Z%°]", line) is not None
-
-
-def _phrases(line: str, item: Item, component: Component, grammar: Grammar) -> Iterator[str]:
-    heading = grammar.components[component].headings[0]
-    for name in dict.fromkeys((item.name, *item.terms[:NAMES_TRIED], *item.context_terms[:NAMES_TRIED])):
-        yield f"{heading}.\n{name} {line}"
-        yield f"{heading}.\n{line} {name}"
-
-
 _READERS: tuple[Callable[[Finding, str, Item, Grammar], Finding | None], ...] = (
     _side,
     _position,
@@ -291,5 +255,5 @@ _READERS: tuple[Callable[[Finding, str, Item, Grammar], Finding | None], ...] = 
     _unit,
     _status,
     _number,
-    _words,
+    in_words,
 )

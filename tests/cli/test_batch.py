@@ -52,8 +52,8 @@ def test_results_and_a_table(folder: Path, tmp_path: Path) -> None:
     }  # fmt: skip
     said = result.stderr
     assert "2 done, 0 done before, 0 failed" in said
-    assert "1 hold the same recordings as others" in said
-    assert "1 other files left aside" in said
+    assert "1 with the same content as another" in said
+    assert "1 other file left aside" in said
     assert not {"roe", "doe", "ward"} & set(said.replace("/", " ").replace(".", " ").split())
 
 

@@ -15,8 +15,9 @@ from typer.testing import CliRunner, Result
 
 from dictate.cli.app import app
 from dictate.cli.export import print_bytes
-from dictate.cli.opening import opened
+from dictate.cli.opening import examination_in, opened
 from dictate.errors import InputError
+from dictate.grammar import Grammar
 from dictate.model import Decision, Examination, Side
 from dictate.notes import exam_json, examination_of
 
@@ -57,10 +58,10 @@ def test_every_format(form: str, start: bytes, record: str, tmp_path: Path) -> N
     assert out.stat().st_mode & 0o777 == 0o600
 
 
-def test_fhir_reads_back(record: str) -> None:
+def test_fhir_reads_back(record: str, small: Grammar) -> None:
     """What was written is the examination, and the document says when it was made."""
     content = json.loads(run("export", record, "--format", "fhir").stdout)
-    assert examination_of(content) == opened(str(record)).exam
+    assert examination_of(content) == opened(str(record), small).exam
     assert abs((datetime.now(UTC) - datetime.fromisoformat(content["timestamp"])).total_seconds()) < 600
 
 
@@ -76,13 +77,13 @@ def test_note_has_the_same_formats(tmp_path: Path) -> None:
     ("content", "message"),
     [(None, "no such file"), ("{}", "is no examination"), ("\x00", "is no examination"), ("[1", "is no examination")],
 )
-def test_record_that_cannot_be_read(content: str | None, message: str, tmp_path: Path) -> None:
+def test_record_that_cannot_be_read(content: str | None, message: str, tmp_path: Path, small: Grammar) -> None:
     """One line that says what to name instead."""
     path = tmp_path / "x.json"
     if content is not None:
         path.write_text(content, encoding="utf-8")
     with pytest.raises(InputError, match=message):
-        opened(str(path))
+        opened(str(path), small)
 
 
 def test_out_that_cannot_be_written(record: str, tmp_path: Path) -> None:
@@ -120,9 +121,9 @@ def test_two_patients_are_not_compared(tmp_path: Path) -> None:
     assert "P-1" not in fault
 
 
-def test_record_is_an_examination(record: str) -> None:
+def test_record_is_an_examination(record: str, small: Grammar) -> None:
     """The one place where a RECORD becomes one."""
-    assert isinstance(opened(str(record)).exam, Examination)
+    assert isinstance(opened(str(record), small).exam, Examination)
 
 
 def noted(source: Path, folder: Path, *more: str) -> str:
@@ -133,7 +134,7 @@ def noted(source: Path, folder: Path, *more: str) -> str:
 def values(folder: Path) -> dict[str, list[str]]:
     """Name of each examination in a folder → grades of its findings."""
     return {
-        path.name: [getattr(f.value, "grade", "") for f in opened(str(path)).exam.findings]
+        path.name: [getattr(f.value, "grade", "") for f in examination_in(path).findings]
         for path in folder.glob("*.exam.json")
     }
 
@@ -148,13 +149,13 @@ def test_second_visit_leaves_the_first(tmp_path: Path) -> None:
     assert values(out) == {"P-17.exam.json": ["2+"], "P-17-2.exam.json": ["3+"]}
 
 
-def test_references_with_one_file_name_are_kept_apart(tmp_path: Path) -> None:
+def test_references_with_one_file_name_are_kept_apart(tmp_path: Path, small: Grammar) -> None:
     """Another patient's reference that makes the same file name takes nothing away."""
     source = tmp_path / "a.txt"
     source.write_text("Biceps two plus on the right.")
     noted(source, tmp_path, "--patient", "P/17")
     noted(source, tmp_path, "--patient", "P-17")
-    assert {opened(str(path)).exam.patient for path in tmp_path.glob("*.exam.json")} == {"P/17", "P-17"}
+    assert {opened(str(path), small).exam.patient for path in tmp_path.glob("*.exam.json")} == {"P/17", "P-17"}
 
 
 def test_same_dictation_again_is_written_over(tmp_path: Path) -> None:
@@ -166,14 +167,21 @@ def test_same_dictation_again_is_written_over(tmp_path: Path) -> None:
     assert values(out) == {"a.exam.json": ["3+"]}
 
 
-def test_decisions_of_a_review_are_not_written_over(tmp_path: Path) -> None:
+def test_decisions_of_a_review_are_not_written_over(tmp_path: Path, small: Grammar) -> None:
     """What was settled stays when the same dictation is read again."""
     source, out = tmp_path / "a.txt", tmp_path / "notes"
     source.write_text("Biceps two plus.")
     noted(source, out)
     path = out / "a.exam.json"
-    exam = opened(str(path)).exam
+    exam = opened(str(path), small).exam
     settled = exam.model_copy(update={"decisions": (Decision(query=0, answer="right"),)})
     path.write_text(exam_json(settled), encoding="utf-8")
     assert "a-2" in noted(source, out)
-    assert opened(str(path)).exam.decisions
+    assert opened(str(path), small).exam.decisions
+
+
+def test_a_draft_of_an_earlier_version_is_handed_on_as_review_shows_it(tmp_path: Path, grammar: Grammar) -> None:
+    """The finding that an undo of that version took away stands again."""
+    path = tmp_path / "visit.exam.json"
+    path.write_bytes((Path(__file__).parents[1] / "review" / "undone-earlier.exam.json").read_bytes())
+    assert "reflex_triceps" in [finding.item for finding in opened(str(path), grammar).exam.findings]

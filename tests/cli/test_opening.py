@@ -9,6 +9,7 @@ from by_hand import examination
 
 from dictate.cli.opening import examination_in, is_file, key_of, opened
 from dictate.errors import InputError, RecordError
+from dictate.grammar import Grammar
 from dictate.notes import exam_json
 from dictate.records import open_records
 
@@ -26,26 +27,27 @@ def test_a_file_is_told_from_a_key(folder: Path) -> None:
     assert is_file("visit.exam.json")
     assert is_file(str(folder / "visit.txt"))
     assert is_file("notes/visit")
+    assert is_file("none.txt")  # a slip of the name is told as one, not as a record that is missing
     assert not is_file("k7q2mx")
     assert key_of(" K7Q2MX ") == "k7q2mx"
 
 
-def test_a_file_has_no_state(folder: Path) -> None:
+def test_a_file_has_no_state(folder: Path, small: Grammar) -> None:
     """It is what its JSON says."""
     path = folder / "visit.exam.json"
     path.write_text(exam_json(examination()), encoding="utf-8")
-    assert (opened(str(path)).exam, opened(str(path)).state) == (examination(), None)
+    assert (opened(str(path), small).exam, opened(str(path), small).state) == (examination(), None)
 
 
-def test_a_record_has_its_state(folder: Path) -> None:
+def test_a_record_has_its_state(folder: Path, small: Grammar) -> None:
     """And nothing once it was erased."""
     with open_records() as records:
         key = records.save(examination(), who="A", why="dictated").key
-    assert (opened(key.upper()).exam, opened(key).state) == (examination(), "draft")
+    assert (opened(key.upper(), small).exam, opened(key, small).state) == (examination(), "draft")
     with open_records() as records:
         records.erase(key, who="A", why="test")
     with pytest.raises(RecordError, match="erased"):
-        opened(key)
+        opened(key, small)
 
 
 def test_what_is_no_examination_is_refused_in_one_line(folder: Path) -> None:

@@ -62,7 +62,7 @@ def test_transcript_is_read_first_and_kept_beside_itself(review: Callable[..., l
 
 def test_record_that_does_not_exist(review: Callable[..., list[Sitting]], tmp_path: Path) -> None:
     """One line."""
-    with pytest.raises(InputError, match="no such record"):
+    with pytest.raises(InputError, match="no such file"):
         review(str(tmp_path / "none.exam.json"))
 
 

@@ -13,7 +13,7 @@ from typer.testing import CliRunner, Result
 from dictate.cli import signing
 from dictate.cli.app import app
 from dictate.errors import InputError, OpenQueries, RecordError
-from dictate.model import Severity
+from dictate.model import Examination, Severity
 from dictate.notes import exam_json
 from dictate.records import open_records
 
@@ -75,6 +75,27 @@ def test_a_note_is_countersigned_later(folder: Path) -> None:
         one = records.open(key)
         assert (one.state, one.exam.signed_by, one.exam.countersigned_by) == ("signed", "C. Trainee", BY)
         assert records.verify() == []
+
+
+UNDONE = Path(__file__).parents[1] / "review" / "undone-earlier.exam.json"  # its triceps reflex was taken away
+
+
+@pytest.mark.parametrize("kept", [False, True])
+def test_a_draft_of_an_earlier_version_is_signed_as_review_shows_it(folder: Path, tmp_path: Path, kept: bool) -> None:
+    """What comes back is told, and must be seen."""
+    record = str(tmp_path / "visit.exam.json")
+    Path(record).write_bytes(UNDONE.read_bytes())
+    if kept:
+        with open_records(folder) as records:
+            exam = Examination.model_validate_json(UNDONE.read_bytes())
+            record = records.save(exam, who=BY, why="dictated").key
+    stopped = run("sign", record, "--by", BY)
+    assert isinstance(stopped.exception, OpenQueries)
+    assert "must be seen first" in str(stopped.exception)
+    assert "put right: comes: Triceps reflex: both sides" in stopped.stderr
+    result = run("sign", record, "--by", BY, "--passed-over")
+    assert result.exit_code == 0, result.exception
+    assert "Triceps reflex: both sides" in result.stdout
 
 
 class Keyboard(io.StringIO):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,7 +13,12 @@ from prompt_toolkit.data_structures import Size
 from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output.vt100 import Vt100_Output
 
+from dictate.cli.files import write_files
 from dictate.errors import InputError
+from dictate.grammar import Grammar
+from dictate.model import Decision, Examination
+from dictate.notes import exam_json
+from dictate.review.shelf import FileShelf
 from dictate.review.sitting import Sitting
 from dictate.review.terminal import Terminal, play_clip
 
@@ -105,6 +111,20 @@ def test_whole_note_can_be_corrected_and_added_to(ask: Ask) -> None:
     assert "no finding stands here" in shown
 
 
+def test_whole_note_reads_as_the_note_does(ask: Ask) -> None:
+    """Its own headings, plain blanks in front of units, and what was not dictated."""
+    _, shown = ask("Gait normal. Blood pressure sitting 140/80.", "w\r")
+    for piece in ("COORDINATION AND GAIT", "140/80 mmHg", "MENTAL STATUS\n  nothing dictated"):
+        assert piece in shown.replace("\r", "")
+
+
+def test_value_that_was_heard_can_still_be_corrected(ask: Ask) -> None:
+    """Its card stays until an answer; n leaves it, and the review goes on."""
+    sitting, shown = ask("Left knee jerk two plus.", "w1\rht3+\r" + "w1\rn")
+    assert [str(one.value) for one in sitting.exam.findings] == ["3+"]
+    assert "[n] back, unchanged" in shown
+
+
 def test_clip_is_played_or_said_not_to_be(ask: Ask) -> None:
     """The stretch of the words, wider on request; without sound the questions go on."""
     played: list[bytes] = []
@@ -153,3 +173,24 @@ def test_broken_off_keeps_what_was_decided(ask: Ask, stop: str) -> None:
     """Each answer was saved when it was given."""
     sitting, _ = ask("Biceps reflex two plus. Wugs are blicket.", "1" + stop)
     assert sitting.shelf.open().decisions[0].answer == "left"
+
+
+@pytest.mark.parametrize(("keys", "ended"), [("2oe", True), ("2e", False)])
+def test_a_record_that_moved_on_is_opened_again(
+    exam: Callable[..., Examination], grammar: Grammar, tmp_path: Path, keys: str, ended: bool
+) -> None:
+    """Said before anything else is shown or taken; one key opens it as it stands."""
+    path = tmp_path / "visit.exam.json"
+    path.write_text(exam_json(exam("Biceps reflex two plus. Wugs are blicket.")), encoding="utf-8")
+    one, other = (Sitting(FileShelf(path, grammar, write=write_files), grammar) for _ in range(2))
+    other.decide(Decision(query=other.open_places()[0], answer="left"))
+    screen = Screen()
+    output = Vt100_Output(screen, lambda: Size(rows=40, columns=200), enable_cpr=False)
+    with create_pipe_input() as keyboard:
+        keyboard.send_text(keys)
+        Terminal(one, input=keyboard, output=output).run()
+    shown = ESCAPES.sub("", screen.text)
+    assert "was changed by another window or person" in shown
+    assert "[o] open it again" in shown
+    assert "which side?" not in shown
+    assert [decision.answer for decision in one.exam.decisions] == ["left"] * ended
