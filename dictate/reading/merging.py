@@ -236,9 +236,10 @@ def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
 
 
 def _denies_more(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
-    """ "slow but not dysarthric": what is denied besides does not make the item normal."""
+    """ "slow but not dysarthric", "steppage right, no Trendelenburg": a denial besides does not make it normal."""
     return (
-        (earlier.item, earlier.side, earlier.site) == (later.item, later.side, later.site)
+        (earlier.item, earlier.site) == (later.item, later.site)
+        and later.side in (None, earlier.side)
         and items[later.item].kind in ("normality", "choice")
         and earlier.status is Status.ABNORMAL
         and later.status is Status.NORMAL

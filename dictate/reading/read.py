@@ -39,6 +39,7 @@ from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.shorthand import read_shorthand
+from dictate.reading.signs import signs_of_sides
 from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
 from dictate.reading.tokens import Token, evidence, tokenize
@@ -102,7 +103,8 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
-    marks = deal_charts(read_shorthand(lexicon.find(tokens), tokens, lexicon.items), tokens, lexicon.items)
+    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
+    marks = deal_charts(read_shorthand(signed, tokens, lexicon.items), tokens, lexicon.items)
     marks = without_numbering(number_items(marks, tokens), tokens)
     marks, references = set_apart_references(marks, tokens)
     marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)

@@ -59,7 +59,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for one, two in itertools.pairwise(result):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
-            two.site_node = one.site_node
+            two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result

@@ -231,6 +231,7 @@ class StatusReader:
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
+            or (status in (Status.NORMAL, Status.ABSENT) and _named_between(cell, said[0][1]))
         )
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
@@ -295,3 +296,9 @@ def _scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
     """The scale named, as the grammar writes it."""
     said = next((node.text for node in nodes if node.main == "item"), "")
     return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []
+
+
+def _named_between(cell: Cell, value: Node) -> bool:
+    """ "No truncal ataxia, sits unsupported": the "no" is of the name, and the words behind it say the same."""
+    start = cell.negation.mark.start if cell.negation is not None else value.mark.start
+    return any(n.main == "item" and start < n.mark.start < value.mark.start for n in cell.nodes)
