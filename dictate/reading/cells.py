@@ -13,6 +13,7 @@ from dictate.reading.cuts import (
     decides_name,
     denies,
     denies_another,
+    denies_place,
     elsewhere,
     foreign,
     is_unknown_next,
@@ -118,17 +119,13 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
-            elif node.main == "except" and (cell.values or cell.negated):
-                cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
+            elif node.main == "except" and (cell.values or cell.negated or (shown and denies_place(node, following))):
+                cells.append(Cell(excepted=True, denied=node.text.endswith("not")))  # "full except on the left"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self._take(cells, node, following, candidates)
             elif node.main in _SEPARATORS:
-                cell.split = True
-                cell.closed = cell.closed or node.main == "semicolon"
-                cell.contrasted = node.main == "contrast"
-                if node.text == "and":
-                    cell.links.append(node)
+                cell.part(node)
             elif object_follows(node, following):
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:

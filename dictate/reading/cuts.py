@@ -78,6 +78,11 @@ def side_next(following: list[Node]) -> bool:
     return after is not None and after.main == "side"
 
 
+def denies_place(node: Node, following: list[Node]) -> bool:
+    """ "Drift on the left but not on the right": where the sign named before was not found."""
+    return node.text.endswith("not") and (side_next(following) or site_next(following))
+
+
 def value_next(following: list[Node]) -> bool:
     """A value comes before the next break."""
     for node in following:

@@ -22,6 +22,7 @@ from dictate.model import (
 )
 from dictate.reading.brackets import set_apart_earlier
 from dictate.reading.charts import deal_charts
+from dictate.reading.dealt_lists import deal_lists
 from dictate.reading.dictated_marks import with_dictated_marks
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
@@ -105,6 +106,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
     signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
     marks = deal_charts(read_shorthand(signed, tokens, lexicon.items), tokens, lexicon.items)
+    marks = deal_lists(marks, tokens, lexicon.items)
     marks = without_numbering(number_items(marks, tokens), tokens)
     marks, references = set_apart_references(marks, tokens)
     marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)

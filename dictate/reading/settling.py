@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -20,6 +20,8 @@ _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "thi
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
+_REACHING = frozenset({"to", "until", "till", "up to", "as far as"})
+_LIMBS = frozenset({"upper_limb", "lower_limb", "limb"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -37,6 +39,25 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     denied_behind(nodes)
     deny_signs(nodes, items)
     quiet_negations(nodes)
+    reach(nodes)
+
+
+def reach(nodes: list[Node]) -> None:
+    """ "Reduced in the legs to the knees": the place it reaches says more than the limb."""
+    limb: Node | None = None
+    for place, node in enumerate(nodes):
+        if node.is_break or node.main == "item":
+            limb = None
+        elif node.main == "site" and limb is not None and _led_by(nodes[:place], _REACHING):
+            limb.main, limb = "filler", None
+        elif node.main == "site":
+            limb = node if limb_of(node.key("site")) in _LIMBS and not node.mark.has("side") else None
+
+
+def _led_by(before: Sequence[Node], words: Collection[str]) -> bool:
+    """Whether such a word stands in front, with no more than an article and a side between."""
+    said = [n.text for n in before[-3:] if n.main != "side" and n.text not in ("the", "his", "her")]
+    return bool(said) and said[-1] in words
 
 
 def patients_seen(nodes: list[Node]) -> None:

@@ -19,6 +19,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     full = [c for c in cells if c.nodes]
     result: list[Cell] = []
     for place, cell in enumerate(full):
+        if result and _only_denied(cell, result[-1]):
+            cell.values, cell.negation = result[-1].values, None
         if cell.values or cell.negated or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -89,9 +91,20 @@ def _whole(site: str) -> str:
     return site.removesuffix("_proximal").removesuffix("_distal")
 
 
+def _only_denied(cell: Cell, before: Cell) -> bool:
+    """ "Increased on the left but not on the right": it is not so here, as "not increased on the right" would say.
+
+    Not where it was absent or measured: what is not absent may still be reduced.
+    """
+    denied = cell.negated and not (cell.values or cell.modifiers) and (cell.side or cell.site_node) is not None
+    told = [n for n in before.values if n.mark.number is not None or n.mark.has("absent")]
+    return denied and before.contrasted and bool(before.values) and not (told or before.negated)
+
+
 def _differ(cell: Cell, before: Cell) -> None:
     """ "Normal except the left hand", "no tremor apart from a fine one": here what the cell before says is not so."""
     cell.contrary = True
+    cell.site_node = cell.site_node or before.site_node
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

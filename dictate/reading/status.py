@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import contrary, descriptor, overall
+from dictate.reading.descriptors import contrary, denied_sign, descriptor, named_between, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
@@ -78,6 +78,7 @@ class StatusReader:
         return list(dealt.items())
 
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
+        name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
         numbers = [n for n in values if n.mark.number is not None]
         others = [n for n in values if n.mark.number is None]
@@ -101,7 +102,7 @@ class StatusReader:
         plain = [n for n in others if n.main != "item"]
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        differs = contrary(meaning, modifier_text(name, cell), named) if cell.contrary else meaning
+        differs = contrary(meaning, modifier_text(name, cell), named, denied=cell.denied) if cell.contrary else meaning
         if differs is None:
             return None
         meaning = differs
@@ -221,7 +222,7 @@ class StatusReader:
             return self._unsaid(name, item, cell, others)
         if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
             return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
-        if self._denied_sign(name, others):
+        if denied_sign(name, item, others):
             return Meaning(None, Status.NORMAL)
         status = overall([k[0] for k, _ in said])
         if status is Status.NORMAL and any(n.main == "direction" and n.text.startswith(_FALLS) for n in cell.modifiers):
@@ -231,23 +232,11 @@ class StatusReader:
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
-            or (status in (Status.NORMAL, Status.ABSENT) and _named_between(cell, said[0][1]))
+            or (status in (Status.NORMAL, Status.ABSENT) and named_between(cell, said[0][1]))
         )
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
-
-    def _denied_sign(self, name: str, others: list[Node]) -> bool:
-        """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
-        if self.items[name].kind == "presence":
-            return False
-        signs = [
-            n
-            for n in others
-            if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
-        ]
-        rest = [n for n in others if not any(n is sign for sign in signs)]
-        return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
         flipped = _FLIP.get(status, status)
@@ -268,8 +257,9 @@ class StatusReader:
             if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
-        if cell.negated and (item.blanket or item.kind in ("score", "quantity", "pressure", "acuity")):
-            return None
+        whole = item.blanket and not (item.scale == "mrc" and cell.negation is not None and cell.site_node)
+        if cell.negated and (whole or item.kind in ("score", "quantity", "pressure", "acuity")):
+            return None  # "no power in the left arm" is a grade
         if cell.negated:
             if item.kind == "text":
                 return Meaning(None, Status.ABSENT)
@@ -296,9 +286,3 @@ def _scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
     """The scale named, as the grammar writes it."""
     said = next((node.text for node in nodes if node.main == "item"), "")
     return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []
-
-
-def _named_between(cell: Cell, value: Node) -> bool:
-    """ "No truncal ataxia, sits unsupported": the "no" is of the name, and the words behind it say the same."""
-    start = cell.negation.mark.start if cell.negation is not None else value.mark.start
-    return any(n.main == "item" and start < n.mark.start < value.mark.start for n in cell.nodes)
