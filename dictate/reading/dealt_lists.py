@@ -13,6 +13,8 @@ _FEWEST = 3  # two of each may be one name for both and two sides
 _NAMES = ("item", "context")
 _OF_WHAT = frozenset({"in", "of", "for", "at", "the"})
 _TOLD = frozenset({"are", "is", "were", "was", "graded", ":", ","})
+_MUSCLES = "mrc"
+_LIMBS = frozenset({"arm", "leg", "upper_limb", "lower_limb"})
 _HIGHEST, _FULL = 6, 5  # grades are below; the maximum that may stand behind one
 
 
@@ -20,6 +22,7 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
     """The marks, with each grade of such a row named by its place in the row of names, and with the side of the row."""
     result = list(marks)
     for first, last in _sentences(marks, tokens):
+        _part_pairs(result, first, last, items)
         numbers = list(_runs(marks, first, last, _is_grade))
         names = list(_runs(marks, first, last, lambda mark: _is_name(mark, items)))
         for row in numbers:
@@ -35,6 +38,25 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
                 for at, item in zip(row, named, strict=True):
                     result[at] = replace(marks[at], roles=(Role("item", item), *side, Role("number")))
     return result
+
+
+def _part_pairs(marks: list[Mark], first: int, last: int, items: Mapping[str, Item]) -> None:
+    """ "Biceps 5/5 4/5": two grades out of five with nothing between are the right and the left one."""
+    for at in range(first + 1, last - 1):
+        behind = marks[at + 2] if at + 2 < last else None
+        alone = marks[at - 1].number is None and (behind is None or (behind.number is None and not behind.has("side")))
+        before = next((m for m in reversed(marks[first:at]) if not m.has("filler", "colon", "throughout")), None)
+        if before is None or not (alone and _is_whole(marks[at]) and _is_whole(marks[at + 1])):
+            continue
+        scales = {items[role.item].scale for role in before.roles if role.kind in _NAMES and role.item in items}
+        site = before.role("site", "")
+        if _MUSCLES in scales or (site is not None and site.key in _LIMBS):
+            for place, side in ((at, "right"), (at + 1, "left")):
+                marks[place] = replace(marks[place], roles=(*marks[place].roles, Role("side", key=side)))
+
+
+def _is_whole(mark: Mark) -> bool:
+    return _is_grade(mark) and mark.number is not None and mark.number.op == "/"
 
 
 def _sentences(marks: Sequence[Mark], tokens: Sequence[Token]) -> Iterator[tuple[int, int]]:

@@ -46,7 +46,7 @@ class Cell:
         self.split = True
         self.closed = self.closed or node.main == "semicolon"
         self.contrasted = node.main == "contrast"
-        if node.text == "and":
+        if node.text in ("and", "+", "&"):
             self.links.append(node)
 
 

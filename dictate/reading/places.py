@@ -59,6 +59,21 @@ class SiteFinder:
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
 
+    def told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
+        """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
+        own = {role.item for role in marks[place].roles if role.kind == "site"}
+        for mark in marks[place + 1 :]:
+            said = {role.item for role in mark.roles if role.kind == "context"}
+            told = {role.item for role in mark.roles if role.kind in ("value", "abnormal")}
+            said &= told
+            if not told.isdisjoint(candidates):
+                return False  # "tongue wasted"
+            if said:
+                return "" in own or not own.isdisjoint(said)
+            if mark.number is not None or not mark.has("side", "site", "conj", "comma", "filler", "severity"):
+                return False
+        return False
+
     def _stands_behind(
         self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
     ) -> bool:

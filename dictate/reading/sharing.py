@@ -11,6 +11,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node, limb_of
 
+_MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 PARTS = ("proximal", "distal")
 
 
@@ -58,6 +59,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             before.nodes.extend(cell.nodes)
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
+    _shared_by_list(result)
     for one, two in itertools.pairwise(result):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
@@ -65,6 +67,19 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
     return result
+
+
+def _shared_by_list(cells: Sequence[Cell]) -> None:
+    """ "Quads and hamstrings wasted on the left": two places joined by "and" share the word and the side behind them."""
+    for one, two in itertools.pairwise(cells):
+        if one.site_node is None or two.site_node is None or not one.links or not two.values:
+            continue
+        if not (one.values or one.negated or one.excepted):
+            one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
+        side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
+        if one.values == two.values and one.side is None and side is not None and two.side is not None:
+            if one.site_node.key("site") not in _MIDLINE:
+                one.side, one.nodes = two.side, [*one.nodes, side]
 
 
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
