@@ -31,6 +31,7 @@ class Cell:
     closed: bool = False  # a semicolon came after it
     contrasted: bool = False  # a "but" came after it: what follows without a value of its own was not so
     excepted: bool = False  # "except" came before it
+    affirmed: bool = False  # behind a denial it says of what kind it was there: "no tremor at rest, mild on posture"
     denied: bool = False  # that was "but not"
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
@@ -43,6 +44,8 @@ class Cell:
 
     def part(self, node: Node) -> None:
         """A comma, a semicolon, an "and" or a "but" comes after what was said so far."""
+        if not self.nodes:
+            return  # in front of it
         self.split = True
         self.closed = self.closed or node.main == "semicolon"
         self.contrasted = node.main == "contrast"

@@ -116,6 +116,11 @@ def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
     return [text for text in dict.fromkeys(said) if text not in str(value)]
 
 
+def denied_kinds(name: str, cell: Cell) -> list[str]:
+    """ "No rest tremor": of which kind none was found; a tremor of another kind may be there."""
+    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"] if cell.negated else []
+
+
 def modifier_text(name: str, cell: Cell) -> str:
     """The modifiers as one text."""
     return " ".join(dict.fromkeys(in_full(n) for n in modifiers(name, cell)))

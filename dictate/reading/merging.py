@@ -80,6 +80,8 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             _take_over(bare, draft)
         elif same is not None and same.value is None:
             same.spans.extend(draft.spans)
+            kinds = [*same.detail, *draft.detail] if same.detail and draft.detail else []
+            same.detail = list(dict.fromkeys(kinds))  # denied without a kind is denied of all
         else:
             kept.append(draft)
             earlier.append(draft)
@@ -181,7 +183,7 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
     """
     for place in range(len(drafts) - 1, 0, -1):
         last, earlier = drafts[place], drafts[:place]
-        of_side = next((n for i, n in enumerate(nodes) if _is_whole(nodes, i) and _within(n, last)), None)
+        of_side = next((n for i, n in enumerate(nodes) if is_whole(nodes, i) and _within(n, last)), None)
         if of_side is None or last.side is None or items[last.item].kind != "grade":
             continue
         told = {(d.item, d.site) for d in drafts if d.side is last.side}
@@ -193,12 +195,12 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
                 told.add((one.item, one.site))
 
 
-def _is_whole(nodes: Sequence[Node], place: int) -> bool:
-    """ "Right side", "left all"."""
-    after = nodes[place + 1] if place + 1 < len(nodes) else None
-    return nodes[place].text in WHOLE_SIDES or (
-        nodes[place].main == "side" and after is not None and after.text == "all"
-    )
+def is_whole(nodes: Sequence[Node], place: int) -> bool:
+    """ "Right side", "left all", "on the left it is all"."""
+    if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
+        return nodes[place].text in WHOLE_SIDES
+    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text == "all"), None)
+    return after is not None and after.text == "all"
 
 
 def _within(node: Node, draft: Draft) -> bool:

@@ -22,7 +22,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for place, cell in enumerate(full):
         if result and _only_denied(cell, result[-1]):
             cell.values, cell.negation = result[-1].values, None
-        if cell.values or cell.negated or place == 0:
+        if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
             result.append(cell)
@@ -70,16 +70,16 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
 
 
 def _shared_by_list(cells: Sequence[Cell]) -> None:
-    """ "Quads and hamstrings wasted on the left": two places joined by "and" share the word and the side behind them."""
+    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them."""
     for one, two in itertools.pairwise(cells):
         if one.site_node is None or two.site_node is None or not one.links or not two.values:
             continue
         if not (one.values or one.negated or one.excepted):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
-        if one.values == two.values and one.side is None and side is not None and two.side is not None:
-            if one.site_node.key("site") not in _MIDLINE:
-                one.side, one.nodes = two.side, [*one.nodes, side]
+        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
+        if alike and side is not None and two.side is not None:
+            one.side, one.nodes = two.side, [*one.nodes, side]
 
 
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -20,7 +21,7 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
     """The marks, with the plus and minus behind a side as what was found there, where a sign or a jerk was named."""
     result: list[Mark] = []
     named: tuple[Item, ...] = ()
-    for place, mark in enumerate(_parted(marks, tokens)):
+    for place, mark in enumerate(levels_as_sides(_parted(marks, tokens), tokens)):
         if place and tokens[mark.start - 1].ends_sentence:
             named = ()
         if not mark.has("side"):  # "R" is short for other things too
@@ -32,6 +33,33 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
         else:
             result.append(mark)
     return result
+
+
+def levels_as_sides(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:
+    """ "Shoulder abduction R5 L4+": beside a grade that hangs on the R, the L4 is no segment but a side and a grade."""
+    result = list(marks)
+    for place, mark in enumerate(marks):
+        grade = mark.text[1:] if mark.has("dermatome") and mark.text[:1] == "l" else ""
+        if not grade.isdigit() or not (
+            _right_grade(marks[max(0, place - 3) : place], tokens) or _right_grade(marks[place + 1 : place + 4], tokens)
+        ):
+            continue
+        after = marks[place + 1] if place + 1 < len(marks) else None
+        sign = after.text if after is not None and after.text in _JERK and tokens[after.start].glued else ""
+        roles = (Role("number"), Role("side", key="left"))
+        result[place] = replace(mark, roles=roles, number=Number(a=int(grade), a_sign=sign))
+        if sign and after is not None:
+            result[place + 1] = after.only("filler")
+    return result
+
+
+def _right_grade(near: Sequence[Mark], tokens: Sequence[Token]) -> bool:
+    """An R with a number hanging on it, and nothing beside the two but a comma or an "and"."""
+    said = [mark for mark in near if not mark.has("comma", "conj")]
+    for one, two in itertools.pairwise(said):
+        if one.text == "r" and two.number is not None and tokens[two.start].glued and not two.number.op:
+            return True
+    return False
 
 
 def _parted(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:

@@ -12,7 +12,7 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, conditions, modifier_text
+from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
@@ -150,6 +150,7 @@ class StatusReader:
             *(_scale_names(item, nodes) if item.keeps_name else ()),
             *cell.detail,
             *conditions(name, item, cell, meaning.value if measured else None),
+            *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite

@@ -303,7 +303,7 @@ READ = [
     ("No skew, direction changing nystagmus.", ["skew absent", "nystagmus present direction changing"]),
     (
         "No resting tremor, postural tremor or bradykinesia.",
-        ["tremor absent", "bradykinesia absent"],
+        ["tremor absent (resting; postural)", "bradykinesia absent"],
     ),
     ("Left deltoid weak, 4/5.", ["strength_deltoid left measured 4"]),
     (
