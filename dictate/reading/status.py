@@ -230,10 +230,11 @@ class StatusReader:
             said = [((Status.ABNORMAL, k[1], n.text), n) for k, n in said]
             status = Status.ABNORMAL  # "steady, falls to the left": no one falls who is steady
         value = descriptor(name, item, said, status, cell, numbers)
+        said_normal = (Status.ABSENT,) if item.kind == "presence" else (Status.NORMAL, Status.ABSENT)
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
-            or (status in (Status.NORMAL, Status.ABSENT) and named_between(cell, said[0][1]))
+            or (status in said_normal and named_between(cell, said[0][1]))
         )
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
