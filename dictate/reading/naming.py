@@ -164,10 +164,7 @@ class Labeller:
         """Make the node an item name, a site or a value."""
         mark = node.mark
         if candidates and not self._is_value_here(marks, place, candidates, active, nodes):
-            if mark.has("site") and (
-                self.sites.told_next(marks, place, candidates)
-                or self.sites.is_site(marks, place, candidates, active, nodes, placed=placed)
-            ):
+            if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes, placed=placed):
                 node.main = "site"
                 return
             node.main, node.candidates = "item", candidates

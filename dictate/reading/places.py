@@ -30,6 +30,8 @@ class SiteFinder:
 
         placed: what was said before was said of a body part.
         """
+        if self._told_next(marks, place, candidates):
+            return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
         here = any(node.main == "item" for node in nodes)
@@ -59,7 +61,7 @@ class SiteFinder:
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
 
-    def told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
+    def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
         own = {role.item for role in marks[place].roles if role.kind == "site"}
         for mark in marks[place + 1 :]:

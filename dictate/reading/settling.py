@@ -97,14 +97,17 @@ def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
 
 def both_of_two(nodes: list[Node]) -> None:
-    """ "Tone and bulk were both normal": the two that were named, and no sides."""
+    """ "Tone and bulk were both normal", "touch and pin ... both are low": the two that were named, and no sides."""
     for place, node in enumerate(nodes):
         if node.text != "both" or node.main != "side":
             continue
         before = [n for n in nodes[:place] if n.main != "filler"]
         verbs = {n.text for n in nodes[max(0, place - 1) : place]}
         pair = [n.main for n in before[-3:]] == ["item", "conj", "item"] and len(before) == len("a&b")
-        if pair and verbs & _VERBS:
+        names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
+        two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
+        after = {n.text for n in nodes[place + 1 : place + 2]}
+        if (pair and verbs & _VERBS) or (two and after & _VERBS):
             node.main = "filler"
 
 
