@@ -189,9 +189,10 @@ class CellBuilder:
         elif node.main in ("severity", "qualifier", "direction"):
             told = cell.values and any(n.main in ("value", "number") for n in following[:2])
             graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
+            anew = node.main == "qualifier" and cell.values and cell.side is not None and side_next(following)
             if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
                 cells.append(cell := Cell(affirmed=True))
-            elif cell.split and (told or graded) and not following[0].is_break:
+            elif cell.split and (told or graded or anew) and not following[0].is_break:
                 cells.append(cell := Cell())  # "moderate right, mild left"
             cell.modifiers.append(node)
             cell.nodes.append(node)

@@ -132,7 +132,8 @@ def _pair_of(draft: Draft, order: tuple[Side, Side]) -> list[Draft]:
     grade = draft.value
     if not isinstance(grade, Grade) or not draft.maximum:
         return []
-    values = (grade, Grade(scale=grade.scale, grade=draft.maximum))
+    signed = "+" if str(grade).endswith("+") and draft.maximum.isdigit() else ""  # a jerk of 3 is written 3+
+    values = (grade, Grade(scale=grade.scale, grade=draft.maximum + signed))
     spans, detail = draft.spans, draft.detail
     return [
         replace(draft, side=side, value=value, paired=True, whole=False, spans=list(spans), detail=list(detail))

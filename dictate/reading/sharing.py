@@ -22,6 +22,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for place, cell in enumerate(full):
         if result and _only_denied(cell, result[-1]):
             cell.values, cell.negation = result[-1].values, None
+        if cell.denied and cell.values:
+            cell.negated = True  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -52,7 +54,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
-            cell.values, cell.negated, cell.units = before.values, before.negated, before.units
+            own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
+            counted = () if own else before.values  # "four beats on the left, sustained on the right"
+            cell.values, cell.negated, cell.units = [*counted], before.negated, before.units
             cell.modifiers = cell.modifiers or before.modifiers
             result.append(cell)
         else:

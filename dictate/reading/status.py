@@ -259,7 +259,8 @@ class StatusReader:
             if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
-        whole = item.blanket and not (item.scale == "mrc" and cell.negation is not None and cell.site_node)
+        none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
+        whole = item.blanket and not (item.scale == "mrc" and none_there)
         if cell.negated and (whole or item.kind in ("score", "quantity", "pressure", "acuity")):
             return None  # "no power in the left arm" is a grade
         if cell.negated:
