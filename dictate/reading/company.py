@@ -28,7 +28,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
 
 def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
     """ "Fine postural tremor": a word for normal that only says of what kind the sign named next is."""
-    told = {role.item for role in marks[place].roles if role.kind in ("value", "normal", "abnormal")}
+    told = {role.item for role in marks[place].roles if role.kind in ("normal", "abnormal")}
     own = {role.item for role in marks[place].roles if role.kind == "qualifier"} - told
     for mark in marks[place + 1 : place + 4] if marks[place].role("normal", "") else ():
         if any(role.kind in ("item", "sign") and role.item in own for role in mark.roles):

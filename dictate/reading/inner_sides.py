@@ -8,7 +8,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 _SIDES = frozenset({"left", "right", "both", "l", "r", "lt", "rt"})
-_NAMING = ("site", "item", "sign", "context")
+_NAMING = ("site", "item", "context")
 _LONGEST = 5  # words in front of the side
 
 

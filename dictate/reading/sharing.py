@@ -54,23 +54,35 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
-            own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
-            counted = () if own else before.values  # "four beats on the left, sustained on the right"
-            cell.values, cell.negated, cell.units = [*counted], before.negated, before.units
-            cell.modifiers = cell.modifiers or before.modifiers
+            _take_over(cell, before)
             result.append(cell)
         else:
             before.nodes.extend(cell.nodes)
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
     _shared_by_list(result)
-    for one, two in itertools.pairwise(result):
+    _share_places(result, sited=sited)
+    return result
+
+
+def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
+    """A place said with one reading, for the next or the one before that has none; and signs not found there."""
+    for one, two in itertools.pairwise(cells):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
-    return result
+
+
+def _take_over(cell: Cell, before: Cell) -> None:
+    """The value before holds here too; a count does not where it is told how it was here.
+
+    "Four beats on the left, sustained on the right."
+    """
+    own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
+    cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
+    cell.modifiers = cell.modifiers or before.modifiers
 
 
 def _shared_by_list(cells: Sequence[Cell]) -> None:
