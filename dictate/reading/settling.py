@@ -21,7 +21,7 @@ _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exa
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
 _REACHING = frozenset({"to", "until", "till", "up to", "as far as"})
-_LIMBS = frozenset({"upper_limb", "lower_limb", "limb"})
+_LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
