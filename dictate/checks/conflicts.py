@@ -47,6 +47,8 @@ IN_PART = re.compile(r"\b(formal(ly)?|in detail|detailed|fully|in full|completel
 UNSEEN = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE)
 REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|else|elsewhere|other)\b", re.IGNORECASE)
 
+STEM = 4  # letters: "rest", "resting"
+
 
 @check("values-conflict", severity="must")
 def values_conflict(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
@@ -242,11 +244,24 @@ def _nearby(finding: Finding, exam: Examination, *, behind: int) -> str:
     return " ".join((*before, finding.quote, *after[1:]))
 
 
+def _of_kind(finding: Finding, denied: tuple[str, ...]) -> bool:
+    """Whether it is of a kind that was denied: "no rest tremor" leaves a postural one standing."""
+    said = " ".join([str(finding.value or ""), *finding.detail])
+    return any(kind.split()[-1][:STEM] in said for kind in denied)
+
+
 def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> bool:
     """One item: a normal or absent that reaches as far as the finding."""
     found_number = finding.status is Status.MEASURED and not isinstance(finding.value, Grade)
     denied = other.status is Status.ABSENT and found_number  # "no sensory level", and a level at T4
     if not denied and not (is_abnormal(finding, item, grammar) and is_reassuring(other, item, grammar)):
+        return False
+    if (
+        other.status is Status.ABSENT
+        and other.detail
+        and item.kind == "presence"
+        and not _of_kind(finding, other.detail)
+    ):
         return False
     if isinstance(other.value, Choice) and isinstance(finding.value, Choice) and _same_place(other, finding, grammar):
         return False  # two choices of one list: values-conflict asks

@@ -73,7 +73,9 @@ _WITHIN["limb"] = _WITHIN["upper_limb"] | _WITHIN["lower_limb"] | {"upper_limb",
 # Items that stand in a component and are yet no part of a plain "normal" of it.
 APART: dict[Component, tuple[str, ...]] = {
     Component.GENERAL: ("orthostatic_symptoms", "examination_conditions", "pain_score", "handedness"),
-    Component.MENTAL_STATUS: ("speech", "motor_response", "glabellar", "grasp", "palmomental", "snout", "rooting"),
+    Component.MENTAL_STATUS: (
+        *("speech", "motor_response", "primitive_reflexes", "glabellar", "grasp", "palmomental", "snout", "rooting"),
+    ),
     Component.CRANIAL_NERVES: ("positional_test", "oculocephalic", "caloric"),
     Component.SENSORY: ("romberg",),
 }

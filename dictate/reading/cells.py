@@ -131,16 +131,12 @@ class CellBuilder:
             elif node.main == "except" and (
                 cell.values or cell.negated or (shown and any(n.main == "item" for n in cell.nodes))
             ):
-                cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
+                cells.append(Cell(excepted=True, denied=node.text.endswith("not")))  # "full except on the left"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self._take(cells, node, following, candidates)
             elif node.main in _SEPARATORS:
-                cell.split = True
-                cell.closed = cell.closed or node.main == "semicolon"
-                cell.contrasted = node.main == "contrast"
-                if node.text == "and":
-                    cell.links.append(node)
+                cell.part(node)
             elif object_follows(node, following):
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
@@ -199,7 +195,10 @@ class CellBuilder:
         elif node.main in ("severity", "qualifier", "direction"):
             told = cell.values and any(n.main in ("value", "number") for n in following[:2])
             graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
-            if cell.split and (told or graded) and not following[0].is_break:
+            anew = node.main == "qualifier" and cell.values and cell.side is not None and side_next(following)
+            if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
+                cells.append(cell := Cell(affirmed=True))
+            elif cell.split and (told or graded or anew) and not following[0].is_break:
                 cells.append(cell := Cell())  # "moderate right, mild left"
             cell.modifiers.append(node)
             cell.nodes.append(node)

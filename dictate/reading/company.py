@@ -26,6 +26,18 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     return mark
 
 
+def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
+    """ "Fine postural tremor": a word for normal that only says of what kind the sign named next is."""
+    told = {role.item for role in marks[place].roles if role.kind in ("normal", "abnormal")}
+    own = {role.item for role in marks[place].roles if role.kind == "qualifier"} - told
+    for mark in marks[place + 1 : place + 4] if marks[place].role("normal", "") else ():
+        if any(role.kind in ("item", "sign") and role.item in own for role in mark.roles):
+            return True
+        if not any(role.kind == "qualifier" and role.item in own for role in mark.roles):
+            return False
+    return False
+
+
 def measured(marks: Sequence[Mark], place: int) -> bool:
     """ "not tested because of pain knee extension four plus": a name with its number ends the reason."""
     return marks[place].has("item", "context") and any(m.number is not None for m in marks[place + 1 : place + 2])

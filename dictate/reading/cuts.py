@@ -23,6 +23,7 @@ _ALWAYS_REASONS = frozenset(
         "for the same reason",
     }
 )
+_OPERATED = frozenset({"s / p", "s/p", "status post"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _COPULAS = frozenset({"is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
@@ -186,6 +187,8 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     if counted and node.mark.number is None and node.mark.has("absent"):
         return bool(following) and following[0].main == "side"  # "two beats none on the right"
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
+        if cell.split and cell.site_node is not None and site_next(following):
+            return True  # "fasciculations in the left quadriceps, none in the tongue"
         # "drift on the right none on the left", and not "biceps right absent left brisk"
         return bool(following) and following[0].main == "side" and not value_next(following[1:])
     if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
@@ -279,6 +282,7 @@ def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:
     """ "because of pain in the hip": the words up to the next break say why something was not examined."""
     words = [node.text]
     cell.nodes.append(node)
+    operated = node.text in _OPERATED or cell.side is not None  # the side of the reason, not of the finding
     for place, after in enumerate(following):
         if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in (
             "so",
@@ -289,7 +293,7 @@ def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:
         if after.main == "side" and not after.text.startswith("on ") and value_next(following[place + 1 :]):
             break
         words.append(after.text)
-        if after.main != "side":
+        if after.main != "side" or operated:
             after.main = "reason_word"
             cell.nodes.append(after)
     cell.detail.append(" ".join(words))

@@ -11,6 +11,7 @@ from dictate.reading.kinds import Meaning
 from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
+_ALL_GONE = frozenset({"absent", "lost", "abolished"})  # what is not absent may still be reduced
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -47,14 +48,18 @@ def descriptor(
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node]) -> Meaning | None:
+def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, denied: bool) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
-    told from what is not ("absent except at the knees").
+    told from what is not ("absent except at the knees"). denied: "but not" says it, as "not increased" would.
     """
     if meaning.status is Status.PRESENT and meaning.value is None and not words:
         return Meaning(None, Status.ABSENT)  # "drift of the arms except the left"
+    if denied and isinstance(meaning.value, Grade) and meaning.value.grade == "0":
+        return Meaning(None, Status.PRESENT)
+    if denied and meaning.status in (Status.ABNORMAL, Status.PRESENT) and str(meaning.value) not in _ALL_GONE:
+        return Meaning(None, Status.NORMAL if meaning.status is Status.ABNORMAL else Status.ABSENT)
     if meaning.status is Status.ABSENT:
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:
@@ -89,3 +94,22 @@ def overall(statuses: list[Status]) -> Status:
         if status in statuses:
             return status
     return statuses[0]
+
+
+def named_between(cell: Cell, value: Node) -> bool:
+    """ "No truncal ataxia, sits unsupported": the "no" is of the name, and the words behind it say the same."""
+    start = cell.negation.mark.start if cell.negation is not None else value.mark.start
+    return any(n.main == "item" and start < n.mark.start < value.mark.start for n in cell.nodes)
+
+
+def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
+    """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
+    if item.kind == "presence":
+        return False
+    signs = [
+        n
+        for n in others
+        if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
+    ]
+    rest = [n for n in others if not any(n is sign for sign in signs)]
+    return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)

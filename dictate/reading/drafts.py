@@ -31,6 +31,8 @@ class Cell:
     closed: bool = False  # a semicolon came after it
     contrasted: bool = False  # a "but" came after it: what follows without a value of its own was not so
     excepted: bool = False  # "except" came before it
+    affirmed: bool = False  # behind a denial it says of what kind it was there: "no tremor at rest, mild on posture"
+    denied: bool = False  # that was "but not"
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
     spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here
@@ -39,6 +41,16 @@ class Cell:
     def empty(self) -> bool:
         """Nothing was found in it yet."""
         return not (self.values or self.negated or self.modifiers)
+
+    def part(self, node: Node) -> None:
+        """A comma, a semicolon, an "and" or a "but" comes after what was said so far."""
+        if not self.nodes:
+            return  # in front of it
+        self.split = True
+        self.closed = self.closed or node.main == "semicolon"
+        self.contrasted = node.main == "contrast"
+        if node.text in ("and", "+", "&"):
+            self.links.append(node)
 
 
 @dataclass(slots=True)

@@ -38,7 +38,7 @@ def words_of(phrase: str) -> tuple[str, ...]:
 
 
 def forms(words: tuple[str, ...], *, inflect: bool, shout: bool, short: bool) -> Iterable[tuple[str, ...]]:
-    """The phrase in both numbers; capitals only ever gain an s ("RAM" → RAMs, never "VAS" → VA)."""
+    """The phrase in both numbers; capitals only ever gain an s ("RAM" → RAMs, never "VAS" → VA, "MAS" → mass)."""
     if shout:
-        return (words,) if short or not inflect else (words, (words[0] + "s",))
+        return (words,) if short or not inflect or words[0].endswith("s") else (words, (words[0] + "s",))
     return variants(words) if inflect else (words,)

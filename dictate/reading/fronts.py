@@ -32,6 +32,17 @@ def counted_of(before: Sequence[Node]) -> bool:
     return len(before) > 2 and before[-1].text == "of" and before[-2].main == "unit" and before[-3].main == "number"
 
 
+def number_at(before: Sequence[Node]) -> bool:
+    """ "3+ at the", in front of a name without a number of its own: the grade of what is named after it."""
+    said = [n for n in before if n.text not in ("the", "both")]
+    return len(said) > 1 and said[-1].text == "at" and said[-2].main == "number"
+
+
+def described(before: Sequence[Node]) -> bool:
+    """ "With a positive", in front of a name: the word between the article and the name is of the name."""
+    return len(before) > 1 and before[-1].main == "value" and before[-2].text in ("a", "an", "with a")
+
+
 def denied(before: Sequence[Node], place: int) -> bool:
     """A link or comma inside a list that a negation opened."""
     return before[place].main in ("comma", "conj") and any(n.main == "negation" for n in before[:place])

@@ -191,11 +191,13 @@ class HeadingReader:
             if slash.text not in ("/", "-") or not one.main == two.main == "side" or one.key("side") == two.key("side"):
                 continue
             rest = [n for n in nodes[place + 3 :] if n.text != ")"]
+            pair = bool(rest) and (number := rest[0].mark.number) is not None and number.op == "/"  # "deltoid R/L 5/4"
             if any(n.main in ("value", "number", "negation") for n in nodes[:place]) or (
-                rest and rest[0].main != "colon"
+                rest and rest[0].main != "colon" and not pair
             ):
                 continue
-            context.order = (Side(one.key("side")), Side(two.key("side")))
+            if not (pair and one.key("side") == "right"):  # a pair is right/left as it is
+                context.order = (Side(one.key("side")), Side(two.key("side")))
             for node in (one, slash, two):
                 node.main = "filler"
             return nodes[: place + 3]

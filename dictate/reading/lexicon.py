@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.forms import forms, words_of
+from dictate.reading.inner_sides import inner_sides
 from dictate.reading.joints import shared_joints, shortened
 from dictate.reading.kinds import LENGTHS
 from dictate.reading.marks import Mark, Role
@@ -233,7 +234,7 @@ class Lexicon:
             roles = self._roles(tokens, start, end)
             if roles and not any(token.ends_sentence for token in tokens[start : end - 1]):
                 spans.append(Mark(start, end, roles))
-        spans.extend(dermatomes(tokens))
+        spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings)])
         spans.extend(self._shared_heads(tokens, spans))
         spans.extend(shared_joints(tokens, spans, self.meanings))
         spans.sort(key=lambda span: span.start)

@@ -75,7 +75,8 @@ class Measurer:
         if base.status is Status.MEASURED and item.kind == "normality":
             return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
         if base.status is Status.MEASURED and item.kind == "quantity":
-            return [n.text for n in others if n.text == "positive"]  # "positive at forty degrees"
+            # "positive at forty degrees", "turns en bloc in six steps"
+            return [n.text for n in others if n.text == "positive" or self.owners.sense(name, n) == "abnormal"]
         if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
             return []
         said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]
@@ -109,10 +110,15 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
 
 def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
     """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
-    if value is None or (item.kind not in CONDITIONED and not isinstance(value, Quantity)):
+    if value is None or (item.kind not in {*CONDITIONED, "text"} and not isinstance(value, Quantity)):
         return []
     said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
     return [text for text in dict.fromkeys(said) if text not in str(value)]
+
+
+def denied_kinds(name: str, cell: Cell) -> list[str]:
+    """ "No rest tremor": of which kind none was found; a tremor of another kind may be there."""
+    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"] if cell.negated else []
 
 
 def modifier_text(name: str, cell: Cell) -> str:

@@ -80,6 +80,8 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
             _take_over(bare, draft)
         elif same is not None and same.value is None:
             same.spans.extend(draft.spans)
+            kinds = [*same.detail, *draft.detail] if same.detail and draft.detail else []
+            same.detail = list(dict.fromkeys(kinds))  # denied without a kind is denied of all
         else:
             kept.append(draft)
             earlier.append(draft)
@@ -130,7 +132,8 @@ def _pair_of(draft: Draft, order: tuple[Side, Side]) -> list[Draft]:
     grade = draft.value
     if not isinstance(grade, Grade) or not draft.maximum:
         return []
-    values = (grade, Grade(scale=grade.scale, grade=draft.maximum))
+    signed = "+" if str(grade).endswith("+") and draft.maximum.isdigit() else ""  # a jerk of 3 is written 3+
+    values = (grade, Grade(scale=grade.scale, grade=draft.maximum + signed))
     spans, detail = draft.spans, draft.detail
     return [
         replace(draft, side=side, value=value, paired=True, whole=False, spans=list(spans), detail=list(detail))
@@ -181,7 +184,7 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
     """
     for place in range(len(drafts) - 1, 0, -1):
         last, earlier = drafts[place], drafts[:place]
-        of_side = next((n for i, n in enumerate(nodes) if _is_whole(nodes, i) and _within(n, last)), None)
+        of_side = next((n for i, n in enumerate(nodes) if is_whole(nodes, i) and _within(n, last)), None)
         if of_side is None or last.side is None or items[last.item].kind != "grade":
             continue
         told = {(d.item, d.site) for d in drafts if d.side is last.side}
@@ -193,12 +196,12 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
                 told.add((one.item, one.site))
 
 
-def _is_whole(nodes: Sequence[Node], place: int) -> bool:
-    """ "Right side", "left all"."""
-    after = nodes[place + 1] if place + 1 < len(nodes) else None
-    return nodes[place].text in WHOLE_SIDES or (
-        nodes[place].main == "side" and after is not None and after.text == "all"
-    )
+def is_whole(nodes: Sequence[Node], place: int) -> bool:
+    """ "Right side", "left all", "on the left it is all"."""
+    if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
+        return nodes[place].text in WHOLE_SIDES
+    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text == "all"), None)
+    return after is not None and after.text == "all"
 
 
 def _within(node: Node, draft: Draft) -> bool:
@@ -236,9 +239,10 @@ def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
 
 
 def _denies_more(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
-    """ "slow but not dysarthric": what is denied besides does not make the item normal."""
+    """ "slow but not dysarthric", "steppage right, no Trendelenburg": a denial besides does not make it normal."""
     return (
-        (earlier.item, earlier.side, earlier.site) == (later.item, later.side, later.site)
+        (earlier.item, earlier.site) == (later.item, later.site)
+        and later.side in (None, earlier.side)
         and items[later.item].kind in ("normality", "choice")
         and earlier.status is Status.ABNORMAL
         and later.status is Status.NORMAL

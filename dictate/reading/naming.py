@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.reading.bare import BareNumbers
-from dictate.reading.company import measured, plain_word
+from dictate.reading.company import measured, plain_word, qualifies_next
 from dictate.reading.context import Context
 from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
@@ -67,7 +67,7 @@ class Labeller:
             if node.main == "qualifier" and self._site_of(marks, place, active):
                 node.main = "site"
             if node.main == "value" and not candidates:
-                node.main = self._of_what(marks, place, active)
+                node.main = "qualifier" if qualifies_next(marks, place) else self._of_what(marks, place, active)
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
             self._name(node, candidates, marks, place, active, nodes, placed=context.placed)

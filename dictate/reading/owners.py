@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.model import Side
 from dictate.reading.cuts import place_follows, side_next, value_next
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, read_number
@@ -84,6 +85,13 @@ class Owners:
             if node.mark.role(kind, ""):
                 return kind
         return "abnormal"
+
+    def of_one_side(self, name: str, side: Side | None, named: Sequence[Node]) -> str:
+        """ "Reflexes normal on the right": a whole that knows no sides, as the whole of its name that does."""
+        if side not in (Side.LEFT, Side.RIGHT) or not self.items[name].blanket or self.items[name].sided != "never":
+            return name
+        others = (c for node in named for c in node.candidates if self.items[c].blanket)
+        return next((c for c in others if self.items[c].sided != "never"), name)
 
     def goes_on(self, last: Node, node: Node, cell: Cell, owner: str, following: list[Node]) -> bool:
         """The value adds to the one before it ("slow and irregular") instead of starting another reading."""

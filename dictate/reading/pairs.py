@@ -32,8 +32,9 @@ def _names_both(mark: Mark) -> bool:
 def _two_numbers(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple[int, ...]:
     """Places of the two numbers that "right and left" deals out, behind it or before it; empty: there are not two."""
     ahead = _clause(marks[place + 1 : place + 1 + _FAR], tokens)
-    back = _clause(marks[max(0, place - _FAR) : place], tokens, ends=True)
-    for said, first in ((ahead, place + 1), (back, place - len(back))):
+    until = place - 1 if place and marks[place - 1].has("comma") else place  # "five and four plus, right and left"
+    back = _clause(marks[max(0, until - _FAR) : until], tokens, ends=True)
+    for said, first in ((ahead, place + 1), (back, until - len(back))):
         numbers = [first + at for at, mark in enumerate(said) if mark.number is not None and mark.has("number")]
         if len(numbers) != 2:
             continue

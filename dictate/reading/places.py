@@ -30,6 +30,8 @@ class SiteFinder:
 
         placed: what was said before was said of a body part.
         """
+        if self._told_next(marks, place, candidates):
+            return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
         here = any(node.main == "item" for node in nodes)
@@ -58,6 +60,21 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
+        """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
+        own = {role.item for role in marks[place].roles if role.kind == "site"}
+        for mark in marks[place + 1 :]:
+            said = {role.item for role in mark.roles if role.kind == "context"}
+            told = {role.item for role in mark.roles if role.kind in ("value", "abnormal")}
+            said &= told
+            if not told.isdisjoint(candidates):
+                return False  # "tongue wasted"
+            if said:
+                return "" in own or not own.isdisjoint(said)
+            if mark.number is not None or not mark.has("side", "site", "conj", "comma", "filler", "severity"):
+                return False
+        return False
 
     def _stands_behind(
         self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]

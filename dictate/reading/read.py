@@ -22,6 +22,7 @@ from dictate.model import (
 )
 from dictate.reading.brackets import set_apart_earlier
 from dictate.reading.charts import deal_charts
+from dictate.reading.dealt_lists import deal_lists
 from dictate.reading.dictated_marks import with_dictated_marks
 from dictate.reading.drafts import Draft
 from dictate.reading.extents import add_extents
@@ -39,6 +40,7 @@ from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.shorthand import read_shorthand
+from dictate.reading.signs import signs_of_sides
 from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
 from dictate.reading.tokens import Token, evidence, tokenize
@@ -102,7 +104,9 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
-    marks = deal_charts(read_shorthand(lexicon.find(tokens), tokens, lexicon.items), tokens, lexicon.items)
+    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
+    marks = deal_charts(read_shorthand(signed, tokens, lexicon.items), tokens, lexicon.items)
+    marks = deal_lists(marks, tokens, lexicon.items)
     marks = without_numbering(number_items(marks, tokens), tokens)
     marks, references = set_apart_references(marks, tokens)
     marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)

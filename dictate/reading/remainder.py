@@ -39,7 +39,9 @@ class Remainder:
                 return tuple(own[:1])
             if mark.role("absent", "") and self._of_sign(nodes):
                 return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
-            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("absent", ""):
+            if mark.role("absent", ""):
+                return self._else_of(marks[place], nodes)  # a whole component is never absent
+            if mark.role("normal", "") or mark.role("not_examined", ""):
                 name = f"{here[0] or here[1]}_all"
                 return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
             if not mark.has("filler"):
@@ -67,7 +69,8 @@ class Remainder:
         scales = {self.items[name].scale for name in said if self.items[name].kind == "grade"}
         if len(scales) == 1:
             whole = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and {i.scale} == scales]
-            return tuple(whole[:1])
+            if whole:
+                return tuple(whole[:1])
         sited = [name for name in said if self.items[name].sited]
         return tuple(sited) if rest.text == "elsewhere" and len(said) == len(sited) == 1 else ()
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -21,6 +21,8 @@ _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "thi
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
+_REACHING = frozenset({"to", "until", "till", "up to", "as far as"})
+_LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -39,6 +41,25 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
     quiet_negations(nodes)
+    reach(nodes)
+
+
+def reach(nodes: list[Node]) -> None:
+    """ "Reduced in the legs to the knees": the place it reaches says more than the limb."""
+    limb: Node | None = None
+    for place, node in enumerate(nodes):
+        if node.is_break or node.main == "item":
+            limb = None
+        elif node.main == "site" and limb is not None and _led_by(nodes[:place], _REACHING):
+            limb.main, limb = "filler", None
+        elif node.main == "site":
+            limb = node if limb_of(node.key("site")) in _LIMBS and not node.mark.has("side") else None
+
+
+def _led_by(before: Sequence[Node], words: Collection[str]) -> bool:
+    """Whether such a word stands in front, with no more than an article and a side between."""
+    said = [n.text for n in before[-3:] if n.main != "side" and n.text not in ("the", "his", "her")]
+    return bool(said) and said[-1] in words
 
 
 def patients_seen(nodes: list[Node]) -> None:
@@ -78,14 +99,17 @@ def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
 
 def both_of_two(nodes: list[Node]) -> None:
-    """ "Tone and bulk were both normal": the two that were named, and no sides."""
+    """ "Tone and bulk were both normal", "touch and pin ... both are low": the two that were named, and no sides."""
     for place, node in enumerate(nodes):
         if node.text != "both" or node.main != "side":
             continue
         before = [n for n in nodes[:place] if n.main != "filler"]
         verbs = {n.text for n in nodes[max(0, place - 1) : place]}
         pair = [n.main for n in before[-3:]] == ["item", "conj", "item"] and len(before) == len("a&b")
-        if pair and verbs & _VERBS:
+        names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
+        two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
+        after = {n.text for n in nodes[place + 1 : place + 2]}
+        if (pair and verbs & _VERBS) or (two and after & _VERBS):
             node.main = "filler"
 
 

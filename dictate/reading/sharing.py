@@ -12,6 +12,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS
 from dictate.reading.nodes import Node, limb_of
 
+_MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 PARTS = ("proximal", "distal")
 
 
@@ -20,7 +21,11 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     full = [c for c in cells if c.nodes]
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if cell.values or cell.negated or place == 0:
+        if result and _only_denied(cell, result[-1]):
+            cell.values, cell.negation = result[-1].values, None
+        if cell.denied and cell.values:
+            cell.negated = True  # "present but not brisk"
+        if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
             result.append(cell)
@@ -50,20 +55,48 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
-            cell.values, cell.negated, cell.units = before.values, before.negated, before.units
-            cell.modifiers = cell.modifiers or before.modifiers
+            _take_over(cell, before)
             result.append(cell)
         else:
             before.nodes.extend(cell.nodes)
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
-    for one, two in itertools.pairwise(result):
+    _shared_by_list(result)
+    _share_places(result, sited=sited)
+    return result
+
+
+def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
+    """A place said with one reading, for the next or the one before that has none; and signs not found there."""
+    for one, two in itertools.pairwise(cells):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
-            two.site_node = one.site_node
+            two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
-    return result
+
+
+def _take_over(cell: Cell, before: Cell) -> None:
+    """The value before holds here too; a count does not where it is told how it was here.
+
+    "Four beats on the left, sustained on the right."
+    """
+    own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
+    cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
+    cell.modifiers = cell.modifiers or before.modifiers
+
+
+def _shared_by_list(cells: Sequence[Cell]) -> None:
+    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them."""
+    for one, two in itertools.pairwise(cells):
+        if one.site_node is None or two.site_node is None or not one.links or not two.values:
+            continue
+        if not (one.values or one.negated or one.excepted):
+            one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
+        side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
+        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
+        if alike and side is not None and two.side is not None:
+            one.side, one.nodes = two.side, [*one.nodes, side]
 
 
 def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
@@ -96,9 +129,20 @@ def _whole(site: str) -> str:
     return site.removesuffix("_proximal").removesuffix("_distal")
 
 
+def _only_denied(cell: Cell, before: Cell) -> bool:
+    """ "Increased on the left but not on the right": it is not so here, as "not increased on the right" would say.
+
+    Not where it was absent or measured: what is not absent may still be reduced.
+    """
+    denied = cell.negated and not (cell.values or cell.modifiers) and (cell.side or cell.site_node) is not None
+    told = [n for n in before.values if n.mark.number is not None or n.mark.has("absent")]
+    return denied and before.contrasted and bool(before.values) and not (told or before.negated)
+
+
 def _differ(cell: Cell, before: Cell) -> None:
     """ "Normal except the left hand", "no tremor apart from a fine one": here what the cell before says is not so."""
     cell.contrary = True
+    cell.site_node = cell.site_node or before.site_node
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

@@ -87,7 +87,9 @@ class ShortNames:
             [role.item for role in marks[at].roles if role.kind in ("item", "sign", "alone")] if at is not None else []
         )
         last = next((mark for mark in reversed(marks[:place]) if mark.has("item", "sign", "context")), None)
-        told_of = {role.item for role in last.roles if role.item} if last is not None else set()
+        naming = ("item", "sign", "alone", "context")
+        told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
+        told_of |= {role.item for role in last.roles if role.item in named} if last is not None else set()
         told_of = told_of if item.blanket else {*named}
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True

@@ -7,12 +7,12 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import contrary, descriptor, overall
+from dictate.reading.descriptors import contrary, denied_sign, descriptor, named_between, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, conditions, modifier_text
+from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
@@ -78,6 +78,7 @@ class StatusReader:
         return list(dealt.items())
 
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
+        name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
         numbers = [n for n in values if n.mark.number is not None]
         others = [n for n in values if n.mark.number is None]
@@ -101,7 +102,7 @@ class StatusReader:
         plain = [n for n in others if n.main != "item"]
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        differs = contrary(meaning, modifier_text(name, cell), named) if cell.contrary else meaning
+        differs = contrary(meaning, modifier_text(name, cell), named, denied=cell.denied) if cell.contrary else meaning
         if differs is None:
             return None
         meaning = differs
@@ -149,6 +150,7 @@ class StatusReader:
             *(_scale_names(item, nodes) if item.keeps_name else ()),
             *cell.detail,
             *conditions(name, item, cell, meaning.value if measured else None),
+            *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite
@@ -221,32 +223,22 @@ class StatusReader:
             return self._unsaid(name, item, cell, others)
         if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
             return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
-        if self._denied_sign(name, others):
+        if denied_sign(name, item, others):
             return Meaning(None, Status.NORMAL)
         status = overall([k[0] for k, _ in said])
         if status is Status.NORMAL and any(n.main == "direction" and n.text.startswith(_FALLS) for n in cell.modifiers):
             said = [((Status.ABNORMAL, k[1], n.text), n) for k, n in said]
             status = Status.ABNORMAL  # "steady, falls to the left": no one falls who is steady
         value = descriptor(name, item, said, status, cell, numbers)
+        said_normal = (Status.ABSENT,) if item.kind == "presence" else (Status.NORMAL, Status.ABSENT)
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
+            or (status in said_normal and named_between(cell, said[0][1]))
         )
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
-
-    def _denied_sign(self, name: str, others: list[Node]) -> bool:
-        """ "Gowers sign negative", "facial droop none": the sign is denied by a word after it."""
-        if self.items[name].kind == "presence":
-            return False
-        signs = [
-            n
-            for n in others
-            if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
-        ]
-        rest = [n for n in others if not any(n is sign for sign in signs)]
-        return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
         flipped = _FLIP.get(status, status)
@@ -267,8 +259,10 @@ class StatusReader:
             if not item.alone:
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
-        if cell.negated and (item.blanket or item.kind in ("score", "quantity", "pressure", "acuity")):
-            return None
+        none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
+        whole = item.blanket and not (item.scale == "mrc" and none_there)
+        if cell.negated and (whole or item.kind in ("score", "quantity", "pressure", "acuity")):
+            return None  # "no power in the left arm" is a grade
         if cell.negated:
             if item.kind == "text":
                 return Meaning(None, Status.ABSENT)

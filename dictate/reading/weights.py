@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.reading.fronts import counted_of, denied, graded_at, of_name, place_alone
+from dictate.reading.fronts import counted_of, denied, described, graded_at, number_at, of_name, place_alone
 from dictate.reading.kinds import INABILITY, LEVELS, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
@@ -132,7 +132,9 @@ class Weigher:
 
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
-        score = 3.2 if graded_at(before) or counted_of(before) else 0.0
+        bare = not any(self.is_value(n) for n in statement.after[:2])
+        score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
+        score += 2.0 if bare and described(before) else 0.0
         if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         sides = 0

@@ -303,7 +303,7 @@ READ = [
     ("No skew, direction changing nystagmus.", ["skew absent", "nystagmus present direction changing"]),
     (
         "No resting tremor, postural tremor or bradykinesia.",
-        ["tremor absent", "bradykinesia absent"],
+        ["tremor absent (resting; postural)", "bradykinesia absent"],
     ),
     ("Left deltoid weak, 4/5.", ["strength_deltoid left measured 4"]),
     (
@@ -700,7 +700,7 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
         ),
         ("No myoclonus, scrap that, tremor of both hands.", ["tremor both hand present"]),
         ("Right arm drifts, left does not.", ["pronator_drift right arm present", "pronator_drift left arm absent"]),
-        ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left absent"]),
+        ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left arm absent"]),
         ("Everything was normal except the gait.", ["gait abnormal not normal"]),
         (
             "Bulk normal, weakness of the left foot.",
@@ -730,4 +730,163 @@ def test_what_telegrams_leave_to_the_reader(grammar: Grammar, text: str, wanted:
 )
 def test_a_sign_behind_what_was_not_done_says_why(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Alone to the end of its phrase; it was called the strength as a whole. Common practice, no source."""
+    assert row(grammar, text) == wanted
+
+
+# Motor, sensory, coordination and gait, reflexes: common practice, no source, where nothing else is said.
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("No truncal ataxia, sits unsupported.", ["truncal_ataxia absent"]),
+        (
+            "Motor. Right arm four out of five, right leg four plus.",
+            ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4+"],
+        ),
+        (
+            "Power 4/5 right arm and leg, 5/5 left.",
+            ["strength_all right arm_and_leg measured 4", "strength_all left arm_and_leg measured 5"],
+        ),
+        ("Motor. No power in the left arm.", ["strength_upper_limb left measured 0"]),
+        (
+            "Hip flexion not tested on the left, s/p THR on the right.",
+            ["strength_iliopsoas left not_examined (s / p thr on the right)"],
+        ),
+        ("Heel shin not tested, s/p left TKA.", ["heel_shin not_examined (s / p left tka)"]),
+        (
+            "Fasciculations in the deltoids and left quadriceps, none in the tongue.",
+            [
+                "fasciculations deltoid present",
+                "fasciculations left quadriceps present",
+                "fasciculations tongue absent",
+            ],
+        ),
+        (
+            "Motor. Ashworth two in the right hamstrings, nil elsewhere.",
+            ["ashworth right knee_flexors measured 2", "ashworth measured 0"],
+        ),
+        ("Motor. Quads wasted b/l.", ["bulk both quadriceps abnormal wasted"]),
+        (
+            "Wasting of the first dorsal interosseous and ADM on the left.",
+            [
+                "bulk left first_dorsal_interosseous abnormal wasting",
+                "bulk left abductor_digiti_minimi abnormal wasting",
+            ],
+        ),
+        (
+            "Motor. Fine postural tremor of both hands, worse on the left, no rest tremor.",
+            ["tremor both hand present fine postural worse on the left", "tremor absent (rest)"],
+        ),
+        (
+            "No tremor at rest, mild on posture bilaterally, moderate with intention on the right.",
+            [
+                "tremor absent (at rest)",
+                "tremor both present mild on posture",
+                "tremor right present moderate intention",
+            ],
+        ),
+        ("Lead pipe rigidity of the neck; limbs supple.", ["tone neck abnormal lead pipe rigidity", "tone normal"]),
+        ("Tone increased on the left but not on the right.", ["tone left abnormal increased", "tone right normal"]),
+        ("Drift on the left but not on the right.", ["pronator_drift left present", "pronator_drift right absent"]),
+        ("Pinprick absent on the left but not on the right.", ["pinprick left abnormal absent"]),
+        (
+            "Power: deltoids five and four plus, right and left.",
+            ["strength_deltoid right measured 5", "strength_deltoid left measured 4+"],
+        ),
+    ],
+)
+def test_what_was_said_of_muscles(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Denials, contrasts and reasons keep to the side, the place and the kind that they were said of."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "Sensory. In the legs light touch and pinprick, both are reduced to the knees.",
+            ["light_touch knee abnormal reduced", "pinprick knee abnormal reduced"],
+        ),
+        ("Pinprick reduced in both legs to mid calf.", ["pinprick both mid_calf abnormal reduced"]),
+        (
+            "Sensory. Vibration 128 Hz: great toes 0, patellae 6/8 both.",
+            ["vibration great_toe measured 0 (128 hz)", "vibration both patella measured 6/8"],
+        ),
+        ("Sensory level to pinprick T4, sparing the sacrum.", ["sensory_level measured T4 (sparing the sacrum)"]),
+    ],
+)
+def test_what_was_said_of_sensation(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """How far it reaches is the place; the fork is no value."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Steppage on the right, no Trendelenburg.", ["gait right abnormal steppage"]),
+        (
+            "Gait antalgic on the left with a stick in the right hand.",
+            ["gait left abnormal antalgic with a stick in the right hand"],
+        ),
+        ("Coordination. DDK none, rebound none.", ["rapid_alternating normal", "rebound normal"]),
+        ("Pull test: would fall if not caught.", ["pull_test abnormal would fall if not caught"]),
+        ("Gait. Turns en bloc in six steps.", ["turning measured 6 (turns en bloc)"]),
+        ("Retropulsion on pull test, takes 3 steps.", ["pull_test measured 3 (retropulsion)"]),
+    ],
+)
+def test_what_was_said_of_gait(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """A denial besides makes nothing normal, the hand that holds a stick is no side, a count takes no word away."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "Reflexes 2+ at the biceps and triceps bilaterally, 3+ at the knees and 1+ at the ankles.",
+            [
+                "reflex_biceps both measured 2+",
+                "reflex_triceps both measured 2+",
+                "reflex_patellar measured 3+",
+                "reflex_achilles measured 1+",
+            ],
+        ),
+        (
+            "DTRs (R/L): Bi 2+/1+, Ach 1+/0",
+            [
+                "reflex_biceps right measured 2+",
+                "reflex_biceps left measured 1+",
+                "reflex_achilles right measured 1+",
+                "reflex_achilles left measured 0",
+            ],
+        ),
+        (
+            "Reflexes R/L: knee 3/4.",
+            ["reflex_patellar right measured 3+", "reflex_patellar left measured 4+"],
+        ),
+        (
+            "Reflexes normal on the right, and on the left increased.",
+            ["reflex_all right normal", "reflex_all left abnormal increased"],
+        ),
+        ("Reflexes. Primitive reflexes absent.", ["primitive_reflexes absent"]),
+        (
+            "Ankle clonus three to four beats on the left, sustained on the right.",
+            ["clonus left ankle present 3-4 beats", "clonus right ankle present sustained"],
+        ),
+        (
+            "Knee jerk on the right brisk, and so was the left.",
+            ["reflex_patellar right abnormal brisk", "reflex_patellar left abnormal brisk (as on the other side)"],
+        ),
+        ("Jaw jerk present but not brisk.", ["jaw_jerk present", "jaw_jerk normal"]),
+        (
+            "Ankle jerk absent on the left but not on the right.",
+            ["reflex_achilles left measured 0", "reflex_achilles right present"],
+        ),
+        (
+            "Reflexes are brisk throughout, with a positive Hoffmann on the left.",
+            ["reflex_all abnormal brisk", "hoffmann left present"],
+        ),
+    ],
+)
+def test_what_was_said_of_reflexes(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Grades, counts and adjectives are of the name and the side that they stand with."""
     assert row(grammar, text) == wanted
