@@ -14,8 +14,8 @@ from dictate.reading.soundalikes import number_rivals
 Weigh = Callable[[int, float, float, Sequence[str]], Sequence[float]]
 
 WORDS_BEFORE, WORDS_AFTER = 14, 3  # context weighed with a word; with less of it wrong numbers look right
-# Words that differ in one sound (adductors, abductors) mostly come one after the other in an examination, and the first
-# primes the decoder to write the second alike, and to be sure of it: they are weighed always, and without the sentence before.
+# Words that differ in one sound (adductors, abductors) mostly come one after the other in an examination. The first
+# primes the decoder to write the second alike and be sure of it: they are weighed always, without what stood before.
 TWIN = "twin"
 TWIN_BEFORE, TWIN_AFTER = 3, 2
 FURTHEST_S = 2.0  # words further apart than this are no context of each other
