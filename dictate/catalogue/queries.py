@@ -88,13 +88,6 @@ OTHER_LANGUAGE = (
     "{recording} seems to be in another language ({language}), and English words were made of it: "
     "check every finding, or dictate it again in English"
 )
-# Of the languages that are met most; others by their code.
-LANGUAGES = {
-    "ar": "Arabic", "cs": "Czech", "da": "Danish", "de": "German", "el": "Greek", "es": "Spanish", "fi": "Finnish",
-    "fr": "French", "hi": "Hindi", "hu": "Hungarian", "it": "Italian", "ja": "Japanese", "ko": "Korean",
-    "nl": "Dutch", "no": "Norwegian", "pl": "Polish", "pt": "Portuguese", "ro": "Romanian", "ru": "Russian",
-    "sv": "Swedish", "tr": "Turkish", "uk": "Ukrainian", "vi": "Vietnamese", "zh": "Chinese",
-}  # fmt: skip
 SOUND_OF = "{recording} was hard to hear ({faults}): check numbers and sides against what you remember, or play it"
 SOUND_NOISY = "speech is only {level:.0f} dB above the noise"
 SOUND_LOW = "very low, {level:.0f} dB below full scale"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dictate.catalogue import queries as say
+from dictate.catalogue.note import LANGUAGES
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital
 from dictate.grammar import Grammar
@@ -27,7 +28,7 @@ def odd_sound(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         several = len(exam.transcript.sources) > 1
         which = say.RECORDING_NUMBER.format(number=number) if several else say.THE_RECORDING
         if source.sound is not None and source.sound.language != "en":
-            language = say.LANGUAGES.get(source.sound.language, f'"{source.sound.language}"')
+            language = LANGUAGES.get(source.sound.language, f'"{source.sound.language}"')
             message = capital(say.OTHER_LANGUAGE.format(recording=which, language=language))
             yield Doubt(None, message, ("read",), severity="must")
         if faults:
@@ -40,7 +41,7 @@ def _faults(sound: Sound, limits: dict[str, float]) -> Iterator[str]:
     if "noise" in limits and sound.noise_db is not None and sound.level_db - sound.noise_db < limits["noise"]:
         yield say.SOUND_NOISY.format(level=sound.level_db - sound.noise_db)
     if "level" in limits and sound.level_db < limits["level"]:
-        yield say.SOUND_LOW.format(level=sound.level_db)
+        yield say.SOUND_LOW.format(level=-sound.level_db)
     if "clipped" in limits and sound.clipped > limits["clipped"]:
         yield say.SOUND_CLIPPED.format(share=sound.clipped)
     if "tones" in limits and _plays(sound, limits["tones"]):

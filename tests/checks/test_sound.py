@@ -34,7 +34,7 @@ def asked(queries_of):
     ("sound", "words"),
     [
         (Sound(level_db=-23.0, noise_db=-31.0), "8 dB above the noise"),
-        (Sound(level_db=-60.0, noise_db=-100.0), "very low"),
+        (Sound(level_db=-60.0, noise_db=-100.0), "very low, 60 dB below full scale"),
         (Sound(level_db=-10.0, clipped=0.02), "2.0% of it cut off"),
         (Sound(level_db=-23.0, noise_db=-43.0, tones_db=-44.0), "tones in the pauses 21 dB below speech"),
         (
