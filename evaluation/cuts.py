@@ -16,12 +16,11 @@ import numpy as np
 
 from dictate.hearing import Engine
 from dictate.hearing.audio import RATE_HZ, Block, Recording
-from dictate.hearing.chunks import Chunk, cut_chunks
+from dictate.hearing.chunks import Chunk, Span, cut_chunks
 from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.kept import Encoded
-from dictate.hearing.lost import find_gaps
+from dictate.hearing.lost import suspects
 from dictate.hearing.passes import BEAM, encode_chunks, to_words
-from dictate.hearing.shortfall import thin_stretches
 from dictate.model.words import Word
 
 PHRASE = 0  # instead of a number of words: all from one mark to the next
@@ -36,7 +35,8 @@ Seconds = tuple[float, float]
 class Heard:
     """One block as it was heard: everything that is needed to align it again without some of its words."""
 
-    spans: list[Seconds]
+    block: Block
+    spans: list[Span]
     chunks: list[Chunk]
     views: list[Encoded]
     texts: list[Decoded]
@@ -47,6 +47,15 @@ class Heard:
         parts = [timed if at == index else own for at, own in enumerate(self.timed)]
         return [word for chunk, own in zip(self.chunks, parts, strict=True) for word in to_words(own, chunk)]
 
+    def named(self, words: Sequence[Word]) -> list[Seconds]:
+        """Stretches that would be heard again if these were the words."""
+        return [(gap.start_s, gap.end_s) for gap in suspects(self.block, self.spans, words)]
+
+    def seconds(self) -> list[Seconds]:
+        """The spans in seconds of the recording."""
+        first = self.block.start_s
+        return [(first + span.start / RATE_HZ, first + span.end / RATE_HZ) for span in self.spans]
+
 
 def measure(folder: Path, engine: Engine, *, seed: int = 1) -> Counter[str]:
     """Cuts and those noticed by their size, spans and false alarms, of all .wav of a folder."""
@@ -55,9 +64,9 @@ def measure(folder: Path, engine: Engine, *, seed: int = 1) -> Counter[str]:
     for path in sorted(folder.glob("*.wav")):
         for block in Recording(path).blocks():
             if heard := _hear(engine, block):
-                named = _named(heard.spans, heard.words(-1, ()))
+                named = heard.named(heard.words(-1, ()))
                 counts["spans"] += len(heard.spans)
-                counts["false alarms"] += sum(any(_meet(span, one) for one in named) for span in heard.spans)
+                counts["false alarms"] += sum(any(_meet(span, one) for one in named) for span in heard.seconds())
                 _cut_each_chunk(engine, heard, chance, counts)
     return counts
 
@@ -78,8 +87,7 @@ def _hear(engine: Engine, block: Block) -> Heard | None:
     views = encode_chunks(engine, block, chunks)
     texts = engine.decode(views, [engine.prompt(())] * len(views), beam=BEAM)
     timed = engine.align(views, texts, [chunk.seconds for chunk in chunks])
-    seconds = [(block.start_s + span.start / RATE_HZ, block.start_s + span.end / RATE_HZ) for span in spans]
-    return Heard(seconds, chunks, views, texts, timed)
+    return Heard(block, spans, chunks, views, texts, timed)
 
 
 def _cut_each_chunk(engine: Engine, heard: Heard, chance: np.random.Generator, counts: Counter[str]) -> None:
@@ -95,7 +103,7 @@ def _cut_each_chunk(engine: Engine, heard: Heard, chance: np.random.Generator, c
             left = [word.text for at, word in enumerate(heard.timed[index]) if not first <= at <= last]
             shorter = replace(text, text="".join(left), tokens=_tokens(engine, "".join(left)))
             (timed,) = engine.align([view], [shorter], [chunk.seconds])
-            named = _named(heard.spans, heard.words(index, timed))
+            named = heard.named(heard.words(index, timed))
             counts[_name(size)] += 1
             counts[f"{_name(size)} noticed"] += any(_meet(when, one) for one in named)
 
@@ -116,12 +124,6 @@ def runs(timed: Sequence[Timed], size: int) -> Iterator[tuple[int, int]]:
 def _tokens(engine: Engine, text: str) -> tuple[int, ...]:
     """The text as the decoder spells it: a prompt less its marks."""
     return tuple(engine.prompt([text.strip()])[1 : -len(engine.prompt(()))])
-
-
-def _named(spans: Sequence[Seconds], words: Sequence[Word]) -> list[Seconds]:
-    """Stretches that would be heard again."""
-    found = [(gap.start_s, gap.end_s) for gap in find_gaps(spans, words)]
-    return found + [(thin.start_s, thin.end_s) for thin in thin_stretches(spans, words)]
 
 
 def _meet(one: Seconds, other: Seconds) -> bool:

@@ -137,7 +137,8 @@ class Placed:
 
 def test_a_cut_is_noticed_where_its_time_stays_without_words(tmp_path: Path) -> None:
     """Two words and more leave over 0.65 s without words; nothing is named where nothing is cut."""
-    write_wave(tmp_path / "said.wav", np.zeros(int(3.2 * len(STATEMENTS) * RATE_HZ), np.float32))
+    seconds = np.arange(int(3.2 * len(STATEMENTS) * RATE_HZ)) / RATE_HZ
+    write_wave(tmp_path / "said.wav", (0.1 * np.sin(2 * np.pi * 150 * seconds)).astype(np.float32))
     counts = measure(tmp_path, cast(Engine, Placed()))
     assert (counts["spans"], counts["false alarms"]) == (5, 0)
     assert counts["1 word"] == 1

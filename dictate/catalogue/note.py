@@ -206,3 +206,11 @@ VERSION_MODEL = "speech model {name}, SHA-256"
 TRANSCRIPT = "words of the dictation"
 SOURCE_KINDS = {"recording": "recording of the dictation", "text": "text of the dictation"}
 EXAMINER_NOT_NAMED = "the examiner, not named"
+
+# languages of recordings, those met most; others by their code
+LANGUAGES = {
+    "ar": "Arabic", "cs": "Czech", "da": "Danish", "de": "German", "el": "Greek", "es": "Spanish", "fi": "Finnish",
+    "fr": "French", "hi": "Hindi", "hu": "Hungarian", "it": "Italian", "ja": "Japanese", "ko": "Korean",
+    "nl": "Dutch", "no": "Norwegian", "pl": "Polish", "pt": "Portuguese", "ro": "Romanian", "ru": "Russian",
+    "sv": "Swedish", "tr": "Turkish", "uk": "Ukrainian", "vi": "Vietnamese", "zh": "Chinese",
+}  # fmt: skip

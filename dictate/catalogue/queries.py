@@ -11,13 +11,13 @@ EXCEPT = "{whole} except {part}"
 
 # heard
 OR = " or "
-MAY_BE = "{finding}: may be {rivals}; which is right?"
-MISHEARD = '"{quote}" may be {terms}; what was said?'
+MAY_BE = "{finding}: may have been {rivals}; which was said?"
+MISHEARD = '"{quote}" may have been {terms}; which was said?'
 NEITHER = "neither"
-RIVAL = '"{other}" for "{heard}"'
-MENDED = "{finding}: mended, {heard}: is it right?"
+RIVAL = '"{other}" in place of "{heard}"'
+MENDED = "{finding}: {heard}, and taken for a term that sounds like it: is it right?"
 OF_RECORDING = " of recording {number}"
-SPEECH_WITHOUT_WORDS = "Speech without words at {time}{recording}: what was said?"
+SPEECH_WITHOUT_WORDS = "At {time}{recording} more was said than was written down: play it; what is missing?"
 NOTHING_BELONGS = "nothing that belongs in the note"
 
 # place
@@ -84,17 +84,20 @@ NOTES_PATIENT = "the note's patient"
 # sound
 RECORDING_NUMBER = "recording {number}"
 THE_RECORDING = "the recording"
-SOUND_OF = "Sound of {recording}: {faults}: read the numbers and sides with care"
+OTHER_LANGUAGE = (
+    "{recording} seems to be in another language ({language}), and English words were made of it: "
+    "check every finding, or dictate it again in English"
+)
+SOUND_OF = "{recording} was hard to hear ({faults}): check numbers and sides against what you remember, or play it"
 SOUND_NOISY = "speech is only {level:.0f} dB above the noise"
 SOUND_LOW = "very low, {level:.0f} dB below full scale"
 SOUND_CLIPPED = "too loud for the microphone, {share:.1%} of it cut off"
 SOUND_TONES = "tones in the pauses {below:.0f} dB below speech (music, a machine?)"
-SOUND_VOICES = "two voices seem to speak, {apart:.0f} semitones apart"
-SOUND_LANGUAGE = 'it seems to be in another language ("{language}")'
+SOUND_VOICES = "two people seem to speak, their voices {apart:.0f} semitones apart"
 
 # voices
-SECOND_VOICE = "{finding}: said in another voice; is it a finding of the examiner's?"
-PERHAPS_ANSWERED = "{finding}: said behind a question to the patient; is it a finding of the examiner's?"
+SECOND_VOICE = "{finding}: said by another voice than most; is it the examiner's finding?"
+PERHAPS_ANSWERED = "{finding}: said behind a question, perhaps by the patient; is it the examiner's finding?"
 EXAMINERS_WORDS = "yes, a finding"
 
 # totals

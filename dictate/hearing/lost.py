@@ -12,7 +12,7 @@ from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import Chunk, Span, cut_chunks
 from dictate.hearing.engine import Decoded, Timed
 from dictate.hearing.passes import BEAM, Ears, is_doubtful, to_words
-from dictate.hearing.shortfall import count_sounds, thin_stretches
+from dictate.hearing.shortfall import Pace, count_sounds, pace_of, thin_stretches
 from dictate.model.words import Stretch, Word
 
 LONGEST_GAP_S = 0.65  # word times are this loose at commas; voiced and without words for longer: something may be lost
@@ -43,10 +43,8 @@ def fill_gaps(
     ears: Ears, block: Block, spans: Sequence[Span], words: Sequence[Word]
 ) -> tuple[list[Word], list[Stretch]]:
     """The words with what a second hearing found in the gaps, and the gaps that stayed without words."""
-    level = _usual_level(block, spans)
     seconds = [_seconds(span, block) for span in spans]
-    gaps = [gap for gap in find_gaps(seconds, words) if gap.whole or _voiced_s(block, gap, level) > LEAST_VOICED_S]
-    gaps += [Gap(thin.start_s, thin.end_s, True, thin.missing) for thin in thin_stretches(seconds, words)]
+    gaps = suspects(block, spans, words)
     result, lost = list(words), []
     for gap, found in zip(gaps, _hear_alone(ears, block, gaps), strict=True):
         inside = [word for word in result if _within(word, gap)]
@@ -65,6 +63,14 @@ def fill_gaps(
     return result, sorted(lost, key=lambda one: one.start_s)
 
 
+def suspects(block: Block, spans: Sequence[Span], words: Sequence[Word]) -> list[Gap]:
+    """All stretches that are heard again: loud ones without words, and those with too few words for their time."""
+    level = _usual_level(block, spans)
+    seconds = [_seconds(span, block) for span in spans]
+    gaps = [gap for gap in find_gaps(seconds, words) if gap.whole or _voiced_s(block, gap, level) > LEAST_VOICED_S]
+    return gaps + [Gap(thin.start_s, thin.end_s, True, thin.missing) for thin in thin_stretches(seconds, words)]
+
+
 def _is_fuller(fresh: Sequence[Word], inside: Sequence[Word], gap: Gap) -> bool:
     """Whether the second hearing says so much more that it takes the place of the first."""
     if gap.missing:
@@ -78,13 +84,14 @@ def find_gaps(spans: Sequence[tuple[float, float]], words: Sequence[Word]) -> li
     held = [[word for word in words if _middle(word) >= start and _middle(word) < end] for start, end in spans]
     rates = [letters(own) / (end - start) for own, (start, end) in zip(held, spans, strict=True) if own]
     usual = median(rates) if rates else 0.0
+    pace = pace_of(spans, words)
     gaps: list[Gap] = []
     for own, (start, end) in zip(held, spans, strict=True):
         thin = end - start >= LEAST_SPAN_S and letters(own) < LEAST_RATE * usual * (end - start)
         if own and thin:
             gaps.append(Gap(start, end, whole=True))
         else:
-            gaps += [Gap(*run, whole=False) for run in _uncovered(start, end, words)]
+            gaps += [Gap(*run, whole=False) for run in _uncovered(start, end, words, pace)]
     return gaps
 
 
@@ -94,17 +101,19 @@ def letters(words: Sequence[Word]) -> int:
     return sum(LETTERS_PER_DIGIT if char.isdigit() else char.isalpha() for char in text)
 
 
-def _uncovered(start: float, end: float, words: Sequence[Word]) -> list[tuple[float, float]]:
-    runs, at = [], start
+def _uncovered(start: float, end: float, words: Sequence[Word], pace: Pace | None) -> list[tuple[float, float]]:
+    """Runs without words that stay too long when the words beside them get the time that their sounds need."""
+    runs, at, short_s = [], start, 0.0
     for word in words:
         if word.start_s is None or word.end_s is None or word.end_s <= at:
             continue
         if word.start_s >= end:
             break
-        if word.start_s - at > LONGEST_GAP_S:
+        own_s = pace.short_s(word) if pace else 0.0
+        if word.start_s - at > LONGEST_GAP_S + short_s + own_s:
             runs.append((at, word.start_s))
-        at = max(at, word.end_s)
-    if end - at > LONGEST_GAP_S:
+        at, short_s = max(at, word.end_s), own_s
+    if end - at > LONGEST_GAP_S + short_s:
         runs.append((at, end))
     return runs
 

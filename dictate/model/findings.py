@@ -93,7 +93,7 @@ class Evidence(Frozen):
 class Rival(Frozen):
     """Another word that the sound of a finding may hold, and how much less it fits."""
 
-    kind: str  # number, sign, side, negation, antonym
+    kind: str  # number, sign, side, negation, antonym, twin
     heard: str  # as written; empty: nothing
     other: str  # empty: nothing
     margin: float  # nats; below 0 the rival fits better

@@ -1,4 +1,4 @@
-"""Rivals of each number, sign, side, negation and antonym of a finding, and how much less the sound fits them."""
+"""Rivals of each number, sign, side, negation, antonym and twin of a finding, and how much less the sound fits them."""
 
 from __future__ import annotations
 
@@ -14,14 +14,25 @@ from dictate.reading.soundalikes import number_rivals
 Weigh = Callable[[int, float, float, Sequence[str]], Sequence[float]]
 
 WORDS_BEFORE, WORDS_AFTER = 14, 3  # context weighed with a word; with less of it wrong numbers look right
-# As much context as one piece of sound holds: first with words behind, which tell more.
-CONTEXTS = [(before, after) for after in range(WORDS_AFTER, -1, -1) for before in range(WORDS_BEFORE, -1, -1)]
+# Words that differ in one sound (adductors, abductors) mostly come one after the other in an examination. The first
+# primes the decoder to write the second alike and be sure of it: they are weighed always, without what stood before.
+TWIN = "twin"
+TWIN_BEFORE, TWIN_AFTER = 3, 2
 FURTHEST_S = 2.0  # words further apart than this are no context of each other
 SURE = "sure_word"  # the limit: words of a higher probability are not weighed
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _SIGN = re.compile(r"(?<=\d)[+-](?!\d)")
 _WORD = re.compile(r"[^\W\d_]+")
 _DENIED = (Status.ABSENT, Status.NORMAL)
+
+
+def contexts(most_before: int, most_after: int) -> list[tuple[int, int]]:
+    """As much context as one piece of sound holds: first with words behind, which tell more."""
+    return [(before, after) for after in range(most_after, -1, -1) for before in range(most_before, -1, -1)]
+
+
+CONTEXTS = contexts(WORDS_BEFORE, WORDS_AFTER)
+TWIN_CONTEXTS = contexts(TWIN_BEFORE, TWIN_AFTER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +73,7 @@ def with_rivals(
 
 
 def stakes(finding: Finding, transcript: Transcript, table: DoubtFile) -> Iterator[Stake]:
-    """The parts of a finding's words that it hangs on; of words that were heard for certain none."""
+    """The parts of a finding's words that it hangs on; of words that were heard for certain only twins."""
     sure = table.limits[SURE].at if SURE in table.limits else 1.0
     value = "" if finding.value is None else str(finding.value)
     denials = table.rivals.get("negation", {}).get("", ())
@@ -72,8 +83,11 @@ def stakes(finding: Finding, transcript: Transcript, table: DoubtFile) -> Iterat
     for piece in finding.evidence:
         for place in range(piece.first, piece.last + 1):
             word = transcript.words[place]
-            if word.probability is not None and word.start_s is not None and word.probability < sure:
-                yield from _of_word(word.text, place, finding, value, table)
+            if word.probability is None or word.start_s is None:
+                continue
+            for stake in _of_word(word.text, place, finding, value, table):
+                if word.probability < sure or stake.kind == TWIN:
+                    yield stake
 
 
 def _of_word(text: str, place: int, finding: Finding, value: str, table: DoubtFile) -> Iterator[Stake]:
@@ -107,7 +121,7 @@ def _hangs_on(kind: str, word: str, finding: Finding, value: str) -> bool:
         return finding.status in _DENIED
     if kind == "sign":
         return isinstance(finding.value, Grade) and value[-1:] in "+-"
-    return kind == "antonym" or word in value
+    return kind in ("antonym", TWIN) or word in value
 
 
 def _weighed(stake: Stake, words: Sequence[Word], weigh: Weigh) -> tuple[Rival, ...]:
@@ -118,7 +132,7 @@ def _weighed(stake: Stake, words: Sequence[Word], weigh: Weigh) -> tuple[Rival, 
     word = words[stake.word]
     heard = word.text[stake.start : stake.end]
     others = [other for other in stake.others if other != heard]
-    for before, after in CONTEXTS:
+    for before, after in TWIN_CONTEXTS if stake.kind == TWIN else CONTEXTS:
         if not after:
             others = [other for other in others if other]
         first, last = context(stake.word, words, before, after)

@@ -37,6 +37,8 @@ class Measurer:
             return walk
         if {"m", "s"} <= set(item.units) and unit is not None and not said:
             return None  # "ten metre walk 9.8 seconds, 14 steps"
+        if item.kind == "grade" and unit is not None and _is_measure(unit):
+            return None  # "strength 30 kilograms": a force, no grade of five
         if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
             cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
@@ -99,6 +101,11 @@ class Measurer:
             if distance:
                 return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
         return meaning
+
+
+def _is_measure(unit: Node) -> bool:
+    """Whether it is a unit of something measured, written as a word; not of what is counted, nor a letter (a side)."""
+    return len(unit.text) > 1 and any(r.kind == "unit" and r.key and not r.key.startswith("{") for r in unit.mark.roles)
 
 
 def modifiers(name: str, cell: Cell) -> list[Node]:

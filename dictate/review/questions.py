@@ -24,7 +24,7 @@ TITLES = {
     "scope-item-missing": "Not mentioned",
     "several-patients": "Which patient",
     "side-missing": "Side",
-    "speech-not-transcribed": "Speech without words",
+    "speech-not-transcribed": "Speech that is not in the words",
     "time-missing": "Time",
     "total-mismatch": "Sum",
     "unit-missing": "Unit",

@@ -77,6 +77,19 @@ def test_speech_without_any_word_is_found() -> None:
     assert [(gap.start_s, gap.end_s) for gap in gaps] == [(12.0, 15.0)]
 
 
+def test_a_gap_behind_a_number_whose_word_ends_early_is_none() -> None:
+    """As long behind a word that had its time it is one; behind "113" the time belongs to the number."""
+    spans = [*((5.0 * at, 5.0 * at + 1.1) for at in range(4)), (20.0, 23.0)]
+    said = [
+        entry
+        for at in range(4)
+        for entry in (("tone", 5.0 * at, 5.0 * at + 0.4), ("normal", 5.0 * at + 0.4, 5.0 * at + 1.1))
+    ]
+    for last, gaps in (("113", []), ("tone", [(21.0, 21.9)])):
+        after = words(*said, ("pulse", 20.0, 20.6), (last, 20.6, 21.0), ("and", 21.9, 22.2), ("regular", 22.2, 23.0))
+        assert [(gap.start_s, gap.end_s) for gap in find_gaps(spans, after)] == gaps
+
+
 def test_digits_count_as_the_words_they_stand_for() -> None:
     """ "142" is longer to say than "at"."""
     assert letters(words(("142", 0, 1))) == 12

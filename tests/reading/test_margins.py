@@ -59,13 +59,21 @@ def test_what_was_heard_for_certain_is_not_weighed(grammar: Grammar) -> None:
         ("Deltoid 4 minus on the left.", "minus", "sign", "plus"),
         ("Tone increased in the left leg.", "increased", "antonym", "decreased"),
         ("No tremor in the right hand.", "No", "negation", ""),
-        ("Hip adductors 4 on the left.", "adductors", "antonym", "abductors"),
+        ("Hip adductors 4 on the left.", "adductors", "twin", "abductors"),
     ],
 )
 def test_each_kind_has_its_rival(grammar: Grammar, text: str, unsure: str, kind: str, other: str) -> None:
     """Sides, signs, antonyms and negations of a finding are weighed when they were not sure."""
     findings = found(grammar, text, Scale(), **{"p" + unsure: 0.5})
     assert (kind, other) in {(rival.kind, rival.other) for finding in findings for rival in finding.rivals}
+
+
+def test_words_one_sound_apart_are_weighed_even_when_sure_and_without_the_sentence_before(grammar: Grammar) -> None:
+    """The adductors before prime the decoder to write adductors again."""
+    scale = Scale()
+    findings = found(grammar, "Hip adductors 4 plus on the right. Hip adductors 4 minus on the left.", scale)
+    assert [rival.other for finding in findings for rival in finding.rivals] == ["abductors", "abductors"]
+    assert [texts[0] for texts in scale.asked] == ["Hip adductors 4 plus", "the right. Hip adductors 4 minus"]
 
 
 def test_a_lost_no_is_weighed(grammar: Grammar) -> None:

@@ -56,6 +56,19 @@ def test_a_walk_has_distance_and_time(rows, phrase, written):
     assert rows(phrase) == [f"timed_walk measured {written}"]
 
 
+@pytest.mark.parametrize(
+    "phrase", ["Strength 3 kilograms right.", "Deltoid 4 kg on the left.", "Biceps reflex 2 mm left.", "Power 4 cm."]
+)
+def test_a_grade_is_said_without_a_unit(reading, phrase):
+    """A force in kilograms (a grip of 30 heard as 3) is no grade of five; common practice, no source."""
+    assert reading(phrase).findings == ()
+
+
+def test_a_letter_behind_a_grade_is_its_side(rows):
+    """L is left, no litre."""
+    assert rows("Deltoid 4 L, 5 R.") == ["strength_deltoid left measured 4", "strength_deltoid right measured 5"]
+
+
 @pytest.mark.parametrize("phrase", ["Pulse four beats of clonus.", "Gait five.", "Blood pressure twelve over eight."])
 def test_a_number_that_cannot_be_of_the_item_is_not_its_value(reading, phrase):
     """It is kept in view instead."""
