@@ -131,6 +131,7 @@ UNIT_DIFFERS = "unit differs"
 DOUBT_DIFFERS = "said with doubt at one visit only"
 SAID_TWICE = "said twice with different values at one visit"
 PLACE_DIFFERS = "{what} differs"
+PLACES_DIFFER = "{what} and {last} differ"
 PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
                "condition": "condition"}  # fmt: skip
 OF_TRIALS = "means of the trials"
@@ -187,7 +188,7 @@ PATIENTS_SIDE = {Side.RIGHT: "patient's right", Side.LEFT: "patient's left"}
 FIELD_TITLE = "Visual fields"
 FIELD_DESCRIPTION = "As the patient sees them. {rows}."
 FIELD_COLUMNS = ("visual fields, as dictated",)
-FIELD_KEY = "as the patient sees them · shaded: lost · white: not named · dashed: not said"
+FIELD_KEY = ("as the patient sees them", "shaded: lost · white: not named · dashed: not said")
 NOT_SAID = "not said"
 EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
 TREND_TITLE = "Over the visits: {name}"

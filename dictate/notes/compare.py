@@ -203,7 +203,7 @@ class _Comparing:
         """What only one visit speaks of: side by side where both speak of the item, and yet of other places."""
         if gone and come:
             old, new = self._all(self.was, gone), self._all(self.now, come)
-            reason = words.PLACE_DIFFERS.format(what=", ".join(what_differs(gone, come)))
+            reason = _what_differs(list(what_differs(gone, come)))
             found = Change(Kind.NOT_COMPARABLE, reason=reason)
             slot = Slot(gone[0].item, scale=gone[0].scale)
             yield Difference(
@@ -255,6 +255,13 @@ def _said(findings: Iterable[Finding]) -> set[str]:
     """What was said, apart from where in the dictation."""
     return {one.model_copy(update={"evidence": one.evidence[:1], "side": None}).model_dump_json(
         exclude={"evidence", "corrected", "readings", "excepted", "earlier"}) for one in findings}  # fmt: skip
+
+
+def _what_differs(parts: list[str]) -> str:
+    """`side differs`, `side, position and condition differ`."""
+    if len(parts) < 2:
+        return words.PLACE_DIFFERS.format(what="".join(parts))
+    return words.PLACES_DIFFER.format(what=", ".join(parts[:-1]), last=parts[-1])
 
 
 def _flat(visit: _Visit, slots: Iterable[Slot]) -> tuple[int, ...]:

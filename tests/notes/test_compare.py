@@ -113,6 +113,17 @@ def test_position_that_differs_is_not_compared(grammar: Grammar) -> None:
     assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "position differs")
 
 
+def test_all_that_differs_is_named(grammar: Grammar) -> None:
+    """Several parts of a place as a sentence names them."""
+    made = [
+        examination(finding(Component.GENERAL, "blood_pressure", Status.MEASURED, unit="mm[Hg]",
+                            value=Pressure(systolic=142, diastolic=84), **place))
+        for place in ({"position": Position.SUPINE}, {"position": Position.STANDING, "minutes": 1.0})
+    ]  # fmt: skip
+    row = compare(*made, grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "position and time since standing differ")
+
+
 def test_numbers_carry_their_difference(grammar: Grammar) -> None:
     """Later less earlier, with the unit; a pressure in both numbers."""
     made = [
