@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from math import inf
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
@@ -14,6 +15,7 @@ from dictate.notes.phrases import (
     circumstances,
     hedge,
     is_blanket,
+    item_of,
     one_line,
     phrase,
     place,
@@ -95,10 +97,12 @@ class _Comparing:
         rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
         return Comparison(tuple(rows))
 
-    def _reach(self, slot: Slot) -> tuple[bool, bool]:
-        """Whether it speaks of many items, or of an item without the scale that others name."""
+    def _reach(self, slot: Slot) -> tuple[bool, float, bool]:
+        """Whether it speaks of many items, of how many, or of an item without the scale that others name."""
         finding = (self.now.said(slot) or self.was.said(slot))[0]
-        return is_blanket(self.grammar, finding), not slot.scale
+        item = item_of(self.grammar, slot.item)
+        named = len(item.covers) if item and item.covers else inf  # a whole component names none
+        return is_blanket(self.grammar, finding), named, not slot.scale
 
     def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
         gone: list[Slot] = []

@@ -194,6 +194,14 @@ def test_list_that_names_the_item_speaks_for_it(grammar: Grammar) -> None:
     assert 'as said: "cranial nerves intact"' in rows[0].later
 
 
+def test_a_list_within_a_list_is_met_first(grammar: Grammar) -> None:
+    """ "Power five throughout" is what was said of the arm, and no statement of its own: in both directions."""
+    throughout = examination(strength("5", None, "strength_all"))
+    arm = examination(strength("3", Side.LEFT, "strength_upper_limb"))
+    assert kinds(throughout, arm, grammar) == [("strength_upper_limb", Kind.WORSE)]
+    assert kinds(arm, throughout, grammar) == [("strength_upper_limb", Kind.BETTER)]
+
+
 def test_normal_of_a_component_does_not_clear_a_sign(grammar: Grammar) -> None:
     """ "Reflexes normal" says nothing of a plantar response by itself."""
     earlier = examination(
@@ -304,7 +312,7 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
     _mirrored(one, other)
 
 
-FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
+FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "strength_upper_limb", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
        "facial_strength", "blood_pressure", "named_score", "cognitive_total", "visual_acuity")  # fmt: skip
 DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
            ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
