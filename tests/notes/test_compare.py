@@ -312,8 +312,9 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
     _mirrored(one, other)
 
 
-FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "strength_upper_limb", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
-       "facial_strength", "blood_pressure", "named_score", "cognitive_total", "visual_acuity")  # fmt: skip
+FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "strength_upper_limb", "reflexes_all", "pronator_drift",
+       "cranial_nerves_2_12", "facial_strength", "blood_pressure", "named_score", "cognitive_total",
+       "visual_acuity")  # fmt: skip
 DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
            ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
 
