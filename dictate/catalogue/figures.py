@@ -191,7 +191,7 @@ SYMPTOMS_NOT_SAID = "not said"
 RATE_CRITERION = "Postural heart-rate criterion (lasting rise, no fall): {lead}{sentence}{symptoms}"
 RATIO_BELOW = "below"
 RATIO_NOT_BELOW = "not below"
-RATE_RATIO = "Rate rise over systolic fall{when}: {sum}, {side} 0.5 (sinus rhythm)"
+RATE_RATIO = "Rate rise over systolic fall{when}: {sum}, {side} 0.5 (if sinus rhythm)"
 
 # readings
 WHEN_UNSAID = "{position}, time not said"

@@ -130,7 +130,9 @@ SAID_OTHERWISE = "given in another way"
 UNIT_DIFFERS = "unit differs"
 DOUBT_DIFFERS = "said with doubt at one visit only"
 SAID_TWICE = "said twice with different values at one visit"
+ADDED = "Added after signing"
 PLACE_DIFFERS = "{what} differs"
+PLACES_DIFFER = "{what} and {last} differ"
 PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
                "condition": "condition"}  # fmt: skip
 OF_TRIALS = "means of the trials"
@@ -139,6 +141,10 @@ SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
 NOTHING_TO_TIE = "said to be unchanged, and no earlier statement to tie it to"
 AND_ALSO = " and also "
 COMPARISON = "COMPARISON OF VISITS"
+VISIT_STATES = {  # of records whose statements are not all there is to say
+    "amended": " (amended after signing: read the addenda, they are not compared)",
+    "withdrawn": " (WITHDRAWN: entered in error)",
+}
 VISIT = "visit {number}, {time}"
 NOT_STATED_SHORT = "time of examination not stated"
 FROM_TO = "FROM {earlier} TO {later}"
@@ -187,7 +193,7 @@ PATIENTS_SIDE = {Side.RIGHT: "patient's right", Side.LEFT: "patient's left"}
 FIELD_TITLE = "Visual fields"
 FIELD_DESCRIPTION = "As the patient sees them. {rows}."
 FIELD_COLUMNS = ("visual fields, as dictated",)
-FIELD_KEY = "as the patient sees them · shaded: lost · white: not named · dashed: not said"
+FIELD_KEY = ("as the patient sees them", "shaded: lost · white: not named · dashed: not said")
 NOT_SAID = "not said"
 EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
 TREND_TITLE = "Over the visits: {name}"

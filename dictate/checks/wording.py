@@ -36,7 +36,8 @@ def said(finding: Finding) -> str:
     """What was said of the item: `142/84 mmHg`, `extensor`, `absent`."""
     if finding.value is None:
         return STATUSES[finding.status]
-    text = f"{finding.value}{UNITS.get(finding.unit, f' {finding.unit}' if finding.unit else '')}"
+    unit = UNITS.get(finding.unit, f" {finding.unit.strip('{}')}" if finding.unit else "")
+    text = f"{finding.value}{unit}"
     if finding.status in (Status.PRESENT, Status.ABSENT) and isinstance(finding.value, Text | Choice):
         return f"{text} {STATUSES[finding.status]}"
     return text

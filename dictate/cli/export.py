@@ -17,7 +17,7 @@ from dictate.errors import InputError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
-    from dictate.model import Examination
+    from dictate.model import Around, Examination
     from dictate.notes.fhir import State
 
 FEWEST_VISITS = 2
@@ -60,7 +60,7 @@ def export(
     if one.note and format is Format.text:
         _hand_over(one.note.encode("utf-8"), out)  # what was signed is printed from its stored text
         return
-    _hand_over(rendered(one.exam, knowledge, format, brief=brief, state=one.state), out)
+    _hand_over(rendered(one.exam, knowledge, format, brief=brief, state=one.state, around=one.around), out)
 
 
 def compare(
@@ -81,9 +81,10 @@ def compare(
     if len(records) < FEWEST_VISITS:
         raise InputError(f"{records[0]}: is one visit only: name an earlier and a later one")
     knowledge = open_grammar(grammar)
-    exams = [opened(record, knowledge).exam for record in records]
+    visited = [opened(record, knowledge) for record in records]
+    exams = [one.exam for one in visited]
     _one_patient(records, exams)
-    visits = compare_visits(exams, knowledge)
+    visits = compare_visits(exams, knowledge, [one.state for one in visited])
     write = {
         ComparisonFormat.text: comparison_text,
         ComparisonFormat.html: comparison_html,
@@ -93,16 +94,26 @@ def compare(
     _hand_over(write(visits).encode("utf-8"), out)
 
 
-def rendered(exam: Examination, grammar: Grammar, form: Format, *, brief: bool, state: State | None = None) -> bytes:
+def rendered(
+    exam: Examination,
+    grammar: Grammar,
+    form: Format,
+    *,
+    brief: bool,
+    state: State | None = None,
+    around: Around | None = None,
+) -> bytes:
     """The examination in the form asked for. state: of its record. Raises: MachineError when an extra is missing."""
+    from dictate.model import Around
     from dictate.notes import exam_json, findings_csv, note_fhir, note_html, note_pdf, write_note
 
+    around = around or Around()
     if form is Format.pdf:
-        return note_pdf(exam, grammar, brief=brief)
+        return note_pdf(exam, grammar, brief=brief, around=around)
     if form is Format.fhir:
-        text = note_fhir(exam, grammar, written_at=datetime.now(UTC), state=state)
+        text = note_fhir(exam, grammar, written_at=datetime.now(UTC), state=state, around=around)
     elif form is Format.html:
-        text = note_html(exam, grammar, brief=brief)
+        text = note_html(exam, grammar, brief=brief, around=around)
     elif form is Format.json:
         text = exam_json(exam)
     elif form is Format.csv:

@@ -11,7 +11,7 @@ from dictate.errors import InputError, RecordError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
-    from dictate.model import Examination
+    from dictate.model import Around, Examination
     from dictate.notes.fhir import State
 
 JSON_ENDING = ".json"
@@ -24,6 +24,7 @@ class Opened:
     exam: Examination
     state: State | None = None  # None: from a file
     note: str = ""  # stored text of a signed note, addenda included
+    around: Around | None = None  # what the records say of it, above and below
 
 
 def key_of(record: str) -> str:
@@ -66,4 +67,4 @@ def opened(record: str, grammar: Grammar) -> Opened:
         one = records.open(key_of(record))
     if one.state == "erased":
         raise RecordError(f"record {one.key}: was erased: nothing is left of it")
-    return Opened(put_right(one.exam, grammar), one.state, one.note)
+    return Opened(put_right(one.exam, grammar), one.state, one.note, one.around)

@@ -2,7 +2,7 @@
 
 from dictate.model.base import Frozen
 from dictate.model.conventions import Conventions
-from dictate.model.examination import FORMAT, FORMAT_VERSION, AsRead, Examination, Figure, Origin
+from dictate.model.examination import FORMAT, FORMAT_VERSION, Around, AsRead, Examination, Figure, Origin
 from dictate.model.findings import (
     BOUNDS,
     SEGMENT,
@@ -30,6 +30,7 @@ __all__ = [
     "SEGMENT",
     "Action",
     "Acuity",
+    "Around",
     "AsRead",
     "Certainty",
     "Change",

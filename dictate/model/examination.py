@@ -1,4 +1,4 @@
-"""Examination, AsRead, Figure: transcript, findings, remarks, queries, decisions, provenance, format version."""
+"""Examination, AsRead, Figure, Around: findings, remarks, queries, decisions, provenance, format version."""
 
 from __future__ import annotations
 
@@ -15,6 +15,14 @@ from dictate.model.words import Transcript
 FORMAT = "dictate/examination"
 FORMAT_VERSION = 1
 Origin = Literal["option", "spoken", "recording", ""]  # where the time of examination comes from
+
+
+class Around(Frozen):
+    """What the records put around a signed note: it is handed on with the note in every form that is read."""
+
+    banners: tuple[str, ...] = ()  # above it: withdrawn, moved
+    foot: str = ""  # record, revision and head it was signed with
+    additions: tuple[str, ...] = ()  # below it: addenda, a second name, erased recordings; texts of several lines
 
 
 class Figure(Frozen):

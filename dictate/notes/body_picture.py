@@ -63,6 +63,9 @@ def _picture(title: str, exam: Examination, grammar: Grammar, wanted: Callable[[
         return None
     others = [one for one in said if one.side not in (*sides, Side.BOTH) or is_blanket(grammar, one)]
     rows = _table(said, grammar)
+    columns: tuple[str, ...] = words.BODY_COLUMNS
+    if not any(row[-1] for row in rows):  # every side was said: no empty column
+        columns, rows = columns[:-1], tuple(row[:-1] for row in rows)
     told = "; ".join(" ".join(filter(None, row)) for row in rows)
     description = words.BODY_DESCRIPTION.format(rows=told)
     count = max(map(len, sides.values()))
@@ -74,7 +77,7 @@ def _picture(title: str, exam: Examination, grammar: Grammar, wanted: Callable[[
     top = TOP + max(0, ROW * count - BODY) / 2
     svg = drawing(title, description, WIDTH, height, *_figure(top), *_sides(sides, top, tall - 12), *foot,
                   label(words.BODY_KEY, 4, height - 6, size=10))  # fmt: skip
-    return Picture(title, description, svg, words.BODY_COLUMNS, rows)
+    return Picture(title, description, svg, columns, rows)
 
 
 def _mark(finding: Finding, grammar: Grammar) -> Mark:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from math import inf
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
@@ -14,6 +15,7 @@ from dictate.notes.phrases import (
     circumstances,
     hedge,
     is_blanket,
+    item_of,
     one_line,
     phrase,
     place,
@@ -95,10 +97,12 @@ class _Comparing:
         rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
         return Comparison(tuple(rows))
 
-    def _reach(self, slot: Slot) -> tuple[bool, bool]:
-        """Whether it speaks of many items, or of an item without the scale that others name."""
+    def _reach(self, slot: Slot) -> tuple[bool, float, bool]:
+        """Whether it speaks of many items, of how many, or of an item without the scale that others name."""
         finding = (self.now.said(slot) or self.was.said(slot))[0]
-        return is_blanket(self.grammar, finding), not slot.scale
+        item = item_of(self.grammar, slot.item)
+        named = len(item.covers) if item and item.covers else inf  # a whole component names none
+        return is_blanket(self.grammar, finding), named, not slot.scale
 
     def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
         gone: list[Slot] = []
@@ -203,7 +207,7 @@ class _Comparing:
         """What only one visit speaks of: side by side where both speak of the item, and yet of other places."""
         if gone and come:
             old, new = self._all(self.was, gone), self._all(self.now, come)
-            reason = words.PLACE_DIFFERS.format(what=", ".join(what_differs(gone, come)))
+            reason = _what_differs(list(what_differs(gone, come)))
             found = Change(Kind.NOT_COMPARABLE, reason=reason)
             slot = Slot(gone[0].item, scale=gone[0].scale)
             yield Difference(
@@ -255,6 +259,13 @@ def _said(findings: Iterable[Finding]) -> set[str]:
     """What was said, apart from where in the dictation."""
     return {one.model_copy(update={"evidence": one.evidence[:1], "side": None}).model_dump_json(
         exclude={"evidence", "corrected", "readings", "excepted", "earlier"}) for one in findings}  # fmt: skip
+
+
+def _what_differs(parts: list[str]) -> str:
+    """`side differs`, `side, position and condition differ`."""
+    if len(parts) < 2:
+        return words.PLACE_DIFFERS.format(what="".join(parts))
+    return words.PLACES_DIFFER.format(what=", ".join(parts[:-1]), last=parts[-1])
 
 
 def _flat(visit: _Visit, slots: Iterable[Slot]) -> tuple[int, ...]:

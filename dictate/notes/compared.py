@@ -32,6 +32,7 @@ class Visits:
     exams: tuple[Examination, ...]
     comparisons: tuple[Comparison, ...]
     trends: tuple[Trend, ...]  # empty for two visits
+    states: tuple[str | None, ...] = ()  # of their records: draft, signed, amended, withdrawn
 
     @property
     def out_of_order(self) -> bool:
@@ -40,9 +41,10 @@ class Visits:
         return times != sorted(times)
 
 
-def compare_visits(exams: Sequence[Examination], grammar: Grammar) -> Visits:
-    """Two examinations or more, in order of time."""
-    return Visits(tuple(exams), compare_all(exams, grammar), trends(exams, grammar) if len(exams) > 2 else ())
+def compare_visits(exams: Sequence[Examination], grammar: Grammar, states: Sequence[str | None] = ()) -> Visits:
+    """Two examinations or more, in order of time. states: of their records, in the same order; None: from a file."""
+    drawn = trends(exams, grammar) if len(exams) > 2 else ()
+    return Visits(tuple(exams), compare_all(exams, grammar), drawn, tuple(states))
 
 
 def visit_name(visits: Visits, at: int) -> str:
@@ -109,8 +111,13 @@ def head(visits: Visits) -> list[str]:
     """Patient and visits, and a word where the dates contradict the order."""
     patient = next((exam.patient for exam in visits.exams if exam.patient), "")
     lines = [words.PATIENT.format(patient=one_line(patient)) if patient else words.NO_PATIENT]
-    lines += [visit_name(visits, at).capitalize() for at in range(len(visits.exams))]
+    lines += [visit_name(visits, at).capitalize() + _standing(visits, at) for at in range(len(visits.exams))]
     return [*lines, words.OUT_OF_ORDER] if visits.out_of_order else lines
+
+
+def _standing(visits: Visits, at: int) -> str:
+    """What the records say of a visit that its statements do not."""
+    return words.VISIT_STATES.get((visits.states[at] if at < len(visits.states) else None) or "", "")
 
 
 def trend_text(trend: Trend) -> str:

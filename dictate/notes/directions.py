@@ -202,7 +202,7 @@ def _severity(text: str) -> tuple[int, tuple[str, ...]]:
 
 def _difference(old: Value, new: Value, unit: str) -> str:
     """Later less earlier, with its unit; empty where no number can be told."""
-    behind = words.UNITS.get(unit, f" {unit}" if unit else "")
+    behind = words.UNITS.get(unit, f" {unit.strip('{}')}" if unit else "")
     if isinstance(old, Pressure) and isinstance(new, Pressure):
         text = _signed(new.systolic - old.systolic)
         if old.diastolic is not None and new.diastolic is not None:

@@ -13,7 +13,7 @@ from typing import Any, Literal
 from dictate.catalogue import note as words
 from dictate.errors import InputError, MachineError
 from dictate.grammar import Grammar
-from dictate.model import Component, Examination, Source
+from dictate.model import Around, Component, Examination, Source
 from dictate.notes import codes
 from dictate.notes.codes import OWN
 from dictate.notes.drawing import safe
@@ -38,9 +38,16 @@ URN = "urn:uuid:"
 NAMESPACE = uuid.uuid5(uuid.NAMESPACE_OID, f"{OWN}document")
 
 
-def note_fhir(exam: Examination, grammar: Grammar, *, written_at: datetime, state: State | None = None) -> str:
+def note_fhir(
+    exam: Examination,
+    grammar: Grammar,
+    *,
+    written_at: datetime,
+    state: State | None = None,
+    around: Around | None = None,
+) -> str:
     """The document as JSON, validated first. written_at: now, with its zone. Raises: MachineError without the extra."""
-    bundle = bundle_of(exam, grammar, written_at=written_at, state=state)
+    bundle = bundle_of(exam, grammar, written_at=written_at, state=state, around=around)
     validate(bundle)
     return json.dumps(bundle, ensure_ascii=False, indent=1) + "\n"
 
@@ -58,9 +65,18 @@ def validate(bundle: Json) -> None:
         raise MachineError(f"--format fhir: the document is no valid FHIR, nothing was written: {reason}") from fault
 
 
-def bundle_of(exam: Examination, grammar: Grammar, *, written_at: datetime, state: State | None = None) -> Json:
-    """The document Bundle. state: draft unless the examination is signed."""
-    return _Document(exam, grammar, written_at, state or ("signed" if exam.signed_by else "draft")).bundle()
+def bundle_of(
+    exam: Examination,
+    grammar: Grammar,
+    *,
+    written_at: datetime,
+    state: State | None = None,
+    around: Around | None = None,
+) -> Json:
+    """The document Bundle. state: draft unless the examination is signed. around: what the records say of it."""
+    return _Document(
+        exam, grammar, written_at, state or ("signed" if exam.signed_by else "draft"), around or Around()
+    ).bundle()
 
 
 def examination_of(bundle: Json) -> Examination:
@@ -98,8 +114,8 @@ def _holds_words(document: Json) -> bool:
 class _Document:
     """The resources of one document; every reference is made of the examination's own content."""
 
-    def __init__(self, exam: Examination, grammar: Grammar, written_at: datetime, state: State) -> None:
-        self.exam, self.grammar = exam, grammar
+    def __init__(self, exam: Examination, grammar: Grammar, written_at: datetime, state: State, around: Around) -> None:
+        self.exam, self.grammar, self.around = exam, grammar, around
         self.stamp = written_at.isoformat(timespec="seconds")
         self.seed = hashlib.sha256(exam.model_dump_json().encode()).hexdigest()
         self.status = codes.STATES[state]
@@ -192,7 +208,7 @@ class _Document:
         authors = [{"reference": self._url("program")}]
         content: Json = {
             "resourceType": "Composition",
-            "text": _block(write_note(self.exam, self.grammar)),
+            "text": _block("\n".join((*self.around.banners, write_note(self.exam, self.grammar), self.around.foot))),
             "extension": [kept(codes.IS_EXAMINATION, rest)],
             "status": self.status,
             "type": concept(codes.LOINC, codes.DOCUMENT, words.PAGE_TITLE),
@@ -229,7 +245,7 @@ class _Document:
             else:
                 section["emptyReason"] = concept(codes.EMPTY_REASON, codes.EMPTY, words.NOTHING)
             found.append(section)
-        return [*found, *_spoken(self.exam)]
+        return [*found, *_spoken(self.exam), *_added(self.around)]
 
 
 def _spoken(exam: Examination) -> list[Json]:
@@ -242,6 +258,14 @@ def _spoken(exam: Examination) -> list[Json]:
         }
         for kind, heading in words.SECTIONS.items()
         if heading in sections(exam)
+    ]
+
+
+def _added(around: Around) -> list[Json]:
+    """What was added after signing, one section for each; text only."""
+    return [
+        {"title": words.ADDED, "code": concept(f"{OWN}spoken", "added", words.ADDED), "text": _block(one)}
+        for one in around.additions
     ]
 
 

@@ -29,8 +29,9 @@ def field_picture(exam: Examination, grammar: Grammar) -> Picture | None:
     rows = tuple((phrase(one, grammar),) for one in said)
     description = words.FIELD_DESCRIPTION.format(rows="; ".join(row[0] for row in rows))
     parts = [part for eye in EYES for part in _eye(eye, lost, full)]
-    key = label(words.FIELD_KEY, 4, TOP + 2 * RADIUS + 38, size=10)
-    svg = drawing(words.FIELD_TITLE, description, WIDTH, TOP + 2 * RADIUS + 46, *parts, key)
+    low = TOP + 2 * RADIUS + 36
+    key = [label(text, 4, low + 14 * at, size=10) for at, text in enumerate(words.FIELD_KEY)]
+    svg = drawing(words.FIELD_TITLE, description, WIDTH, low + 14 * len(key) - 6, *parts, *key)
     return Picture(words.FIELD_TITLE, description, svg, words.FIELD_COLUMNS, rows)
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
-from dictate.model import Examination
+from dictate.model import Around, Examination
 from dictate.notes.compared import Visits, by_kind, from_to, head, row_text, trend_text
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.layout import lay_out
@@ -25,14 +25,15 @@ NOT_SHOWN = dict.fromkeys(
 )  # no sign of any page
 
 
-def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False) -> str:
-    """The note as a page; what stands out is linked to its place."""
+def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False, around: Around | None = None) -> str:
+    """The note as a page; what stands out is linked to its place. around: what the records say of it."""
     signed = bool(exam.signed_by)
     asked = {heading: listed(exam, severity, brief=brief) for severity, heading in words.QUERIES.items()}
     return _page(
         "note.html",
         title=words.PAGE_TITLE,
         head=note_head(exam),
+        around=around or Around(),
         standouts=summary(exam, grammar),
         layout=lay_out(exam, grammar, brief=brief),
         pictures=pictures_of(exam, grammar),

@@ -8,13 +8,13 @@ from typing import Any
 
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
-from dictate.model import Examination
+from dictate.model import Around, Examination
 from dictate.notes.html import note_html
 
 
-def note_pdf(exam: Examination, grammar: Grammar, *, brief: bool = False) -> bytes:
+def note_pdf(exam: Examination, grammar: Grammar, *, brief: bool = False, around: Around | None = None) -> bytes:
     """The note as it is printed. Raises: MachineError when the extra is missing."""
-    return page_pdf(note_html(exam, grammar, brief=brief))
+    return page_pdf(note_html(exam, grammar, brief=brief, around=around))
 
 
 def page_pdf(page: str) -> bytes:

@@ -67,12 +67,18 @@ def query_text(exam: Examination, query: Query) -> str:
     """A query in one line, without its number."""
     parts = [one_line(query.message)]
     if query.suggestions:
-        parts.append(f"({' | '.join(map(one_line, query.suggestions))})")
+        offered = (_unit(one) if query.code == "unit-missing" else one_line(one) for one in query.suggestions)
+        parts.append(f"({' | '.join(offered)})")
     if query.quote:
         parts.append(words.HEARD.format(quote=one_line(query.quote)))
     if query.start_s is not None:
         parts.append(f"{words.AT_TIME.format(time=clock(query.start_s))}{_source_of(exam, query)}")
     return " ".join(parts)
+
+
+def _unit(code: str) -> str:
+    """A unit as it is read: `[degF]` → `°F`."""
+    return words.UNITS.get(code, code).strip(" {}")
 
 
 def sections(exam: Examination) -> Mapping[str, tuple[str, ...]]:

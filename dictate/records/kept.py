@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Literal
 
-from dictate.model import Examination, Frozen
+from dictate.model import Around, Examination, Frozen
 
 Keep = Literal["until-signed", "always"]
 State = Literal["draft", "signed", "amended", "withdrawn", "erased"]
@@ -50,6 +50,7 @@ class Stored(Frozen):
     who: str
     head: str  # seal of its newest revision
     note: str = ""  # of a signed record: the stored text with all that was added; empty for a draft
+    around: Around = Around()  # of a signed record: what stands above and below that text
     addenda: tuple[Addendum, ...] = ()
     sounds: tuple[Sound, ...] = ()
 

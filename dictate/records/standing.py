@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Container, Sequence
 from datetime import datetime
 
-from dictate.model import Examination, Transcript
+from dictate.model import Around, Examination, Transcript
 from dictate.records.chain import ERASED, Row, state_of
 from dictate.records.kept import Addendum, Leaf, Sound, State, Stored
 
@@ -54,6 +54,7 @@ def stand(rows: Sequence[Row], leaves: Sequence[Leaf]) -> Stored:
         who=newest["who"],
         head=newest.seal.decode(),
         note="" if state == "draft" else _note(pairs),
+        around=Around() if state == "draft" else _around(pairs),
         addenda=tuple(_addendum(row, leaf) for row, leaf in pairs if row["action"] == "amend"),
         sounds=tuple(sounds.values()),
     )
@@ -66,23 +67,32 @@ def _addendum(row: Row, leaf: Leaf) -> Addendum:
 
 def _note(pairs: Sequence[tuple[Row, Leaf]]) -> str:
     """Banners first, then what was signed, then what was added; each part with the head it was sealed with."""
+    around = _around(pairs)
+    parts = ["\n".join(around.banners)] if around.banners else []
+    parts += [f"{leaf.text.rstrip()}\n{around.foot}" for row, leaf in pairs if row["action"] == "sign"]
+    parts += around.additions
+    last = pairs[-1][0]
+    if last["action"] not in ("sign", "amend", "countersign", "erase-sound"):
+        parts.append(_foot(last))
+    return "\n\n".join(parts) + "\n"
+
+
+def _around(pairs: Sequence[tuple[Row, Leaf]]) -> Around:
+    """What stands above and below the signed text."""
     forms = {"withdraw": WITHDRAWN, "move": MOVED, "erase": ERASED_NOTE}
     back = _dated_backward([row for row, _ in pairs])
-    top = [_said(forms[row["action"]], row, leaf, back) for row, leaf in pairs if row["action"] in forms]
-    parts = ["\n".join(top)] if top else []
+    banners = [_said(forms[row["action"]], row, leaf, back) for row, leaf in pairs if row["action"] in forms]
+    foot, parts = "", []
     for row, leaf in pairs:
         if row["action"] == "sign":
-            parts.append(f"{leaf.text.rstrip()}\n{_foot(row)}")
+            foot = _foot(row)
         if row["action"] == "amend":
             parts.append(f"{_said(ADDENDUM, row, leaf, back)}\n{_indented(leaf.text)}\n{_foot(row)}")
         if row["action"] == "countersign":
             parts.append(f"{_said(COUNTERSIGNED, row, leaf, back)}\n{_foot(row)}")
         if row["action"] == "erase-sound":
             parts.append(_said(SOUND_ERASED, row, leaf, back))
-    last = pairs[-1][0]
-    if last["action"] not in ("sign", "amend", "countersign", "erase-sound"):
-        parts.append(_foot(last))
-    return "\n\n".join(parts) + "\n"
+    return Around(banners=tuple(banners), foot=foot, additions=tuple(parts))
 
 
 def _dated_backward(rows: Sequence[Row]) -> set[int]:

@@ -41,5 +41,6 @@ def test_small_words(said, grammar):
     finding = said("heart_rate", "measured", "70")
     assert topic(finding, grammar) == "Heart rate"
     assert (place_words(finding), what_was_said(finding)) == ("", "70/min")
+    assert what_was_said(said("heart_rate", "measured", "11", unit="{words}")) == "11 words"
     assert capital("") == ""
     assert clock(102.9) == "1:42"

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import html
 import io
+import json
 import re
 from pathlib import Path
 
@@ -14,7 +16,7 @@ from dictate.cli import signing
 from dictate.cli.app import app
 from dictate.errors import InputError, OpenQueries, RecordError
 from dictate.model import Examination, Severity
-from dictate.notes import exam_json
+from dictate.notes import exam_json, examination_of
 from dictate.records import open_records
 
 
@@ -160,6 +162,27 @@ def test_an_addendum_is_typed_or_dictated(folder: Path, tmp_path: Path) -> None:
     assert "  Reflexes. Triceps two plus on both sides.\n" in result.stdout
     with open_records(folder) as records:
         assert [one.exam is None for one in records.open(key).addenda] == [True, False]
+
+
+def test_what_was_added_or_withdrawn_is_handed_on(folder: Path) -> None:
+    """In every form that is read, as text: nobody takes a withdrawn note for one to rely on."""
+    with open_records(folder) as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    assert run("sign", key, "--by", BY, "--passed-over").exit_code == 0
+    added = 'The <b>left</b> "arm" was =1+1 weaker.'
+    assert run("amend", key, "--by", BY, "--reason", "<script>", "--text", added).exit_code == 0
+    assert run("withdraw", key, "--by", BY, "--reason", "another patient").exit_code == 0
+    assert added in run("export", key).stdout
+    page = run("export", key, "--format", "html").stdout
+    document = json.loads(run("export", key, "--format", "fhir").stdout)
+    composition = next(one["resource"] for one in document["entry"] if one["resource"]["resourceType"] == "Composition")
+    for text in (page, composition["text"]["div"] + composition["section"][-1]["text"]["div"]):
+        assert "another patient" in text
+        assert "<script>" not in text
+        assert added in html.unescape(text)
+    assert "WITHDRAWN" in run("compare", key, key).stdout
+    with open_records(folder) as records:
+        assert examination_of(document) == records.open(key).exam
 
 
 def test_only_a_signed_note_is_withdrawn(folder: Path) -> None:

@@ -46,6 +46,8 @@ HOSTILE = (
     "\r=1+1",
     "\x1b[2J\x7f\x9b31m",
     "\u200f4-\u200f",
+    "\U0001f9e0\U0001f469\u200d\u2695\ufe0f 'quoted' \"twice\" & `so`",
+    "w" * 300,
     "4-",
 )
 words = st.sampled_from(HOSTILE) | st.text(st.characters(codec="utf-8"), min_size=1, max_size=12)

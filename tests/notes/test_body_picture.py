@@ -36,7 +36,8 @@ def test_both_sides_are_drawn_on_both(grammar: Grammar) -> None:
     picture = reflex_picture(examination(reflex("reflex_biceps", "2+", side=Side.BOTH)), grammar)
     assert picture
     assert len(list(ET.fromstring(picture.svg).iter(f"{SVG}circle"))) == 2
-    assert picture.rows == (("biceps reflex", "2+", "2+", ""),)
+    assert picture.columns == ("item", "right", "left")  # no column that nothing stands in
+    assert picture.rows == (("biceps reflex", "2+", "2+"),)
 
 
 def test_side_not_said_is_on_no_side(grammar: Grammar) -> None:

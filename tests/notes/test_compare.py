@@ -113,6 +113,17 @@ def test_position_that_differs_is_not_compared(grammar: Grammar) -> None:
     assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "position differs")
 
 
+def test_all_that_differs_is_named(grammar: Grammar) -> None:
+    """Several parts of a place as a sentence names them."""
+    made = [
+        examination(finding(Component.GENERAL, "blood_pressure", Status.MEASURED, unit="mm[Hg]",
+                            value=Pressure(systolic=142, diastolic=84), **place))
+        for place in ({"position": Position.SUPINE}, {"position": Position.STANDING, "minutes": 1.0})
+    ]  # fmt: skip
+    row = compare(*made, grammar).rows[0]
+    assert (row.kind, row.reason) == (Kind.NOT_COMPARABLE, "position and time since standing differ")
+
+
 def test_numbers_carry_their_difference(grammar: Grammar) -> None:
     """Later less earlier, with the unit; a pressure in both numbers."""
     made = [
@@ -181,6 +192,14 @@ def test_list_that_names_the_item_speaks_for_it(grammar: Grammar) -> None:
     rows = compare(earlier, later, grammar).rows
     assert [(row.slot.item, row.kind) for row in rows] == [("facial_strength", Kind.GONE)]
     assert 'as said: "cranial nerves intact"' in rows[0].later
+
+
+def test_a_list_within_a_list_is_met_first(grammar: Grammar) -> None:
+    """ "Power five throughout" is what was said of the arm, and no statement of its own: in both directions."""
+    throughout = examination(strength("5", None, "strength_all"))
+    arm = examination(strength("3", Side.LEFT, "strength_upper_limb"))
+    assert kinds(throughout, arm, grammar) == [("strength_upper_limb", Kind.WORSE)]
+    assert kinds(arm, throughout, grammar) == [("strength_upper_limb", Kind.BETTER)]
 
 
 def test_normal_of_a_component_does_not_clear_a_sign(grammar: Grammar) -> None:
@@ -293,8 +312,9 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
     _mirrored(one, other)
 
 
-FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "reflexes_all", "pronator_drift", "cranial_nerves_2_12",
-       "facial_strength", "blood_pressure", "named_score", "cognitive_total", "visual_acuity")  # fmt: skip
+FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "strength_upper_limb", "reflexes_all", "pronator_drift",
+       "cranial_nerves_2_12", "facial_strength", "blood_pressure", "named_score", "cognitive_total",
+       "visual_acuity")  # fmt: skip
 DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
            ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
 

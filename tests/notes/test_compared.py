@@ -49,6 +49,17 @@ def test_order_against_the_dates_is_said(grammar: Grammar) -> None:
     assert "contradict this order" not in comparison_text(compare_visits([early, late], grammar))
 
 
+def test_a_visit_that_was_withdrawn_or_amended_says_so(grammar: Grammar) -> None:
+    """Its statements are compared as they were signed; a draft, a signed note and a file have nothing to tell."""
+    exams = [visit("2+")] * 2
+    lines = comparison_text(compare_visits(exams, grammar, ["withdrawn", "amended"])).splitlines()
+    assert lines[2].endswith("(WITHDRAWN: entered in error)")
+    assert "the addenda" in lines[3] or "addenda" in lines[4]
+    assert comparison_text(compare_visits(exams, grammar, ["signed", None])) == comparison_text(
+        compare_visits(exams, grammar)
+    )
+
+
 def test_csv_columns_and_formula_cells(grammar: Grammar) -> None:
     """One row per statement; a cell that a spreadsheet would calculate is escaped."""
     harm = finding(Component.MOTOR, "tone", Status.ABNORMAL, value=Text(words="=1+1"))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import builtins
 import json
 import sys
+import xml.etree.ElementTree as ET
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -12,12 +13,13 @@ from typing import Any
 import pytest
 from by_hand import DEMOS, examination, finding, reflex, remark
 from hypothesis import HealthCheck, given, settings
-from notes.exams import examinations
+from notes.exams import HOSTILE, examinations
 from notes.outside import general_library, official_schema, schema_faults
 
 from dictate.errors import InputError, MachineError
 from dictate.grammar import Grammar, load_grammar
 from dictate.model import (
+    Around,
     Certainty,
     Component,
     Examination,
@@ -209,6 +211,24 @@ def test_state_of_the_record(grammar: Grammar, state: Any, status: str) -> None:
     validate(content)
     found = [one["status"] for kind in ("Composition", "Observation") for one in resources(content, kind)]
     assert set(found) == {status}
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_names_reasons_and_addenda_are_only_text(grammar: Grammar, text: str) -> None:
+    """Whatever was typed: the document is valid, its narratives are well-formed, and it reads back."""
+    exam = examination(reflex("reflex_biceps", "2+", side=Side.LEFT), signed_by=text, patient=text)
+    around = Around(banners=(text,), foot=text, additions=(text, text))
+    document = bundle_of(exam, grammar, written_at=NOW, state="withdrawn", around=around)
+    validate(document)
+    for resource in (entry["resource"] for entry in document["entry"]):
+        for one in (resource, *resource.get("section", ())):
+            if "text" in one:
+                assert {tag.tag.rpartition("}")[2] for tag in ET.fromstring(one["text"]["div"]).iter()} <= {
+                    "div",
+                    "pre",
+                }
+    assert [one["title"] for one in document["entry"][0]["resource"]["section"][7:]] == ["Added after signing"] * 2
+    assert examination_of(json.loads(json.dumps(document))) == exam
 
 
 def test_unsigned_is_preliminary_and_signed_is_final(grammar: Grammar) -> None:

@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from notes.exams import HOSTILE, examinations
 
 from dictate.grammar import Grammar, load_grammar
-from dictate.model import Component, Examination, RemarkKind, Side, Status, Text
+from dictate.model import Around, Component, Examination, RemarkKind, Side, Status, Text
 from dictate.notes import compare_visits, comparison_html, note_html
 from dictate.notes.drawing import NO_SIGNS
 from dictate.pipeline import examine
@@ -104,6 +104,18 @@ def test_hostile_text_is_only_text(text: str, grammar: Grammar) -> None:
 def test_any_examination_makes_a_page(exam: Examination) -> None:
     """Of known tags only."""
     assert set(Page(note_html(exam, load_grammar())).tags) <= KNOWN
+
+
+def test_page_says_what_the_records_say_of_the_note(grammar: Grammar) -> None:
+    """A withdrawn note says so at its top, an addendum stands below; both are text, whatever was typed."""
+    for text in HOSTILE:
+        around = Around(banners=(f"WITHDRAWN {text}",), foot=f"Record {text}", additions=(f"ADDENDUM\n  {text}",))
+        page = Page(note_html(examination(signed_by="A"), grammar, around=around))
+        assert set(page.tags) <= KNOWN
+        assert not [name for name in page.attributes if name.startswith("on") or name == "src"]
+        places = [page.text.index(part) for part in ("WITHDRAWN", "Signed by A", "Added after signing", "ADDENDUM")]
+        assert places == sorted(places)
+    assert "Added after signing" not in note_html(examination(signed_by="A"), grammar)
 
 
 def test_comparison_page_draws_trends(grammar: Grammar) -> None:

@@ -6,15 +6,19 @@ import builtins
 from typing import Any
 
 import pytest
-from by_hand import examination, reflex
+from by_hand import DEMOS, examination, reflex
 from notes.exams import HOSTILE
 from notes.test_html import hostile
+from weasyprint import HTML
 
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
 from dictate.model import Side
 from dictate.notes import note_html, note_pdf
 from dictate.notes.pdf import _refuse
+from dictate.pipeline import examine
+
+A4_HIGH = 297 / 25.4 * 96  # pixels
 
 
 def test_note_is_a_pdf(grammar: Grammar) -> None:
@@ -59,3 +63,21 @@ def test_missing_extra_is_one_line(grammar: Grammar, monkeypatch: pytest.MonkeyP
     monkeypatch.setattr(builtins, "__import__", without)
     with pytest.raises(MachineError, match=r"pip install 'dictate\[pdf\]'"):
         note_pdf(examination(), grammar)
+
+
+@pytest.mark.parametrize("name", ["clinic-examination", "noisy-queries", "postural-series", "stroke-corrections"])
+def test_pages_are_well_used(name: str, grammar: Grammar) -> None:
+    """No heading is the last of its page, and the last page holds more than a query and the foot."""
+    exam = examine([DEMOS / f"{name}.txt"], engine=None, grammar=grammar)
+    pages = [_lines(page._page_box) for page in HTML(string=note_html(exam, grammar)).render().pages]
+    for lines in pages[:-1]:
+        _, last = max(lines)
+        assert last not in {"h2", "h3", "figcaption"}
+    lowest, _ = max(pages[-1])
+    assert lowest > 0.4 * A4_HIGH
+
+
+def _lines(page: Any) -> list[tuple[float, str]]:
+    """Foot of each line of text in pixels from the top of the page, and its element; without the page's number."""
+    boxes = [box for box in page.descendants() if type(box).__name__ == "TextBox" and box.element_tag]
+    return [(box.position_y + box.height, box.element_tag) for box in boxes if not box.element_tag.startswith("@")]

@@ -51,6 +51,12 @@ def test_query_in_one_line() -> None:
     assert query_text(examination(queries=(asked,)), asked) == 'which side? (left | right) heard "two plus" at 1:01'
 
 
+def test_units_are_offered_as_they_are_read() -> None:
+    """No code of a unit stands in a note."""
+    asked = query(code="unit-missing", message="in which unit?", suggestions=("Cel", "[degF]", "{words}", "kg"))
+    assert query_text(examination(queries=(asked,)), asked) == "in which unit? (°C | °F | words | kg)"
+
+
 def test_sections_hold_what_was_spoken_under_them() -> None:
     """A section nobody spoke of is none."""
     assert sections(examination(remarks=(remark(RemarkKind.PLAN, "scan"),))) == {"PLAN (as dictated)": ("scan",)}

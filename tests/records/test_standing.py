@@ -5,6 +5,7 @@ from __future__ import annotations
 from records.test_chain import row
 from records.visits import visit
 
+from dictate.model import Around
 from dictate.records.chain import COLUMNS, Row
 from dictate.records.kept import Leaf, Sound
 from dictate.records.standing import needed, stand
@@ -50,6 +51,17 @@ def test_the_note_is_stored_text_with_what_was_added() -> None:
         f"ADDENDUM 2026-03-04 14:00 by A. Reason: two lines\n  a\n\n  b\nRecord a, revision 2, head {heads[1]}\n\n"
         f"Record a, revision 3, head {heads[2]}\n"
     )
+
+
+def test_what_stands_around_the_signed_text_is_told_apart() -> None:
+    """For pages and documents, which lay out the note anew; a draft has nothing around it."""
+    rows = [row(at, "a", at, action) for at, action in enumerate(["sign", "amend", "withdraw"], 1)]
+    leaves = [Leaf(why="signed", exam=visit(), text="Signed by A"), Leaf(why="w", text="a"), Leaf(why="w")]
+    around = stand(rows, leaves).around
+    assert around.banners == ("WITHDRAWN 2026-03-04 14:00 by A: entered in error. Reason: w",)
+    assert around.foot == f"Record a, revision 1, head {rows[0].seal.decode()}"
+    assert [one.splitlines()[:2] for one in around.additions] == [["ADDENDUM 2026-03-04 14:00 by A. Reason: w", "  a"]]
+    assert stand([row(1, "a", 1, "save")], [Leaf(why="w", exam=visit())]).around == Around()
 
 
 def test_a_time_before_what_it_follows_is_said() -> None:
