@@ -11,9 +11,6 @@ from dictate.reading.corrections import OPPOSITE, amend
 from dictate.reading.cuts import (
     concluded,
     decides_name,
-    denies,
-    denies_another,
-    elsewhere,
     foreign,
     is_unknown_next,
     leads_away,
@@ -29,6 +26,7 @@ from dictate.reading.cuts import (
     value_next,
     value_side_order,
 )
+from dictate.reading.not_so import denies, denies_another, elsewhere, not_so
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
@@ -118,6 +116,10 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
+            elif (denied := not_so(cell, node, following)) is not None:
+                skip = place + 1
+                cell.detail.append(f"not {denied.text}")
+                cell.nodes.extend((node, denied) if cell.values else ())
             elif node.main == "except" and (cell.values or cell.negated):
                 cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
@@ -185,7 +187,7 @@ class CellBuilder:
         elif node.text == "without" and any(self.items[c].task for c in candidates):
             cell.nodes.append(node)  # "gets out of the chair without her arms": how the task was done
         elif node.main == "negation":
-            if cell.values or (cell.side is not None and cell.split):
+            if cell.values or (cell.side is not None and (cell.split or side_next(following))):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)

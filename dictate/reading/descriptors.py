@@ -32,7 +32,7 @@ def descriptor(
         return fixed[0]
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
-        text = str(value) if value is not None else words
+        text = str(value) if value is not None else words.removesuffix(" of")  # "wasting of the right half"
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]

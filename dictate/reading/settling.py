@@ -20,6 +20,7 @@ _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "thi
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
+_NEAR = 6  # nodes between one side and the other
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -160,12 +161,19 @@ def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
 
-    So is a task that somebody cannot do ("walks on his toes but not on his heels").
+    So is the other side ("on the left but not on the right"), and a task that somebody cannot do ("walks on his toes but not on his heels").
     """
     for one, two in itertools.pairwise(nodes):
         denied = one.main == "except" and one.text.endswith(" not") and two.main == "item"
         if denied and (two.sign or all(items[name].task for name in two.candidates)):
             one.main = "negation"
+    for place, node in enumerate(nodes):
+        after = next((n for n in nodes[place + 1 : place + 4] if n.main != "filler"), None)
+        if node.main != "except" or not node.text.endswith(" not") or after is None or after.main != "side":
+            continue
+        said = {n.key("side") for n in nodes[max(0, place - _NEAR) : place] if n.main == "side"}
+        if {*said, after.key("side")} == {"left", "right"} and after.key("side") not in said:
+            node.main = "negation"
 
 
 def quiet_negations(nodes: list[Node]) -> None:

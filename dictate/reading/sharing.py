@@ -19,6 +19,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     full = [c for c in cells if c.nodes]
     result: list[Cell] = []
     for place, cell in enumerate(full):
+        if cell.negated and result and _only_denies(cell, result[-1]):
+            cell.values, cell.negation = [n for n in result[-1].values if not says_equal(n)], None
         if cell.values or cell.negated or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -49,6 +51,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
+            graded = any(n.main == "severity" for n in cell.modifiers)
+            if graded and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+                result.append(cell)  # "ptosis R none, L mild": how much there is of it, and nobody denies that
+                continue
             cell.values, cell.negated, cell.units = before.values, before.negated, before.units
             cell.modifiers = cell.modifiers or before.modifiers
             result.append(cell)
@@ -77,6 +83,14 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
             cell.site, cell.site_node = f"{named or limb}_{part}", None
             cell.side = cell.side or (None if named else side)
         limb, side = named or limb, cell.side if named else cell.side or side
+
+
+def _only_denies(cell: Cell, before: Cell) -> bool:
+    """ "Reduced on the left, not on the right": the word of the one side is denied of the other."""
+    if cell.values or cell.negation is None or not cell.negation.text.endswith("not"):
+        return False
+    plain = [n for n in before.values if n.main == "value" and n.mark.number is None]
+    return {cell.side, before.side} == {Side.LEFT, Side.RIGHT} and bool(plain) and plain == before.values
 
 
 def _is_sign(value: Node) -> bool:

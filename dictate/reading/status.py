@@ -253,7 +253,7 @@ class StatusReader:
         if item.kind == "presence" and status is Status.PRESENT:
             return Status.ABSENT, None
         if flipped is Status.ABNORMAL:
-            return flipped, Text(words="not normal")
+            return flipped, Text(words="absent" if str(value) == "present" else "not normal")
         return flipped, None
 
     def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
