@@ -26,7 +26,7 @@ from dictate.reading.cuts import (
     value_next,
     value_side_order,
 )
-from dictate.reading.not_so import denies, denies_another, elsewhere, not_so
+from dictate.reading.not_so import denies, denies_another, elsewhere, ends_denial, not_so
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
@@ -120,8 +120,8 @@ class CellBuilder:
                 skip = place + 1
                 cell.detail.append(f"not {denied.text}")
                 cell.nodes.extend((node, denied) if cell.values else ())
-            elif node.main == "except" and (cell.values or cell.negated):
-                cells.append(Cell(excepted=True))  # "fields full except left quadrantanopia"
+            elif node.main == "except" and (cell.values or cell.negated or (cell.site_node and cells[0].values)):
+                cells.append(Cell(excepted=True, denying=node.text.endswith(" not")))  # "fields full except the left"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self._take(cells, node, following, candidates)
@@ -193,9 +193,10 @@ class CellBuilder:
             cell.nodes.append(node)
         elif node.main in ("severity", "qualifier", "direction"):
             told = cell.values and any(n.main in ("value", "number") for n in following[:2])
-            graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
+            open_side = node.main == "severity" and cell.side is not None and side_next(following)
+            graded = open_side and (cell.modifiers or cell.negated)
             if cell.split and (told or graded) and not following[0].is_break:
-                cells.append(cell := Cell())  # "moderate right, mild left"
+                cells.append(cell := Cell())  # "moderate right, mild left", "none on the right, mild on the left"
             cell.modifiers.append(node)
             cell.nodes.append(node)
         elif node.main in ("throughout", "compared"):
@@ -222,27 +223,23 @@ class CellBuilder:
         if node.key("side") == "both" and following and following[0].main == "side":
             return  # "both right": both of what was named
         side = Side(node.key("side"))
-        limb = node.mark.role("site")
         unknown = is_unknown_next(following)
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
-            joined = not told and not value_next(following)
-            if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
+            if not told and not value_next(following) and cell.split and {cell.side, side} == {Side.LEFT, Side.RIGHT}:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return
             cells.append(cell := Cell(broken=unknown))
-        elif (
-            cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
-        ) or (cell.side is not None and cell.values and cell.split and value_next(following)):
+        elif cell.values and cell.split and value_next(following) and (cell.side or not value_side_order(cells)):
             cells.append(cell := Cell())
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
         cell.nodes.append(node)
-        if limb is not None:
+        if node.mark.role("site"):
             cell.site_node = node
         cell.split = False
 
@@ -281,6 +278,9 @@ class CellBuilder:
             cell.values.append(node)
             cell.nodes.append(node)
             return
+        if ends_denial(cell, node, following):
+            cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
+            cell.negated, cell.negation, cell.values = False, None, []  # "no wasting, deviates to the right"
         if starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)

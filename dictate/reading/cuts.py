@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY
+from dictate.reading.lexicon import leads_on
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of, wants_object
 
@@ -31,6 +32,9 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     """Whether what follows a word of unknown meaning is still of the statement's items."""
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
+    counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
+    if counted and is_unknown(following[1]):
+        return True  # "three on recall and three on orienting"
     if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
         return True  # "left ptosis with compensatory tilt to the right"
     if before:
@@ -163,7 +167,7 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
         return bool(following) and following[0].main == "side"  # "two beats none on the right"
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
         # "drift on the right none on the left", and not "biceps right absent left brisk"
-        return bool(following) and following[0].main == "side" and not value_next(following[1:])
+        return side_next(following) and not value_next(following[1:])
     if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
         return True  # "absent at the toes reduced at the ankles"
     if not cell.split or (cell.side is None and cell.site_node is None):

@@ -11,6 +11,7 @@ from dictate.reading.kinds import Meaning
 from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
+EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -47,12 +48,14 @@ def descriptor(
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node]) -> Meaning | None:
+def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
-    told from what is not ("absent except at the knees").
+    told from what is not ("absent except at the knees"), unless it is flatly denied ("reduced in V1 but not V3").
     """
+    if flat and meaning.status in (Status.ABNORMAL, Status.PRESENT) and str(meaning.value) not in EXTREMES:
+        return Meaning(None, Status.NORMAL if meaning.status is Status.ABNORMAL else Status.ABSENT)
     if meaning.status is Status.ABSENT:
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:

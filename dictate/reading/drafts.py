@@ -31,6 +31,7 @@ class Cell:
     closed: bool = False  # a semicolon came after it
     contrasted: bool = False  # a "but" came after it: what follows without a value of its own was not so
     excepted: bool = False  # "except" came before it
+    denying: bool = False  # "but not" came before it, and not "except"
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
     spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here

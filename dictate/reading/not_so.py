@@ -7,6 +7,8 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import leads_on
 from dictate.reading.nodes import Node
 
+_VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _UNDONE = ("not_examined", "not_assessable")
 
 
@@ -49,3 +51,17 @@ def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     word = following[0]
     found = word.main == "value" and word.mark.number is None and not word.mark.has("normal", "present", "absent")
     return word if found and not word.mark.has(*_UNDONE) else None
+
+
+def ends_denial(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "No wasting, deviates to the right": a "no" takes nouns, and reaches no verb or adjective behind a comma.
+
+    But "not slow, weak or clumsy" goes on to its "or".
+    """
+    if not (cell.negated and cell.split and cell.values) or cell.negation is None or cell.negation.text != "no":
+        return False
+    if any(after.text in ("or", "nor") for after in following):
+        return False
+    word = node.text.split()[0]
+    plain = node.mark.number is None and node.mark.role("abnormal", "") is not None and node.text not in _NOUNS
+    return word in _VERBS or plain

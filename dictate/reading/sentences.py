@@ -126,7 +126,7 @@ class SentenceReader:
         drafts = self._drafts(cells, statement, candidates)
         keep_place(drafts, gone)
         drafts = drafts or moved(gone, cells)
-        if not drafts and self._adds_side(cells, candidates):
+        if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
         self.said = Said(statement, cells, candidates, drafts)
@@ -282,8 +282,6 @@ class SentenceReader:
             for draft in reversed(earlier)
             if side is not None
         ]
-
-    # --- words accounted for ------------------------------------------------------------------------------------
 
     def _entitle(self, drafts: list[Draft], names: list[Node]) -> None:
         """Give findings the words in front of them that say of what they are."""

@@ -161,7 +161,8 @@ def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
 
-    So is the other side ("on the left but not on the right"), and a task that somebody cannot do ("walks on his toes but not on his heels").
+    So is the other side ("on the left but not on the right"), and a task that somebody cannot do ("walks on his toes
+    but not on his heels").
     """
     for one, two in itertools.pairwise(nodes):
         denied = one.main == "except" and one.text.endswith(" not") and two.main == "item"

@@ -31,6 +31,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             continue  # "full on the left right wall": what was found on the right was not heard
         if cell.excepted:
             _differ(cell, before)
+            if cell.denying and cell.site_node is not None:
+                cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
             result.append(cell)
             continue
         if before.closed and cell.modifiers:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import contrary, descriptor, overall
+from dictate.reading.descriptors import EXTREMES, contrary, descriptor, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
@@ -79,8 +79,7 @@ class StatusReader:
 
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         item = self.items[name]
-        numbers = [n for n in values if n.mark.number is not None]
-        others = [n for n in values if n.mark.number is None]
+        numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         if meaning is None:
@@ -101,10 +100,9 @@ class StatusReader:
         plain = [n for n in others if n.main != "item"]
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        differs = contrary(meaning, modifier_text(name, cell), named) if cell.contrary else meaning
-        if differs is None:
+        meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
+        if meaning is None:
             return None
-        meaning = differs
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         base.detail.extend(self.measures.beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
@@ -232,6 +230,8 @@ class StatusReader:
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
         )
+        if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
+            return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
