@@ -26,11 +26,11 @@ from dictate.reading.cuts import (
     value_next,
     value_side_order,
 )
-from dictate.reading.not_so import denies, denies_another, elsewhere, ends_denial, not_so
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
+from dictate.reading.not_so import denies, denies_another, elsewhere, ends_denial, not_so
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import PARTS, give_order, in_columns, part_limbs, share, share_conditions, shared_side
 from dictate.reading.weights import Statement, Weigher
