@@ -30,7 +30,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
-from dictate.reading.not_so import denies, denies_another, elsewhere, ends_denial, not_so
+from dictate.reading.not_so import denies, denies_another, elsewhere, end_denial, not_so
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import PARTS, give_order, in_columns, part_limbs, share, share_conditions, shared_side
 from dictate.reading.weights import Statement, Weigher
@@ -278,9 +278,7 @@ class CellBuilder:
             cell.values.append(node)
             cell.nodes.append(node)
             return
-        if ends_denial(cell, node, following):
-            cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
-            cell.negated, cell.negation, cell.values = False, None, []  # "no wasting, deviates to the right"
+        end_denial(cell, node, following)
         if starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)

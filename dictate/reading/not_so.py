@@ -53,15 +53,17 @@ def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     return word if found and not word.mark.has(*_UNDONE) else None
 
 
-def ends_denial(cell: Cell, node: Node, following: list[Node]) -> bool:
+def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
     """ "No wasting, deviates to the right": a "no" takes nouns, and reaches no verb or adjective behind a comma.
 
-    But "not slow, weak or clumsy" goes on to its "or".
+    But "no wasting, weak or slow movements" goes on to its "or". What was denied before it is set aside as a detail.
     """
     if not (cell.negated and cell.split and cell.values) or cell.negation is None or cell.negation.text != "no":
-        return False
+        return
     if any(after.text in ("or", "nor") for after in following):
-        return False
+        return
     word = node.text.split()[0]
     plain = node.mark.number is None and node.mark.role("abnormal", "") is not None and node.text not in _NOUNS
-    return word in _VERBS or plain
+    if word in _VERBS or plain:
+        cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
+        cell.negated, cell.negation, cell.values = False, None, []

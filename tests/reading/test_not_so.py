@@ -32,6 +32,7 @@ def test_a_negation_after_a_name_denies_what_follows(nodes, phrase, word, expect
     [
         ("The tongue is weak on the left but not wasted.", ["tongue left abnormal weak (not wasted)"]),
         ("The left disc is pale but not swollen.", ["fundi left abnormal discs pale (not swollen)"]),
+        ("The tongue has no wasting, deviates to the right.", ["tongue right abnormal deviates (no wasting)"]),
         ("Ptosis on the left but not on the right.", ["ptosis left present", "ptosis right absent"]),
     ],
 )
