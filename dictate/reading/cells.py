@@ -30,7 +30,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
-from dictate.reading.not_so import denies, denies_another, elsewhere, end_denial, not_so
+from dictate.reading.not_so import denies, denies_another, elsewhere, end_denial, keep_denied, not_so
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import PARTS, give_order, in_columns, part_limbs, share, share_conditions, shared_side
 from dictate.reading.weights import Statement, Weigher
@@ -118,8 +118,7 @@ class CellBuilder:
                 cells.append(Cell())
             elif (denied := not_so(cell, node, following)) is not None:
                 skip = place + 1
-                cell.detail.append(f"not {denied.text}")
-                cell.nodes.extend((node, denied) if cell.values else ())
+                keep_denied(cell, node, denied)
             elif node.main == "except" and (cell.values or cell.negated or (cell.site_node and cells[0].values)):
                 cells.append(Cell(excepted=True, denying=node.text.endswith(" not")))  # "fields full except the left"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):

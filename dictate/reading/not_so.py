@@ -67,3 +67,9 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
     if word in _VERBS or plain:
         cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
         cell.negated, cell.negation, cell.values = False, None, []
+
+
+def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
+    """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
+    cell.detail.append(f"not {denied.text}")
+    cell.nodes.extend((node, denied) if cell.values else ())

@@ -31,8 +31,6 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             continue  # "full on the left right wall": what was found on the right was not heard
         if cell.excepted:
             _differ(cell, before)
-            if cell.denying and cell.site_node is not None:
-                cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
             result.append(cell)
             continue
         if before.closed and cell.modifiers:
@@ -53,12 +51,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
-            graded = any(n.main == "severity" for n in cell.modifiers)
-            if graded and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
-                result.append(cell)  # "ptosis R none, L mild": how much there is of it, and nobody denies that
-                continue
-            cell.values, cell.negated, cell.units = before.values, before.negated, before.units
-            cell.modifiers = cell.modifiers or before.modifiers
+            _take_over(cell, before)
             result.append(cell)
         else:
             before.nodes.extend(cell.nodes)
@@ -87,6 +80,14 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
         limb, side = named or limb, cell.side if named else cell.side or side
 
 
+def _take_over(cell: Cell, before: Cell) -> None:
+    """The value of the cell before; not "ptosis R none, L mild": how much there is of it, and nobody denies that."""
+    graded = any(n.main == "severity" for n in cell.modifiers)
+    if not (graded and (before.negated or any(n.mark.role("absent", "") for n in before.values))):
+        cell.values, cell.negated, cell.units = before.values, before.negated, before.units
+        cell.modifiers = cell.modifiers or before.modifiers
+
+
 def _only_denies(cell: Cell, before: Cell) -> bool:
     """ "Reduced on the left, not on the right": the word of the one side is denied of the other."""
     if cell.values or cell.negation is None or not cell.negation.text.endswith("not"):
@@ -108,6 +109,8 @@ def _whole(site: str) -> str:
 def _differ(cell: Cell, before: Cell) -> None:
     """ "Normal except the left hand", "no tremor apart from a fine one": here what the cell before says is not so."""
     cell.contrary = True
+    if cell.denying and cell.site_node is not None:
+        cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

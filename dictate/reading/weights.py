@@ -202,12 +202,9 @@ class Weigher:
                 self.is_value(n) or n.main in ("severity", "side", "site", "qualifier") for n in after[place + 1 :]
             ):
                 score -= 3.0  # an exception is a statement of its own
-            if node.main == "negation" and not any(
-                self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3]
-            ):
-                score -= 6.0
-            elif node.main == "negation":
-                score -= 0.5
+            if node.main == "negation":
+                denied = any(self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3])
+                score -= 0.5 if denied else 6.0
             elif self.is_value(node):
                 if value_open and place and not _leads_to_value(after[place - 1]):
                     score -= 1.0
