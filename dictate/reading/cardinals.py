@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.reading.marks import Number
 from dictate.reading.tokens import Token
 
 UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())} | {
@@ -17,6 +18,9 @@ TEENS = {
     )
 }
 TENS = {w: 10 * n for n, w in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)}
+STONES = frozenset({"stone", "stones", "st"})
+_POUNDS = 14  # to the stone
+_POUND = frozenset({"lb", "lbs", "pound", "pounds"})
 
 
 class Cardinals:
@@ -118,3 +122,11 @@ class Cardinals:
         if rest is None and self.at(after) in UNITS:
             rest = (UNITS[self.at(after)], after + 1)
         return (100.0 * unit, i) if rest is None else (100.0 * unit + rest[0], rest[1])
+
+    def stones(self, stone: float, end: int) -> tuple[Number, int] | None:
+        """ "Eleven stone four", "11 st 4 lb": a weight in stones and pounds."""
+        found = self.cardinal(end)
+        if found is None or found[0] not in range(_POUNDS):
+            return None
+        stop = found[1] + (self.at(found[1]) in _POUND)
+        return Number(a=stone, op="st", b=found[0]), stop

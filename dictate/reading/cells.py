@@ -12,9 +12,6 @@ from dictate.reading.cuts import (
     behind_exception,
     concluded,
     decides_name,
-    denies,
-    denies_another,
-    elsewhere,
     foreign,
     is_unknown_next,
     leads_away,
@@ -34,6 +31,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
+from dictate.reading.not_so import denies, denies_another, elsewhere, end_denial, keep_denied, not_so
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import (
     PARTS,
@@ -128,10 +126,16 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
+            elif (denied := not_so(cell, node, following)) is not None:
+                skip = place + 1
+                keep_denied(cell, node, denied)
             elif node.main == "except" and (
-                cell.values or cell.negated or (shown and any(n.main == "item" for n in cell.nodes))
+                cell.values
+                or cell.negated
+                or (shown and any(n.main == "item" for n in cell.nodes))
+                or (cell.site_node and cells[0].values)
             ):
-                cells.append(Cell(excepted=True, denied=node.text.endswith("not")))  # "full except on the left"
+                cells.append(Cell(excepted=True, denying=node.text.endswith("not")))  # "fields full except the left"
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self._take(cells, node, following, candidates)
@@ -188,7 +192,7 @@ class CellBuilder:
         elif node.text == "without" and any(self.items[c].task for c in candidates):
             cell.nodes.append(node)  # "gets out of the chair without her arms": how the task was done
         elif node.main == "negation":
-            if cell.values or (cell.side is not None and cell.split):
+            if cell.values or (cell.side is not None and (cell.split or side_next(following))):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
@@ -226,27 +230,23 @@ class CellBuilder:
         if node.key("side") == "both" and following and following[0].main == "side":
             return  # "both right": both of what was named
         side = Side(node.key("side"))
-        limb = node.mark.role("site")
         unknown = is_unknown_next(following)
         if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
-            joined = not told and not value_next(following)
-            if joined and {cell.side, side} == {Side.LEFT, Side.RIGHT} and cell.split:
+            if not told and not value_next(following) and cell.split and {cell.side, side} == {Side.LEFT, Side.RIGHT}:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return
             cells.append(cell := Cell(broken=unknown))
-        elif (
-            cell.side is None and cell.values and cell.split and value_next(following) and not value_side_order(cells)
-        ) or (cell.side is not None and cell.values and cell.split and value_next(following)):
+        elif cell.values and cell.split and value_next(following) and (cell.side or not value_side_order(cells)):
             cells.append(cell := Cell())
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
         cell.nodes.append(node)
-        if limb is not None:
+        if node.mark.role("site"):
             cell.site_node = node
         cell.split = False
 
@@ -285,6 +285,7 @@ class CellBuilder:
             cell.values.append(node)
             cell.nodes.append(node)
             return
+        end_denial(cell, node, following)
         if starts_anew(cell, node, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)

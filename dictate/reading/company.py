@@ -8,6 +8,8 @@ from dictate.reading.marks import Mark
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
+_PERFECT = frozenset({"had", "has", "have", "having"})
+_OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 
@@ -17,6 +19,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
+    if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
+        return mark.only("word")  # "she had left her glasses at home"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:

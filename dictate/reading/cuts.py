@@ -33,6 +33,11 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     """Whether what follows a word of unknown meaning is still of the statement's items."""
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
+    counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
+    if counted and is_unknown(following[1]):
+        return True  # "three on recall and three on orienting"
+    if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
+        return True  # "left ptosis with compensatory tilt to the right"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
     told = cell.values or cell.negated or (cell.side is not None and _signed(cell) and node.text not in _DEGREES)
@@ -41,6 +46,13 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return is_unknown(node)
+
+
+def _of_another_side(following: list[Node]) -> bool:
+    """A word of unknown meaning, and then a side, before the next break."""
+    clause = list(itertools.takewhile(lambda node: not node.is_break, following))
+    lead = list(itertools.takewhile(lambda node: node.main != "side", clause))
+    return len(lead) < len(clause) and any(is_unknown(node) for node in lead)
 
 
 def _signed(cell: Cell) -> bool:
@@ -88,29 +100,6 @@ def value_next(following: list[Node]) -> bool:
     return False
 
 
-def denies(node: Node, following: list[Node]) -> bool:
-    """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
-    for after in following:
-        if after.is_break:
-            break
-        if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
-            return True
-    return node.text in ("no", "not") and (not following or following[0].is_break)
-
-
-def denies_another(node: Node, following: list[Node]) -> bool:
-    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here.
-
-    But "no evidence of disc swelling", "no hint of ptosis": an "of" in front of the name says of what, and that is
-    denied.
-    """
-    if node.main != "negation" or len(following) < 2:
-        return False
-    if following[1].text == "of" and (len(following) == 2 or following[2].main == "item"):
-        return False
-    return is_unknown(following[0]) and leads_on(following[1].mark)
-
-
 def of_the_rest(node: Node, following: list[Node]) -> bool:
     """ "Fails to abduct, otherwise full", "clonus, none elsewhere": a word for what is not the sign just named."""
     behind = node.main == "value" and bool(following) and following[0].main == "rest"
@@ -118,15 +107,6 @@ def of_the_rest(node: Node, following: list[Node]) -> bool:
         return False
     value = node if behind else next((n for n in following if n.main in ("value", "number", "word")), None)
     return value is not None and value.mark.number is None
-
-
-def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
-    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
-    denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
-    if not denied or not any(n.main == "direction" for n in cell.modifiers):
-        return None
-    after = next((n for n in following if n.main != "filler"), None)
-    return after if after is not None and after.main in ("direction", "side") else None
 
 
 def object_follows(node: Node, following: list[Node]) -> bool:
@@ -190,7 +170,7 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
         if cell.split and cell.site_node is not None and site_next(following):
             return True  # "fasciculations in the left quadriceps, none in the tongue"
         # "drift on the right none on the left", and not "biceps right absent left brisk"
-        return bool(following) and following[0].main == "side" and not value_next(following[1:])
+        return side_next(following) and not value_next(following[1:])
     if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
         return True  # "absent at the toes reduced at the ankles"
     if not cell.split or (cell.side is None and cell.site_node is None):

@@ -11,7 +11,7 @@ from dictate.reading.kinds import Meaning
 from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
-_ALL_GONE = frozenset({"absent", "lost", "abolished"})  # what is not absent may still be reduced
+EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -33,7 +33,7 @@ def descriptor(
         return fixed[0]
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
-        text = str(value) if value is not None else words
+        text = str(value) if value is not None else words.removesuffix(" of")  # "wasting of the right half"
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
@@ -48,17 +48,17 @@ def descriptor(
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, denied: bool) -> Meaning | None:
+def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
-    told from what is not ("absent except at the knees"). denied: "but not" says it, as "not increased" would.
+    told from what is not ("absent except at the knees"), unless it is flatly denied ("reduced in V1 but not V3").
     """
     if meaning.status is Status.PRESENT and meaning.value is None and not words:
         return Meaning(None, Status.ABSENT)  # "drift of the arms except the left"
-    if denied and isinstance(meaning.value, Grade) and meaning.value.grade == "0":
+    if flat and isinstance(meaning.value, Grade) and meaning.value.grade == "0":
         return Meaning(None, Status.PRESENT)
-    if denied and meaning.status in (Status.ABNORMAL, Status.PRESENT) and str(meaning.value) not in _ALL_GONE:
+    if flat and meaning.status in (Status.ABNORMAL, Status.PRESENT) and str(meaning.value) not in EXTREMES:
         return Meaning(None, Status.NORMAL if meaning.status is Status.ABNORMAL else Status.ABSENT)
     if meaning.status is Status.ABSENT:
         return Meaning(Text(words=words) if words else None, Status.PRESENT)

@@ -32,7 +32,7 @@ class Cell:
     contrasted: bool = False  # a "but" came after it: what follows without a value of its own was not so
     excepted: bool = False  # "except" came before it
     affirmed: bool = False  # behind a denial it says of what kind it was there: "no tremor at rest, mild on posture"
-    denied: bool = False  # that was "but not"
+    denying: bool = False  # "but not" came before it, and not "except"
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
     spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here

@@ -35,8 +35,12 @@ def tell_sizes_from_differences(drafts: list[Draft], tokens: Sequence[Token]) ->
             continue
         first, end = number
         after = tokens[end].lower if end < len(tokens) else ""
+        before = [token.lower for token in tokens[max(0, first - 6) : first]]
+        compared = next((word for word in reversed(before) if word in _LARGER | _SMALLER), "")
         if draft.item == _SIZE and after in _LARGER | _SMALLER:
             _make_difference(draft, after, drafts)
+        elif draft.item == _SIZE and compared and before[-1:] == ["by"]:
+            _make_difference(draft, compared, drafts)  # "the right bigger than the left by one millimetre"
         elif draft.item == _DIFFERENCE and after in _SMALLER | _LARGER:
             _say_smaller(draft, after)
         elif (

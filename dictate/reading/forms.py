@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from dictate.reading.tokens import tokenize, transcript_of_text
 
+_VERBS = ("is", "are", "was", "were")
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 
 
@@ -42,3 +43,12 @@ def forms(words: tuple[str, ...], *, inflect: bool, shout: bool, short: bool) ->
     if shout:
         return (words,) if short or not inflect or words[0].endswith("s") else (words, (words[0] + "s",))
     return variants(words) if inflect else (words,)
+
+
+def as_sentences(phrases: Iterable[str], plain: Collection[str]) -> list[str]:
+    """ "Downgaze is normal" beside "downgaze normal": names that end in a word for how it was, one of `plain`."""
+    halves = [phrase.rpartition(" ") for phrase in phrases]
+    named = [
+        (name, word) for name, _, word in halves if word in plain and name and name.split()[0] not in ("no", "not")
+    ]
+    return [f"{name} {verb} {word}" for name, word in named if name.split()[-1] not in _VERBS for verb in _VERBS]

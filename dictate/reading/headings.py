@@ -74,8 +74,11 @@ def _repeated_title(nodes: list[Node]) -> list[Node]:
         i for i in named if not nodes[0].sign or nodes[i].mark.has("item", "sign", "alone")
     ]  # "cogwheel" tells how
     again = next((i for i in named if nodes[i].candidates == nodes[0].candidates), 0)
-    if not again or (nodes[1].main == "comma" and nodes[again - 1].main != "negation"):
+    if not again or (nodes[1].main == "comma" and (nodes[0].sign or nodes[again - 1].main != "negation")):
         return []
+    told = next((i for i, n in enumerate(nodes[:again]) if n.main in ("value", "number")), again)
+    if any(n.is_break for n in nodes[told:again]):
+        return []  # "Skin: several moles, no rash": something was found before it is named again
     nodes[0].main, nodes[0].candidates = "filler", ()
     return nodes[:1]
 

@@ -90,6 +90,9 @@ def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Mea
         if "[ft_i]" in item.units or item.unit in {"cm", "m"}:
             return Meaning(Text(words=f"{number.first}'{number.second}"), Status.MEASURED, "[ft_i]", fits=3)
         return None
+    if number.op == "st":
+        weight = Quantity(number=number.a * _POUNDS + (number.b or 0))
+        return Meaning(weight, Status.MEASURED, "[lb_av]", fits=3) if "[stone_av]" in item.units else None
     if number.op == "m":
         tall = Quantity(number=round(number.a + (number.b or 0) / 100, 2))
         return Meaning(tall, Status.MEASURED, "m", fits=3) if item.unit == "cm" and "m" in item.units else None
@@ -118,7 +121,7 @@ def as_grade(scale: Scale, written: str) -> str:
 
 
 def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
-    if scale is None or number.mark or number.a != int(number.a) or number.op in ("ft", "m") or number.a >= 10:
+    if scale is None or number.mark or number.a != int(number.a) or number.op in ("ft", "st", "m") or number.a >= 10:
         return None
 
     def grade(written: str) -> Grade:
@@ -200,6 +203,7 @@ INABILITY = frozenset(
         "impossible",
     }
 )
+_POUNDS = 14  # to the stone
 LENGTHS = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "m": "m", "foot": "ft", "feet": "ft", "ft": "ft"}
 
 

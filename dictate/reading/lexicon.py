@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
-from dictate.reading.forms import forms, words_of
+from dictate.reading.forms import as_sentences, forms, words_of
 from dictate.reading.inner_sides import inner_sides
 from dictate.reading.joints import shared_joints, shortened
 from dictate.reading.kinds import LENGTHS
@@ -24,26 +24,9 @@ if TYPE_CHECKING:
 
 _CONJUNCTIONS = {"and", "or", "nor"}
 _CONTRASTS = {"but", "while", "whereas", "though", "although", "however"}
-_PREPOSITIONS = {
-    "in",
-    "on",
-    "at",
-    "of",
-    "to",
-    "over",
-    "below",
-    "above",
-    "from",
-    "around",
-    "behind",
-    "across",
-    "within",
-    "up",
-    "down",
-    "under",
-    "for",
-    "through",
-}
+_PREPOSITIONS = set(
+    "in on at of to over below above from around behind across within up down under for through".split()
+)
 _WORD_KINDS = {
     "normal": "normal",
     "abnormal": "abnormal",
@@ -91,6 +74,8 @@ class Lexicon:
         common = grammar.common
         self.trusted = {wrong: right for right, many in common.trusted.items() for wrong in many}
         self.misheard = {wrong: right for right, many in common.misheard.items() for wrong in many} | self.trusted
+        words = (*common.words.normal, *common.words.abnormal, *common.words.absent)
+        self._plain = frozenset(word for word in words if word.isalpha())
         self._phrases: dict[tuple[str, ...], list[tuple[Role, bool]]] = defaultdict(list)
         self._add_common()
         for component, part in grammar.components.items():
@@ -173,9 +158,10 @@ class Lexicon:
         self._add(item.abnormal, Role("abnormal", name), inflect=False)
         self._add(item.qualifiers, Role("qualifier", name), inflect=False)
         for key, value in item.values.items():
-            self._add(value.say, Role("value", name, key), inflect=False)
+            said = [*value.say, *as_sentences(value.say, self._plain)] if value.alone else value.say
+            self._add(said, Role("value", name, key), inflect=False)
             if value.alone:
-                self._add(value.say, Role("alone", name, key), inflect=False)
+                self._add(said, Role("alone", name, key), inflect=False)
         for unit, phrases in item.units.items():
             self._add(phrases, Role("unit", name, unit))
         for site, phrases in item.sites.items():

@@ -22,8 +22,8 @@ class Number:
 
     a: float
     a_sign: str = ""  # "+", "-" or ""
-    # "/" over, "of" out of, "->" going to, "to" a range or a change, "ft" feet and inches, "m" metres and centimetres,
-    # "logmar" an acuity
+    # "/" over, "of" out of, "->" going to, "to" a range or a change, "ft" feet and inches, "st" stones and pounds,
+    # "m" metres and centimetres, "logmar" an acuity
     op: str = ""
     b: float | None = None
     b_sign: str = ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.reading.cardinals import Cardinals
+from dictate.reading.cardinals import STONES, Cardinals
 from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.tokens import Token
 
@@ -109,8 +109,9 @@ class _Reader(Cardinals):
             if inches is not None and a < _TALLEST_FT and inches[0] < _INCHES and self.at(inches[1]) not in _TIMES:
                 stop = inches[1] + (1 if self.at(inches[1]) in {"inches", "inch", "in", '"', "”"} else 0)
                 return Number(a=a, op="ft", b=inches[0]), stop
-        if word in _METRES and not sign and (tall := self._tall(a, end + 1)) is not None:
-            return tall
+        parts = self._tall(a, end + 1) if word in _METRES else self.stones(a, end + 1) if word in STONES else None
+        if parts is not None and not sign:
+            return parts
         tenths = self.cardinal(end) if _FEVER[0] <= a < _FEVER[1] and not sign and self._of_heat(i) else None
         if tenths is not None and tenths[0] in range(10):
             return Number(a=a + tenths[0] / 10), tenths[1]

@@ -21,7 +21,7 @@ class Remainder:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
         if marks[place].text == "everything else":
             return ()  # of what, nobody said
-        if marks[place].text == "otherwise" and _goes_between(marks, place):
+        if marks[place].text == "otherwise" and (_goes_between(marks, place) or self._of_name(nodes)):
             return ()
         if (titled := self._titled(marks, place, nodes)) is not None:
             return titled
@@ -47,6 +47,13 @@ class Remainder:
             if not mark.has("filler"):
                 return ()
         return ()
+
+    def _of_name(self, nodes: list[Node]) -> bool:
+        """ "Lumbar tenderness, spine otherwise normal": the rest of what is named directly in front."""
+        if not nodes or nodes[-1].main != "item" or nodes[-1].sign:
+            return False
+        named = [self.items[name] for name in nodes[-1].candidates]
+        return all(item.kind != "presence" for item in named) and not all(item.blanket for item in named)
 
     def _of_sign(self, nodes: list[Node]) -> bool:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)

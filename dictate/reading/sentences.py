@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.model import RemarkKind
+from dictate.reading.bare_nerves import NerveNumbers
 from dictate.reading.carrying import SideCarrier, end_of_grades
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
@@ -54,6 +55,7 @@ class SentenceReader:
         self.going_on = GoingOn(lexicon)
         self.whole_sides = WholeSides(lexicon)
         self.carrier = SideCarrier(lexicon, self.divider.weights)
+        self.nerves = NerveNumbers(lexicon, tokens)
         self.context = Context()
         self.drafts: list[Draft] = []
         self.remarks: list[tuple[RemarkKind, int, int]] = []
@@ -68,7 +70,8 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = list(by_nerve(self.spheres.told(sentence, self.tokens), self.tokens, self.items))
+        sentence = self.nerves.named(self.spheres.told(sentence, self.tokens), self.context)
+        sentence = list(by_nerve(sentence, self.tokens, self.items))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None
@@ -123,7 +126,7 @@ class SentenceReader:
         drafts = self._drafts(cells, statement, candidates)
         keep_place(drafts, gone)
         drafts = drafts or moved(gone, cells)
-        if not drafts and self._adds_side(cells, candidates):
+        if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
         self.said = Said(statement, cells, candidates, drafts)
@@ -157,8 +160,6 @@ class SentenceReader:
         last.side = side
         last.spans.extend((n.mark.start, n.mark.end) for cell in cells for n in cell.nodes)
         return True
-
-    # --- words without an item ----------------------------------------------------------------------------------
 
     def _orphan(self, statement: Statement) -> None:
         """Words that go on about the last statement: a further side, a correction, "strike that"."""
@@ -281,8 +282,6 @@ class SentenceReader:
             for draft in reversed(earlier)
             if side is not None
         ]
-
-    # --- words accounted for ------------------------------------------------------------------------------------
 
     def _entitle(self, drafts: list[Draft], names: list[Node]) -> None:
         """Give findings the words in front of them that say of what they are."""

@@ -21,9 +21,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     full = [c for c in cells if c.nodes]
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if result and _only_denied(cell, result[-1]):
-            cell.values, cell.negation = result[-1].values, None
-        if cell.denied and cell.values:
+        if cell.negated and result and (_only_denied(cell, result[-1]) or _only_denies(cell, result[-1])):
+            cell.values, cell.negation = [n for n in result[-1].values if not says_equal(n)], None
+        if cell.denying and cell.values:
             cell.negated = True  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
@@ -77,10 +77,13 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
 
 
 def _take_over(cell: Cell, before: Cell) -> None:
-    """The value before holds here too; a count does not where it is told how it was here.
+    """The value before holds here too; a count, or that there was none, does not where it is told how it was here.
 
-    "Four beats on the left, sustained on the right."
+    "Four beats on the left, sustained on the right"; "ptosis R none, L mild".
     """
+    graded = any(n.main == "severity" for n in cell.modifiers)
+    if graded and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+        return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
     cell.modifiers = cell.modifiers or before.modifiers
@@ -119,6 +122,14 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
         limb, side = named or limb, cell.side if named else cell.side or side
 
 
+def _only_denies(cell: Cell, before: Cell) -> bool:
+    """ "Reduced on the left, not on the right": the word of the one side is denied of the other."""
+    if cell.values or cell.negation is None or not cell.negation.text.endswith("not"):
+        return False
+    plain = [n for n in before.values if n.main == "value" and n.mark.number is None]
+    return {cell.side, before.side} == {Side.LEFT, Side.RIGHT} and bool(plain) and plain == before.values
+
+
 def _is_sign(value: Node) -> bool:
     """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
     roles = value.mark.roles
@@ -143,6 +154,8 @@ def _differ(cell: Cell, before: Cell) -> None:
     """ "Normal except the left hand", "no tremor apart from a fine one": here what the cell before says is not so."""
     cell.contrary = True
     cell.site_node = cell.site_node or before.site_node
+    if cell.denying and cell.site_node is not None:
+        cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import contrary, denied_sign, descriptor, named_between, overall
+from dictate.reading.descriptors import EXTREMES, contrary, denied_sign, descriptor, named_between, overall
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import words_of
 from dictate.reading.kinds import INABILITY, Meaning
@@ -80,8 +80,7 @@ class StatusReader:
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
-        numbers = [n for n in values if n.mark.number is not None]
-        others = [n for n in values if n.mark.number is None]
+        numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         if meaning is None:
@@ -102,10 +101,9 @@ class StatusReader:
         plain = [n for n in others if n.main != "item"]
         if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        differs = contrary(meaning, modifier_text(name, cell), named, denied=cell.denied) if cell.contrary else meaning
-        if differs is None:
+        meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
+        if meaning is None:
             return None
-        meaning = differs
         base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
         base.detail.extend(self.measures.beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
@@ -236,6 +234,8 @@ class StatusReader:
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
             or (status in said_normal and named_between(cell, said[0][1]))
         )
+        if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
+            return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
         return Meaning(value, status)
@@ -245,7 +245,7 @@ class StatusReader:
         if item.kind == "presence" and status is Status.PRESENT:
             return Status.ABSENT, None
         if flipped is Status.ABNORMAL:
-            return flipped, Text(words="not normal")
+            return flipped, Text(words="absent" if str(value) == "present" else "not normal")
         return flipped, None
 
     def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:

@@ -38,7 +38,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     if question and _is_put_to_the_patient(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     for start, end in _clauses(marks):
-        talk = [i for i in range(start, end) if question or marks[i].role("talk")]
+        talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
         for i in [i for i in talk if _counts_steps(marks[i:end])]:
             result[i] = marks[i].only("filler")
             talk.remove(i)
@@ -92,6 +92,12 @@ def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:
     asked = bool(before) and (before[-1].text == "?" or any(mark.role("talk") for mark in before))
     said = [mark.text for mark in marks if not mark.has("stop", "comma")]
     return asked and len(said) == 1 and said[0] in _PRAISE
+
+
+def _in_reason(before: Sequence[Mark]) -> bool:
+    """ "Acuity was not tested because she had left her glasses at home": why not, whatever time it tells of."""
+    undone = next((i for i, mark in enumerate(before) if mark.has("not_examined", "not_assessable")), None)
+    return undone is not None and any(mark.has("reason") for mark in before[undone:])
 
 
 def _counts_steps(clause: Sequence[Mark]) -> bool:

@@ -99,6 +99,8 @@ class Weigher:
         last = next((n for n in reversed(nodes) if n.main != "filler"), None)
         if last is not None and last.main == "value" and (last.text in INABILITY or wants_object(last)):
             score -= 2.0  # "she cannot get out of a low chair", "I could not see the left disc": it is named behind
+        elif last is not None and last.main == "value" and last is nodes[-1] and last.mark.has("abnormal"):
+            score -= 1.5  # "reduced pinprick over the right cheek": the adjective of the name
         for node in nodes:
             if self.is_value(node):
                 score -= 1.2 if self.accepts(active, node) else 3.0
@@ -202,12 +204,9 @@ class Weigher:
                 self.is_value(n) or n.main in ("severity", "side", "site", "qualifier") for n in after[place + 1 :]
             ):
                 score -= 3.0  # an exception is a statement of its own
-            if node.main == "negation" and not any(
-                self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3]
-            ):
-                score -= 6.0
-            elif node.main == "negation":
-                score -= 0.5
+            if node.main == "negation":
+                denied = any(self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3])
+                score -= 0.5 if denied else 6.0
             elif self.is_value(node):
                 if value_open and place and not _leads_to_value(after[place - 1]):
                     score -= 1.0
@@ -218,8 +217,9 @@ class Weigher:
             elif node.main == "side":
                 if (
                     side_said
-                    and not any(self.is_value(n) for n in after[place + 1 :])
+                    and not any(self.is_value(n) or n.main == "negation" for n in after[place + 1 :])
                     and not self.is_postposed(after, place)
+                    and not _denied_here(after, place)
                 ):
                     score -= 3.0
                 elif (
@@ -242,6 +242,9 @@ class Weigher:
         """What the last node before the next name says."""
         if after and not tight and after[-1].main == "severity" and not any(n.is_break for n in after[-2:-1]):
             return -0.5  # "obese with significant | ankle oedema"
+        lead = list(itertools.takewhile(lambda n: n.main in ("qualifier", "direction", "severity"), reversed(after)))
+        if lead and after[-len(lead) - 1 : -len(lead)] and after[-len(lead) - 1].main == "contrast":
+            return -4.0  # "none at rest but | left beating nystagmus"
         if not tight or not after:
             return 0.0
         last = after[-1]
@@ -281,6 +284,12 @@ class Weigher:
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+
+def _denied_here(nodes: list[Node], place: int) -> bool:
+    """ "Left ptosis but not right": a side with the negation in front of it."""
+    before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
+    return before is not None and before.main == "negation"
 
 
 def _leads_to_value(node: Node) -> bool:

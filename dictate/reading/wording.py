@@ -8,6 +8,7 @@ from dictate.reading.kinds import choice_value
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 
+_HOW = ("fully", "normally", "perfectly")  # of a verb in the name of a sign
 _SIGNED = ("positive", "negative", "pos", "neg", "- ve", "-")
 
 
@@ -54,6 +55,8 @@ class WordReader:
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
         if node.text == "fine" and item.kind == "presence" and item.alone:
             return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
+        if node.text in _HOW and item.kind == "presence" and item.alone:
+            return Status.PRESENT, None, ""  # "fails to abduct fully" fails all the same
         if mark.has("ability"):
             return (Status.NORMAL, None, "") if item.task else None
         if mark.role("normal", ""):

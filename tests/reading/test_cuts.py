@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from dictate.reading.cuts import denies, site_next, starts_anew, value_next, value_side_order
+from dictate.reading.cuts import site_next, starts_anew, value_next, value_side_order
 from dictate.reading.drafts import Cell
 
 
@@ -38,16 +38,6 @@ def test_a_site_right_after_a_side(nodes, phrase, expected):
     """ "right arm"."""
     _, following = after(nodes, phrase, "right")
     assert site_next(following) is expected
-
-
-@pytest.mark.parametrize(
-    ("phrase", "word", "expected"),
-    [("gait not ataxic", "not", True), ("ptosis, no", "no", True), ("tremor no zebra", "no", False)],
-)
-def test_a_negation_after_a_name_denies_what_follows(nodes, phrase, word, expected):
-    """A word for how it was, or nothing more."""
-    node, following = after(nodes, phrase, word)
-    assert denies(node, following) is expected
 
 
 def test_a_further_reading_starts_after_a_link_when_a_side_follows(cells, nodes):

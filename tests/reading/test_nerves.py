@@ -32,7 +32,7 @@ def test_a_number_with_a_colon_is_the_title(grammar: Grammar, text: str, wanted:
 def test_a_range_is_a_blanket_and_a_list_is_not(grammar: Grammar) -> None:
     """ "V and VII" are not all of them."""
     assert rows(grammar, "CN II-XII intact.") == ["cranial_nerves_2_12 normal"]
-    assert rows(grammar, "Cranial nerves V and VII normal.") == []
+    assert rows(grammar, "Cranial nerves V and VII normal.") == ["facial_sensation normal", "facial_strength normal"]
 
 
 def test_a_murmur_keeps_its_grade(grammar: Grammar) -> None:

@@ -890,3 +890,94 @@ def test_what_was_said_of_gait(grammar: Grammar, text: str, wanted: list[str]) -
 def test_what_was_said_of_reflexes(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Grades, counts and adjectives are of the name and the side that they stand with."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Left ptosis but not right.", ["ptosis left present", "ptosis right absent"]),
+        ("Hearing reduced on the left, not on the right.", ["hearing left abnormal reduced", "hearing right normal"]),
+        (
+            "Visual fields full on the right, not the left.",
+            ["visual_fields right normal", "visual_fields left abnormal not normal"],
+        ),
+        ("Vibration absent at the toes but not the ankles.", ["vibration toe abnormal absent"]),
+        ("Ptosis R none, L mild.", ["ptosis right absent", "ptosis left present mild"]),
+        ("No oedema on the right, mild on the left.", ["edema right absent", "edema left present mild"]),
+        (
+            "Carotid bruit on the right, none over the left.",
+            ["carotid_bruit right present", "carotid_bruit left absent"],
+        ),
+        (
+            "Hearing normal on the right, and so was the left.",
+            ["hearing right normal", "hearing left normal (as on the other side)"],
+        ),
+        (
+            "Facial sensation reduced in left V1 and V2 but not V3.",
+            [
+                "facial_sensation left v1 abnormal reduced",
+                "facial_sensation left v2 abnormal reduced",
+                "facial_sensation left v3 normal",
+            ],
+        ),
+        ("Facial weakness is no longer present on the right.", ["facial_strength right normal"]),
+        ("Pupils reactive, no longer unequal.", ["pupil_reaction normal", "anisocoria absent"]),
+    ],
+)
+def test_the_other_side_and_what_is_not_so_there(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Contrasts of sides and places, and what is no longer there; the second half was once lost or like the first."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("The right eye fails to abduct fully.", ["abduction_deficit right present"]),
+        ("Weber heard in the right ear.", ["weber right abnormal lateralises"]),
+        (
+            "Tongue: no wasting, deviates slightly to the right.",
+            ["tongue right abnormal deviates slightly (no wasting)"],
+        ),
+        ("Tongue bulky on the left but not wasted.", ["tongue left abnormal bulky (not wasted)"]),
+        ("Diplopia on looking down and to the left.", ["diplopia present on looking down and to the left"]),
+        ("Right pupil bigger than the left by 1 mm.", ["anisocoria right present 1"]),
+        (
+            "Downgaze is normal, upgaze is limited.",
+            ["eye_movements normal downgaze full", "eye_movements abnormal upgaze limited"],
+        ),
+        (
+            "Reduced pinprick over the right V2 and V3, V1 spared.",
+            ["pinprick right v2 abnormal reduced", "pinprick right v3 abnormal reduced", "pinprick v1 normal"],
+        ),
+        (
+            "No nystagmus in primary position but first-degree left-beating nystagmus on looking left.",
+            ["nystagmus absent", "nystagmus present first degree left beating on looking left"],
+        ),
+        (
+            "Visual acuity was not tested because she had left her glasses at home.",
+            ["visual_acuity not_examined (because she had left her glasses at home)"],
+        ),
+        ("Left ptosis with compensatory tilt to the right.", ["ptosis left present"]),
+    ],
+)
+def test_eyes_and_tongue_said_at_length(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Adverbs of a verb, adjectives of a name, directions, differences, reasons of another time; from memory."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Weight eleven stone four.", ["weight measured 158"]),
+        ("Weight 12 st 3 lb.", ["weight measured 171"]),
+        ("Skin: cafe au lait spots, no neurofibromas.", ["skin abnormal cafe au lait spots"]),
+        ("Lumbar tenderness, spine otherwise normal.", ["tenderness lumbar_spine present", "spine normal"]),
+        ("Peripheral pulses present apart from the left dorsalis pedis.", ["peripheral_pulses normal"]),
+        ("Overweight.", ["general_appearance abnormal overweight"]),
+        ("Hypophonic, monotonous voice, no dysarthria.", ["speech abnormal hypophonic"]),
+        ("MMSE 24/30, losing three on recall and three on orientation.", ["cognitive_total measured 24/30 (MMSE)"]),
+    ],
+)
+def test_general_and_mental_status_said_at_length(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Stones and pounds, titles with a finding behind them, the rest of one item; from memory, no source."""
+    assert row(grammar, text) == wanted

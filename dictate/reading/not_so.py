@@ -1,0 +1,75 @@
+"""What a negation denies: what follows it, a word for how it was, a direction, or nothing that has a name here."""
+
+from __future__ import annotations
+
+from dictate.reading.cuts import is_unknown
+from dictate.reading.drafts import Cell
+from dictate.reading.lexicon import leads_on
+from dictate.reading.nodes import Node
+
+_VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
+_UNDONE = ("not_examined", "not_assessable")
+
+
+def denies(node: Node, following: list[Node]) -> bool:
+    """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
+    for after in following:
+        if after.is_break:
+            break
+        if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
+            return True
+    return node.text in ("no", "not") and (not following or following[0].is_break)
+
+
+def denies_another(node: Node, following: list[Node]) -> bool:
+    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here.
+
+    But "no evidence of disc swelling", "no hint of ptosis": an "of" in front of the name says of what, and that is
+    denied.
+    """
+    if node.main != "negation" or len(following) < 2:
+        return False
+    if following[1].text == "of" and (len(following) == 2 or following[2].main == "item"):
+        return False
+    return is_unknown(following[0]) and leads_on(following[1].mark)
+
+
+def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
+    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
+    denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
+    if not denied or not any(n.main == "direction" for n in cell.modifiers):
+        return None
+    after = next((n for n in following if n.main != "filler"), None)
+    return after if after is not None and after.main in ("direction", "side") else None
+
+
+def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
+    """ "Brisk but not pathological", "bulky but not wasted": the word that was denied of what was found."""
+    if node.main != "except" or not node.text.endswith(" not") or not following:
+        return None
+    word = following[0]
+    found = word.main == "value" and word.mark.number is None and not word.mark.has("normal", "present", "absent")
+    return word if found and not word.mark.has(*_UNDONE) else None
+
+
+def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "No wasting, deviates to the right": a "no" takes nouns, and reaches no verb or adjective behind a comma.
+
+    But "no wasting, weak or slow movements" goes on to its "or". What was denied before it is set aside as a detail.
+    """
+    if not (cell.negated and cell.split and cell.values) or cell.negation is None or cell.negation.text != "no":
+        return
+    if any(after.text in ("or", "nor") for after in following):
+        return
+    word = node.text.split()[0]
+    plain = node.mark.number is None and node.mark.role("abnormal", "") is not None and node.text not in _NOUNS
+    if word in _VERBS or plain:
+        cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
+        cell.negated, cell.negation, cell.values = False, None, []
+
+
+def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
+    """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
+    cell.detail.append(f"not {denied.text}")
+    cell.nodes.extend((node, denied) if cell.values else ())
