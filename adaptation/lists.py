@@ -160,7 +160,7 @@ class Lister:
         return said_so
 
     def _grades(self, component: Component) -> Sequence[str]:
-        return JERKS if component == "reflexes" else GRADES
+        return JERKS if component is Component.REFLEXES else GRADES
 
     def _side(self) -> list[Said]:
         """Muscles or jerks of one side, then perhaps of the other: the stop stands where the side changes."""
@@ -235,7 +235,7 @@ class Lister:
     def _felt(self) -> list[Said]:
         """Kinds of feeling, how far each reaches."""
         chance, items = self._chance, self._maker.grammar.items
-        component: Component = "sensory"
+        component = Component.SENSORY
         names = [name for name in self._plain[component] if items[name].sided == "paired"]
         parts = [
             f"{self._short(name)} {chance.choice(LESS)} {chance.choice((*REACH, '', ''))}"
