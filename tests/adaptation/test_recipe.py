@@ -99,6 +99,12 @@ def test_mixed_adapters_add_their_shares(monkeypatch: pytest.MonkeyPatch) -> Non
     result = mix.mixed([(one, 0.3), (two, 0.2)])
     change = 0.5 * result["m|B"].astype(float) @ result["m|A"].astype(float)
     assert np.allclose(change, [[0.3, 0.6], [0.0, 0.8]], atol=1e-3)
+    whole = mix.cut(result, 2)
+    assert np.allclose(whole["m|B"].astype(float) @ whole["m|A"].astype(float), 2 * change, atol=4e-3)
+    nearest = mix.cut(result, 1)
+    assert nearest["m|A"].shape == (1, 2)
+    left = 2 * change - nearest["m|B"].astype(float) @ nearest["m|A"].astype(float)
+    assert np.linalg.norm(left) == pytest.approx(np.linalg.svd(2 * change)[1][1], abs=4e-3)
 
 
 @pytest.fixture
