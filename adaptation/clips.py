@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from dictations import Dictator, Said, bare, withheld_from
+from lists import Lister, cut_off, pauses_in, rested, together
 from talk import dictionary_sentences, talk
 from voices import ESPEAK_LEARN, FLITE_LEARN, NEURAL_LEARN, VARIANTS
 
@@ -22,7 +23,9 @@ from dictate.grammar import load_grammar
 from dictate.hearing.engine import Engine
 
 ROOT = Path(__file__).resolve().parent.parent
-MIXED, DRILLED = 0.1, 0.15  # shares of clips with ordinary talk beside statements, and of what is heard wrong most
+MIXED, DRILLED = 0.1, 0.12  # shares of clips with ordinary talk beside statements, and of what is heard wrong most
+LISTED = 0.3  # share of clips with runs of findings under one side, posture or heading
+CUT, RESTED = 0.12, 0.15  # shares of such clips that end inside the run, of statements with a pause inside them
 MOST_CHARACTERS = 190  # about 14 s of speech
 TRIES = 4  # of so many dictations the one with the rarest words so far is taken, in RARE of the clips
 RARE = 0.6
@@ -42,25 +45,37 @@ def rarest(maker: Dictator, count: int, drilled: bool, spoken: Counter[str]) -> 
     return chosen
 
 
-def clip_texts(maker: Dictator, prose: list[str], spoken: Counter[str], share: float) -> tuple[str, str, bool]:
+def clip_texts(
+    maker: Dictator, lister: Lister, prose: list[str], spoken: Counter[str], share: float
+) -> tuple[str, str, bool]:
     """Speech and text of one clip, and whether it is ordinary talk only, which `share` of the clips are."""
     chance, kind = maker.chance, maker.chance.random()
 
-    def ordinary() -> str:
-        return talk(chance) if chance.random() < 0.5 else chance.choice(prose)
+    def ordinary() -> Said:
+        sentence = talk(chance) if chance.random() < 0.5 else chance.choice(prose)
+        return Said(sentence, sentence)
 
+    listed = share + MIXED <= kind < share + MIXED + LISTED
     if kind < share:
-        parts = [(each, each) for each in (ordinary() for _ in range(chance.randint(1, 3)))]
+        parts = [ordinary() for _ in range(chance.randint(1, 3))]
+    elif listed:
+        parts = lister.run()
+        if chance.random() < 0.5:
+            parts[:0] = rarest(maker, 1, False, spoken)
+        elif chance.random() < 0.3:
+            parts += lister.run()
     else:
-        count = chance.choice((1, 2, 2, 3, 3, 4))
-        drilled = kind > 1 - DRILLED
-        parts = [(each.speech, each.text) for each in rarest(maker, count, drilled, spoken)]
+        parts = rarest(maker, chance.choice((1, 2, 2, 3, 3, 4)), kind > 1 - DRILLED, spoken)
         if kind < share + MIXED:
-            extra = ordinary()
-            parts.insert(chance.choice((0, len(parts))), (extra, extra))
-    while sum(len(each[0]) for each in parts) > MOST_CHARACTERS and len(parts) > 1:
+            parts.insert(chance.choice((0, len(parts))), ordinary())
+    while sum(len(each.speech) for each in parts) > MOST_CHARACTERS and len(parts) > 1:
         parts.pop()
-    return " ".join(each[0] for each in parts), " ".join(each[1] for each in parts), kind < share
+    if listed and "," in parts[-1].text and chance.random() < CUT:
+        parts[-1] = cut_off(parts[-1])
+    if kind < share:
+        return " ".join(each.speech for each in parts), " ".join(each.text for each in parts), True
+    parts = [rested(each, chance) if chance.random() < RESTED else each for each in parts]
+    return together(parts, chance), " ".join(each.text for each in parts), False
 
 
 def tokens_of(engine: Engine, maker: Dictator, text: str) -> dict[str, Any]:
@@ -84,11 +99,13 @@ def main() -> None:
     maker = Dictator(load_grammar(), random.Random(given.seed), withheld)
     prose, engine = dictionary_sentences(given.wordnet), Engine("base-plain", offline=True)
     spoken: Counter[str] = Counter()
-    texts = [clip_texts(maker, prose, spoken, given.ordinary) for _ in range(given.count + given.neural)]
+    lister = Lister(maker)
+    texts = [clip_texts(maker, lister, prose, spoken, given.ordinary) for _ in range(given.count + given.neural)]
     clips = [tokens_of(engine, maker, text) for _, text, _ in texts]
     for number, (clip, (speech, _, ordinary)) in enumerate(zip(clips, texts, strict=True)):
         chance = maker.chance
-        clip.update(speech=speech, ordinary=ordinary, rate=chance.randint(125, 185), pitch=chance.randint(20, 80))
+        clip.update(speech=speech, pauses=pauses_in(speech, chance), ordinary=ordinary)
+        clip.update(rate=chance.randint(125, 185), pitch=chance.randint(20, 80))
         parametric = (
             FLITE_LEARN if chance.random() < 0.25 else [f"{each}{chance.choice(VARIANTS)}" for each in ESPEAK_LEARN]
         )

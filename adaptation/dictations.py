@@ -89,7 +89,7 @@ class Said:
 
 def said(words: str) -> Said:
     """A statement from its spoken words: digits, American spelling, capital and stop in the text."""
-    words = " ".join(words.split()).rstrip(" ,.;")
+    words = " ".join(words.split()).replace(" ,", ",").rstrip(" ,.;")
     speech = " ".join(LETTERS.get(word, word) for word in words.split(" "))
     text = " ".join(_american(word) for word in written(words).split(" "))
     return Said(speech + ".", text[0].upper() + text[1:] + ".")

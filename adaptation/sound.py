@@ -8,6 +8,7 @@ Ends in time: what was not spoken after `--seconds` is left out; what is longer 
 from __future__ import annotations
 
 import argparse
+import itertools
 import json
 import random
 import time
@@ -16,9 +17,10 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from voices import NEURAL_HELD_OUT, NEURAL_LEARN, RATE, Kokoro, neural_sounds, parametric
+from voices import NEURAL_HELD_OUT, NEURAL_LEARN, RATE, Kokoro, Sound, neural_sounds, parametric
 
 NEURAL = NEURAL_LEARN + NEURAL_HELD_OUT
+QUIET = 0.02  # of the loudest: below it is silence at the ends of an utterance
 _KOKORO: list[Kokoro] = []
 
 
@@ -30,13 +32,25 @@ def _ready(model: Path | None, vocabulary: Path, voices: Path) -> None:
 def _speak(clip: dict[str, Any], until: float) -> np.ndarray | None:
     if time.time() > until:
         return None
-    if clip["voice"] not in NEURAL:
-        sound = parametric(clip["speech"], clip["voice"], clip["rate"], clip["pitch"])
-    elif _KOKORO:
-        sound = _KOKORO[0].say(neural_sounds(clip["speech"], clip["voice"]), clip["voice"], clip["rate"] / 160)
-    else:
+    if clip["voice"] in NEURAL and not _KOKORO:
         return None
-    return (sound * 32000).astype(np.int16)
+    pieces = []
+    for said, pause_s in itertools.zip_longest(clip["speech"].split("|"), clip.get("pauses", ()), fillvalue=0.0):
+        sound = _said(said.strip(), clip)
+        pieces += [_voiced(sound) if pause_s or pieces else sound, np.zeros(int(pause_s * RATE), np.float32)]
+    return (np.concatenate(pieces) * 32000).astype(np.int16)
+
+
+def _said(words: str, clip: dict[str, Any]) -> Sound:
+    if clip["voice"] in NEURAL:
+        return _KOKORO[0].say(neural_sounds(words, clip["voice"]), clip["voice"], clip["rate"] / 160)
+    return parametric(words, clip["voice"], clip["rate"], clip["pitch"])
+
+
+def _voiced(sound: Sound) -> Sound:
+    """Without the silence at its ends, which would lengthen the pauses."""
+    loud = np.flatnonzero(np.abs(sound) > QUIET * np.abs(sound).max(initial=1e-6))
+    return sound[loud[0] : loud[-1] + 1] if len(loud) else sound
 
 
 def main() -> None:

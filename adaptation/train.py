@@ -318,11 +318,17 @@ def main() -> None:
     ask.add_argument("--kept-back", type=int, default=96)
     ask.add_argument("--rank", type=int, default=RANK)
     ask.add_argument("--drop", type=float, default=0.05, help="share of what goes into the changes that is left out")
+    ask.add_argument("--start", type=Path, help="learn on from this adapter, of the same rank")
     ask.add_argument("--near", type=float, default=0.0, help="weight of keeping to the base in ordinary talk")
     given = ask.parse_args()
     device = "cuda" if torch.cuda.is_available() else "cpu"
     torch.manual_seed(0), random.seed(0)
     model = Whisper(weights(given.folder / "model.bin", device), device, given.rank, given.drop)
+    if given.start:
+        with np.load(given.start) as kept, torch.no_grad():
+            for name, pair in model.changes.items():
+                for part, numbers in zip("AB", pair, strict=True):
+                    numbers.copy_(torch.tensor(kept[f"{name.replace('/', '|')}|{part}"].astype(np.float32)))
     filters = np.load(given.folder / "mel.npy")
     ear, clips = Ear(filters, device, seed=0), Clips(given.folder, device)
     order = list(range(len(clips.sounds)))

@@ -85,7 +85,8 @@ def test_ordinary_clips_are_marked_and_as_many_as_asked_for(recipe: ModuleType, 
     """The penalty that keeps ordinary talk near the base reads the mark; the same seed gives the same clips."""
     clips = importlib.import_module("clips")
     maker = recipe.Dictator(grammar, random.Random(5))
-    made = [clips.clip_texts(maker, ["The cat sat on the mat."], Counter(), share) for _ in range(300)]
+    lister = importlib.import_module("lists").Lister(maker)
+    made = [clips.clip_texts(maker, lister, ["The cat sat on the mat."], Counter(), share) for _ in range(300)]
     assert abs(sum(ordinary for _, _, ordinary in made) / 300 - share) < 0.08
 
 
@@ -98,3 +99,55 @@ def test_mixed_adapters_add_their_shares(monkeypatch: pytest.MonkeyPatch) -> Non
     result = mix.mixed([(one, 0.3), (two, 0.2)])
     change = 0.5 * result["m|B"].astype(float) @ result["m|A"].astype(float)
     assert np.allclose(change, [[0.3, 0.6], [0.0, 0.8]], atol=1e-3)
+    whole = mix.cut(result, 2)
+    assert np.allclose(whole["m|B"].astype(float) @ whole["m|A"].astype(float), 2 * change, atol=4e-3)
+    nearest = mix.cut(result, 1)
+    assert nearest["m|A"].shape == (1, 2)
+    left = 2 * change - nearest["m|B"].astype(float) @ nearest["m|A"].astype(float)
+    assert np.linalg.norm(left) == pytest.approx(np.linalg.svd(2 * change)[1][1], abs=4e-3)
+
+
+@pytest.fixture
+def lists(recipe: ModuleType) -> ModuleType:
+    """The generator of runs of findings."""
+    return importlib.import_module("lists")
+
+
+def test_a_run_under_one_side_is_joined_by_commas(lists: ModuleType) -> None:
+    """However it is spoken, the text is one sentence; marks and pauses of the speech differ."""
+    chance = random.Random(2)
+    runs = [
+        lists.joined(["deltoid five", "biceps four plus", "triceps nought"], chance, lead="right") for _ in range(60)
+    ]
+    texts = {re.sub("^Right,", "Right", run.text) for run in runs}
+    assert texts == {"Right deltoid 5, biceps 4 plus, triceps 0."}
+    speech = [run.speech for run in runs]
+    assert any("five, biceps" in each for each in speech)
+    assert any("five biceps" in each for each in speech)
+    assert any("five. | biceps" in each for each in speech)
+    assert any("five, | biceps" in each for each in speech)
+
+
+def test_a_full_stop_stands_where_the_side_changes(lists: ModuleType, recipe: ModuleType, grammar: Grammar) -> None:
+    """No run of grades names both sides of a list in one sentence, and none has a stop inside it."""
+    lister = lists.Lister(recipe.Dictator(grammar, random.Random(5)))
+    runs = [lister._side() for _ in range(200)]
+    for run in runs:
+        sentences = [each.text for each in run]
+        assert all(each.endswith(".") and ". " not in each for each in sentences)
+        assert not any(re.search(r"\bright\b", each, re.I) and re.search(r"\bleft\b", each, re.I) for each in sentences)
+    assert any(len(run) > 1 for run in runs)
+
+
+def test_pauses_are_spoken_and_not_written(lists: ModuleType, recipe: ModuleType, grammar: Grammar) -> None:
+    """A pause parts no number, stands in no text, and each has its seconds; a run cut off goes on behind its comma."""
+    chance = random.Random(7)
+    lister = lists.Lister(recipe.Dictator(grammar, chance))
+    for _ in range(300):
+        run = [lists.rested(each, chance) for each in lister.run()]
+        speech = lists.together(run, chance)
+        assert not re.search(r"[|]|\d", "".join(re.sub(r"\d", "", each.text) for each in run))
+        assert len(lists.pauses_in(speech, chance)) == speech.count("|")
+        assert not re.search(r"\b(?:four|three|two) \| (?:plus|minus|hundred)\b|\bone \| (?:\w+ty|oh)\b", speech)
+    whole = lists.joined(["knee jerk two", "ankle jerk one"], chance)
+    assert lists.cut_off(whole).text == whole.text[:-1] + ","
