@@ -121,6 +121,7 @@ class Item(Frozen):
     bare_value: bool = False  # a value of this kind without any item name belongs here
     group: str = ""  # items dictated in one breath (coma_scale)
     nerve: str = ""
+    nerve_numbers: tuple[int, ...] = ()  # nerves whose bare number names it ("seven normal")
     blanket: bool = False
     covers: Phrases = ()  # blanket: item ids it covers; empty: its whole component
     site_items: dict[str, str] = Field(default_factory=dict)  # site → the item meant ("strength in the arms")

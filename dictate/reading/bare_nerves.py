@@ -16,20 +16,6 @@ _ORDINALS = {
     for n, word in enumerate("third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split(), start=3)
 }
 _WORDS = {n: word for word, n in _ORDINALS.items()}
-_NERVES = {
-    1: "smell",
-    2: "cranial_nerves_2",
-    3: "eye_movements",
-    4: "eye_movements",
-    5: "facial_sensation",
-    6: "eye_movements",
-    7: "facial_strength",
-    8: "hearing",
-    9: "palate",
-    10: "palate",
-    11: "trapezius",
-    12: "tongue",
-}
 _BETWEEN = frozenset({",", "/", "-", "&", "and", "+"})
 _SILENT = frozenset({"is", "are", "was", "were", "both", "all", "nerve", "nerves", "the"})
 _STATUS = ("normal", "abnormal", "absent", "not_examined", "not_assessable", "unchanged")
@@ -45,6 +31,7 @@ class NerveNumbers:
     def __init__(self, lexicon: Lexicon, tokens: Sequence[Token]) -> None:
         self.lexicon = lexicon
         self.items = lexicon.items
+        self.nerves = {number: name for name, item in self.items.items() for number in item.nerve_numbers}
         self.tokens = tokens
 
     def named(self, marks: Sequence[Mark], context: Context) -> list[Mark]:
@@ -112,7 +99,7 @@ class NerveNumbers:
             return _ORDINALS[mark.text]
         number = mark.number
         alone = number is not None and not (number.op or number.a_sign or number.mark)
-        return int(number.a) if alone and number is not None and number.a in _NERVES else 0
+        return int(number.a) if alone and number is not None and number.a in self.nerves else 0
 
     def _range(self, marks: Sequence[Mark], place: int, *, plain: bool) -> str:
         """ "two to twelve": the name of that range of nerves, or empty."""
@@ -130,14 +117,21 @@ class NerveNumbers:
             number = self._number(marks, place, plain=plain)
             if not spanned and not number:
                 break
-            run.append((place, place + 1, spanned or _NERVES[number]))
-            place += 1
+            joined = place + 1 < len(marks) and marks[place + 1].hyphened
+            after = self._number(marks, place + 1, plain=plain) if joined else 0
+            if after > number + 1 and f"cranial_nerves_{number}_{after}" in self.items:
+                run.append((place, place + 2, f"cranial_nerves_{number}_{after}"))  # "III-VI"
+            elif spanned or number in self.nerves:
+                run.append((place, place + 1, spanned or self.nerves[number]))
+            else:
+                break
+            place = run[-1][1]
             while place < len(marks) and marks[place].text in _BETWEEN and place + 1 < len(marks):
                 after = place + 1
                 if not (self._number(marks, after, plain=plain) or marks[after].text in _BETWEEN):
                     break
                 place = after
-        return [one for one in run if one[2] in self.items]
+        return run
 
     def _says(self, marks: Sequence[Mark], place: int, item: str, *, titled: bool) -> bool:
         """A word for how it was follows, or a side with one; behind a colon too where the nerves are being told."""
@@ -159,20 +153,22 @@ class NerveNumbers:
     def _names(self, marks: Sequence[Mark], place: int, run: list[tuple[int, int, str]]) -> list[Mark]:
         """The listed numbers as names, each item once, with what stands between them."""
         names: list[Mark] = []
-        at = {start: item for start, _, item in run}
-        end = run[-1][1]
+        at = {start: (end, item) for start, end, item in run}
         seen: set[str] = set()
-        for i in range(place, end):
-            item = at.get(i)
-            if item is None:
+        i = place
+        while i < run[-1][1]:
+            end, item = at.get(i, (i + 1, ""))
+            if not item:
                 names.append(marks[i])
             elif item in seen:
                 names[-1] = marks[i].only("filler") if names[-1].text in _BETWEEN else names[-1]
                 names.append(marks[i].only("filler"))
             else:
                 seen.add(item)
-                name = Mark(marks[i].start, marks[i].end, (Role("item", item),), None, marks[i].text)
+                text = "".join(mark.text for mark in marks[i:end])
+                name = Mark(marks[i].start, marks[end - 1].end, (Role("item", item),), None, text)
                 names.append(replace(name, hyphened=bool(names)))  # "V VII normal": one list
+            i = end
         return names
 
     def _excepted(self, marks: Sequence[Mark], place: int) -> Mark | None:

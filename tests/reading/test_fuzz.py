@@ -9,7 +9,9 @@ import pytest
 from by_hand import DEMOS
 
 from dictate.grammar import Grammar
+from dictate.reading.cardinals import TEENS, UNITS
 from dictate.reading.forms import variants
+from dictate.reading.numbers import ROMAN
 from dictate.reading.read import read
 from dictate.reading.tokens import tokenize, transcript_of_text
 
@@ -65,6 +67,9 @@ def _phrases(name: str, grammar: Grammar) -> Iterator[str]:
     if name == f"{grammar.component_of(name)}_all" or item.bare_value:
         yield from grammar.components[grammar.component_of(name)].headings
         yield from grammar.common.words.rest  # "otherwise normal"
+    for number in item.nerve_numbers:  # "seven normal", "III, IV and VI full"
+        yield from (word for word, n in (ROMAN | UNITS | TEENS).items() if n == number)
+        yield str(number)
     if name.startswith("cranial_nerves_"):
         yield from grammar.components[grammar.component_of(name)].headings
 
