@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -199,11 +200,22 @@ def posture_at(
     if carried is not None and start == sentence[0].mark.start and not any(at > token for at, _ in inside):
         return before[-1]
     after = next(((at, p) for at, p in inside if at > token), None)
-    if len(inside) == 1 and readings and after is not None and max(readings) < after[0] and _ends(after[1], end):
+    if len(inside) == 1 and readings and after is not None and max(readings) < after[0] and _ends(after[1], sentence):
         return after[1]  # "142/84, pulse 70, sitting": the one posture of the clause, at its end
-    if after is not None and _reaches(token, after[0], sentence):
+    if after is not None and not (before and _opens(after[1], sentence)) and _reaches(token, after[0], sentence):
+        return after[1]
+    if after is not None and not before and _set_off(token, after, sentence):
         return after[1]
     return before[-1] if before else None
+
+
+def _set_off(token: int, event: tuple[int, Posture], sentence: Sequence[Node]) -> bool:
+    """ "132/84, seated, and the pulse 74": between commas, right behind the reading."""
+    said = [n.main for n in between(sentence, token, event[0]) if n.main not in ("filler", "number", "side", "site")]
+    end = max((n.mark.end for n in event[1].nodes), default=0)
+    place = next((i for i, n in enumerate(sentence) if n.mark.start >= end), len(sentence))
+    closed = place < len(sentence) and sentence[place].main == "comma"
+    return said == ["comma"] and closed and not _reading_at(sentence, place + 1)
 
 
 def _minutes_after(
@@ -218,9 +230,18 @@ def _minutes_after(
     return follows[1] if _is_closed(follows[1], sentence) and not parted else None
 
 
-def _ends(posture: Posture, end: int) -> bool:
-    """Nothing is said after the posture but the stop."""
-    return max((n.mark.end for n in posture.nodes), default=0) >= end - 1
+def _opens(posture: Posture, sentence: Sequence[Node]) -> bool:
+    """A pressure follows at once: where postures are said before their readings, it is that pressure's."""
+    end = max((n.mark.end for n in posture.nodes), default=0)
+    place = next((i for i, n in enumerate(sentence) if n.mark.start >= end), len(sentence))
+    return _reading_at(sentence, place)
+
+
+def _ends(posture: Posture, sentence: Sequence[Node]) -> bool:
+    """Nothing is said after the posture in its clause but where the reading was taken ("seated, in the right arm")."""
+    end = max((n.mark.end for n in posture.nodes), default=0)
+    after = itertools.takewhile(lambda n: n.main != "semicolon", (n for n in sentence if n.mark.start >= end))
+    return all(n.main in ("stop", "comma", "filler", "side", "site") for n in after)
 
 
 def _is_closed(posture: Posture, sentence: Sequence[Node]) -> bool:

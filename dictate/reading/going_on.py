@@ -48,6 +48,12 @@ class GoingOn:
             return True
         return any(n.main == "negation" for n in nodes) and any(n.main == "side" for n in nodes)
 
+    def leaves_undone(self, nodes: list[Node]) -> bool:
+        """ "Not tested today.": words that say of a title that what it names was not examined."""
+        said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
+        undone = [n.mark.has("not_examined", "not_assessable") for n in said]
+        return bool(undone) and all(undone)
+
     def may_be_of(self, names: Sequence[str], nodes: list[Node]) -> bool:
         """A value of the kind the items have: a number for a score, a grade or a plain "normal" for a component."""
         items = [self.items[name] for name in names]

@@ -78,7 +78,9 @@ class Measurer:
             return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
         if base.status is Status.MEASURED and item.kind == "quantity":
             # "positive at forty degrees", "turns en bloc in six steps"
-            return [n.text for n in others if n.text == "positive" or self.owners.sense(name, n) == "abnormal"]
+            return [
+                n.text for n in others if n.text in ("positive", "negative") or self.owners.sense(name, n) == "abnormal"
+            ]
         if base.status not in (Status.NORMAL, Status.ABSENT) or base.value is not None:
             return []
         said = [(n.text, cell.units.get(id(n))) for n in numbers if not n.mark.role("absent", "")]

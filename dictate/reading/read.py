@@ -37,7 +37,7 @@ from dictate.reading.occasion import is_examination
 from dictate.reading.pauses import without_pauses
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
-from dictate.reading.sections import split
+from dictate.reading.sections import split, titles_on_lines
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.shorthand import read_shorthand
 from dictate.reading.signs import signs_of_sides
@@ -114,7 +114,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         _remark(transcript, RemarkKind.REFERENCE, tokens[start].word, tokens[end - 1].word, (spoken,))
         for start, end, spoken in references
     ]
-    sentences, kept = split(marks, tokens)
+    sentences, kept = split(titles_on_lines(marks, tokens, lexicon.meanings), tokens)
     reader = SentenceReader(lexicon, tokens)
     reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
     for before, sentence in itertools.pairwise([[], *sentences]):

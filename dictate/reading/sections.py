@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from dictate.model import RemarkKind
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 EXAMINATION = "examination"
@@ -33,6 +34,21 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
     if current:
         sentences.append(current)
     return sentences
+
+
+def titles_on_lines(marks: Sequence[Mark], tokens: Sequence[Token], meanings: Callable[[str], set[Role]]) -> list[Mark]:
+    """The marks, a word alone on its line a heading where it is one in front of a colon ("GENERAL").
+
+    meanings: everything that a phrase can be.
+    """
+    result = list(marks)
+    for place, mark in enumerate(marks):
+        opens = not mark.start or tokens[mark.start - 1].ends_line
+        if not (mark.has("word") and opens and tokens[mark.end - 1].ends_line):
+            continue
+        roles = tuple(role for role in meanings(f"{mark.text} :") if role.kind == "heading")
+        result[place] = replace(mark, roles=roles or mark.roles)
+    return result
 
 
 def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mark]], list[Kept]]:

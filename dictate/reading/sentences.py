@@ -180,7 +180,8 @@ class SentenceReader:
             self.drafts.extend(d for c in cells if self._says_something(c) for d in self.status.drafts(c, [], names))
             self._cover_all(Statement(names=[], before=[], after=nodes))
             return
-        if not self.going_on.may_be_of(self.said.candidates, nodes):
+        titled = self.going_on.leaves_undone(nodes) and not self.said.drafts  # "Sensation. Not tested."
+        if not (titled or self.going_on.may_be_of(self.said.candidates, nodes)):
             return
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
@@ -188,7 +189,9 @@ class SentenceReader:
             self.drafts.extend(d for c in cells for d in self._same(c, whole, []))
             self._cover_all(whole)
             return
-        drafts = [d for cell in cells if self._says_something(cell) for d in self._orphan_drafts(cell)]
+        titles = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
+        told = [cell for cell in cells if self._says_something(cell)]
+        drafts = [d for cell in told for names in titles for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
             self._entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
@@ -201,11 +204,11 @@ class SentenceReader:
     def _says_something(self, cell: Cell) -> bool:
         return bool(cell.values) or (cell.negated and cell.side is not None)
 
-    def _orphan_drafts(self, cell: Cell) -> list[Draft]:
-        """Findings for the items of the last statement; not for signs, whose name was the finding."""
+    def _orphan_drafts(self, cell: Cell, names: tuple[str, ...]) -> list[Draft]:
+        """Findings for the named items of the last statement; not for signs, whose name was the finding."""
         if self.said is None:
             return []
-        drafts = self.status.drafts(cell, [], self.said.candidates)
+        drafts = self.status.drafts(cell, [], names)
         site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:

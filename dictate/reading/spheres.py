@@ -11,6 +11,8 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 _HEADS = {"oriented": True, "orientated": True, "disoriented": False, "disorientated": False}
+_KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial only
+_WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
 _FILLERS = frozenset("to in for the his her their own current only a be he she is was".split())
 _DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
@@ -42,7 +44,7 @@ class Spheres:
         place = 0
         while place < len(marks):
             mark = marks[place]
-            head = next((i for i in range(mark.start, mark.end) if tokens[i].lower in _HEADS), None)
+            head = next((i for i in range(mark.start, mark.end) if _is_head(tokens, i)), None)
             place += 1
             if head is None:
                 continue
@@ -60,7 +62,7 @@ class Spheres:
 
     def _read(self, tokens: Sequence[Token], head: int, end: int) -> tuple[list[Mark], int] | None:
         lower = [token.lower for token in tokens[:end]]
-        known, start, lead = _HEADS[lower[head]], head, []
+        known, start, lead = _WORDS[lower[head]], head, []
         half = 2 if head > 1 and lower[head - 1] in _WHOLLY and lower[head - 2] in _DENIALS else 0
         half = half or (1 if head and lower[head - 1] in _PARTLY else 0)
         if half:
@@ -109,6 +111,8 @@ class Spheres:
         said = [run for run in runs if run.items]
         if not said or not (first.items or excepted or first.end > first.start + 2):
             return None
+        if lower[first.end - 1] in _KNOWS and place < len(lower) and lower[place] in ("of", "when", "how", "that"):
+            return None  # "knew the day of her wedding"
         said[0].start = first.start
         return said
 
@@ -121,3 +125,9 @@ class Spheres:
         key = "oriented" if run.known else "disoriented"
         roles = [Role(kind, name, key) for name in dict.fromkeys(run.items) for kind in ("value", "alone")]
         return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))
+
+
+def _is_head(tokens: Sequence[Token], place: int) -> bool:
+    """ "Oriented", "knows", "did not know"; and no "I know"."""
+    word = tokens[place].lower
+    return word in _WORDS and (word != "know" or (place > 0 and tokens[place - 1].lower in _DENIALS))

@@ -699,6 +699,22 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             ["romberg not_examined", "fundi not_examined", "visual_fields not_examined", "pronator_drift absent"],
         ),
         ("No myoclonus, scrap that, tremor of both hands.", ["tremor both hand present"]),
+        ("SENSATION\nNot tested.", ["sensory_all not_examined"]),
+        (
+            "CRANIAL NERVES / MENTAL STATE\nNot formally examined. Alert.",
+            ["cranial_nerves_all not_examined", "mental_status_all not_examined", "consciousness normal alert"],
+        ),
+        ("HISTORY\nLost 12 kg.\n\nGENERAL\nWeight 71 kg.\n\nGAIT\nNormal.", ["weight measured 71", "gait normal"]),
+        ("Examined on 3 March 2026. Gait normal.", ["gait normal"]),
+        (
+            "She knew who and where she was but not the date.",
+            ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented"],
+        ),
+        (
+            "Plantar R flexor, L no movement of the toe.",
+            ["plantar_response right normal flexor", "plantar_response left abnormal mute"],
+        ),
+        ("Reflexes two plus and equal right across the board.", ["reflex_all measured 2+"]),
         ("Right arm drifts, left does not.", ["pronator_drift right arm present", "pronator_drift left arm absent"]),
         ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left arm absent"]),
         ("Everything was normal except the gait.", ["gait abnormal not normal"]),

@@ -39,6 +39,14 @@ def rows(grammar: Grammar, text: str) -> list[str]:
                 "vital_capacity supine 2.4",
             ],
         ),
+        (
+            "BP 132/84, seated, in the right arm, and the pulse 74.",
+            ["blood_pressure right sitting 132/84", "heart_rate sitting 74"],
+        ),
+        (
+            "BP 142/80 sitting, pulse 72 standing after one minute 136/82.",
+            ["blood_pressure sitting 142/80", "heart_rate sitting 72", "blood_pressure standing 1 136/82"],
+        ),
         ("BP 142/84 pulse 72 lying.", ["blood_pressure supine 142/84", "heart_rate supine 72"]),
     ],
 )
