@@ -11,7 +11,9 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 
 _COLDEST = 30  # a temperature said with one letter for its unit, of either scale
-WHOLE_SIDES = frozenset({"right side", "left side", "right sided", "left sided"})
+WHOLE_SIDES = frozenset(
+    {"right side", "left side", "right sided", "left sided", "r side", "l side", "rt side", "lt side"}
+)
 
 
 def _is_limb(node: Node) -> bool:

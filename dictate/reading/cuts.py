@@ -25,7 +25,7 @@ _ALWAYS_REASONS = frozenset(
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
-_COPULAS = frozenset({"is", "was", "are", "were", "seems", "looks", "feels", "remains"})
+_LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
 
@@ -67,7 +67,7 @@ def is_unknown(node: Node) -> bool:
 
 def is_unknown_next(following: list[Node]) -> bool:
     """ "Left wall", "left is sparkling": a word of unknown meaning says how it was there."""
-    told = following[1:] if following and following[0].text in _COPULAS else following
+    told = following[1:] if following and following[0].text in _LEADS else following
     return bool(told) and is_unknown(told[0])
 
 

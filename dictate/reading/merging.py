@@ -209,14 +209,16 @@ def _within(node: Node, draft: Draft) -> bool:
 
 
 def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
-    """A plain normal or absent finding said again somewhere else is the same finding, with both its words."""
+    """What was normal, absent or left out, said again without more, is the same finding, with both its words."""
     kept: list[Draft] = []
     said: dict[tuple[object, ...], Draft] = {}
     for draft in drafts:
-        plain = draft.status in (Status.NORMAL, Status.ABSENT) and draft.value is None and not draft.corrected
+        undone = draft.status is Status.NOT_EXAMINED
+        plain = (undone or draft.status in (Status.NORMAL, Status.ABSENT)) and not (draft.value or draft.corrected)
         side = None if draft.side is Side.BOTH else draft.side  # "strong shoulder shrugs", and "symmetrical" besides
         key = (draft.item, side, draft.site, draft.status, tuple(draft.detail), draft.uncertain, draft.excepted)
-        earlier = said.get(key) if plain and not items[draft.item].positions and not items[draft.item].blanket else None
+        single = undone or not items[draft.item].blanket
+        earlier = said.get(key) if plain and single and not items[draft.item].positions else None
         if earlier is not None:
             earlier.spans.extend(draft.spans)
             earlier.side = earlier.side or draft.side

@@ -22,6 +22,7 @@ from dictate.model import (
 )
 from dictate.reading.brackets import set_apart_earlier
 from dictate.reading.charts import deal_charts
+from dictate.reading.coma import name_parts
 from dictate.reading.dealt_lists import deal_lists
 from dictate.reading.dictated_marks import with_dictated_marks
 from dictate.reading.drafts import Draft
@@ -31,6 +32,7 @@ from dictate.reading.halves import set_apart_halves
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.margins import Weigh, with_rivals
+from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
 from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
@@ -104,11 +106,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         mending = mend(tokens, transcript.words, lexicon, known=ears.known, weigh=ears.weigh, table=grammar.doubt)
         tokens = mending.tokens
         misheard = [_remark(transcript, RemarkKind.MISHEARD, *one) for one in mending.open]
-    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
-    marks = deal_charts(read_shorthand(signed, tokens, lexicon.items), tokens, lexicon.items)
-    marks = deal_lists(marks, tokens, lexicon.items)
-    marks = without_numbering(number_items(marks, tokens), tokens)
-    marks, references = set_apart_references(marks, tokens)
+    marks, references = set_apart_references(_marks(tokens, lexicon), tokens)
     marks, earlier = set_apart_earlier(set_apart_halves(marks, tokens), tokens)
     whose = [
         _remark(transcript, RemarkKind.REFERENCE, tokens[start].word, tokens[end - 1].word, (spoken,))
@@ -137,6 +135,14 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         findings = with_rivals(findings, transcript, grammar, ears.weigh)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
     return Reading(findings, (*misheard, *whose, *remarks))
+
+
+def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
+    """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
+    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
+    marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
+    marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
+    return without_numbering(number_items(marks, tokens), tokens)
 
 
 def _bound_of(draft: Draft, tokens: list[Token]) -> str:

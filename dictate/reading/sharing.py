@@ -25,6 +25,8 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             cell.values, cell.negation = [n for n in result[-1].values if not says_equal(n)], None
         if cell.denying and cell.values:
             cell.negated = True  # "present but not brisk"
+        if result and _same_side_goes_on(cell, result[-1]):
+            cell.side = result[-1].side
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -74,6 +76,15 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
+
+
+def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
+    """ "On the left it is normal in V1 and V2 and reduced in V3": a side said first, with "on", up to a semicolon."""
+    side = next((n for n in before.nodes if n.main == "side"), None)
+    if side is None or before.side not in (Side.LEFT, Side.RIGHT) or cell.side is not None or cell.site_node is None:
+        return False
+    first = before.site_node is not None and side.mark.end <= before.site_node.mark.start
+    return first and side.text.startswith("on ") and not before.closed and not cell.excepted
 
 
 def _take_over(cell: Cell, before: Cell) -> None:

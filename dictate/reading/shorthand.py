@@ -1,4 +1,4 @@
-"""Typed shorthand that means something in company: RE and LE behind an acuity, "-/-" behind a jerk."""
+"""Typed shorthand that means something in company: RE and LE behind an acuity, "-/-" behind a jerk, "gait n."."""
 
 from __future__ import annotations
 
@@ -23,12 +23,21 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
         side = _EYES.get(tokens[mark.start].text) if mark.end - mark.start == 1 else None
         if side is not None and _names(marks, place, tokens, items, _is_of_eyes):
             mark = replace(mark, roles=(Role("side", key=side),))
+        if mark.text == "n" and mark.has("word") and _closes(marks, place, tokens):
+            mark = replace(mark, roles=(Role("normal"),))
         pair = _sign_pair(marks, place, tokens)
         if pair is not None and _names(marks, place, tokens, items, _is_jerk):
             mark, place = pair, place + 2
         result.append(mark)
         place += 1
     return result
+
+
+def _closes(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "Gait n.", "bulk n, tone ↑": right behind a name, and nothing more is said of it."""
+    named = place > 0 and marks[place - 1].has("item", "context")
+    ends = tokens[marks[place].end - 1].ends_line or place + 1 == len(marks)
+    return named and (ends or marks[place + 1].has("stop", "comma", "semicolon"))
 
 
 def _names(

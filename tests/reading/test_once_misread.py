@@ -699,6 +699,13 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             ["romberg not_examined", "fundi not_examined", "visual_fields not_examined", "pronator_drift absent"],
         ),
         ("No myoclonus, scrap that, tremor of both hands.", ["tremor both hand present"]),
+        ("Gait n. Bulk n, tone ↑ L arm.", ["gait normal", "bulk normal", "tone left arm abnormal increased"]),
+        ("R hand dominant. Gait not seen. She came in a wheelchair.", ["handedness normal right", "gait not_examined"]),
+        ("Hearing to whisper normal on the right, on the left only close to the ear.", ["hearing right normal"]),
+        (
+            "Facial sensation on the left is normal in V1 and V2.",
+            ["facial_sensation left v1 normal", "facial_sensation left v2 normal"],
+        ),
         ("SENSATION\nNot tested.", ["sensory_all not_examined"]),
         (
             "CRANIAL NERVES / MENTAL STATE\nNot formally examined. Alert.",
