@@ -16,6 +16,7 @@ _ORDINALS = {
     for n, word in enumerate("third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split(), start=3)
 }
 _WORDS = {n: word for word, n in _ORDINALS.items()}
+_LEAD = 4  # marks: a heading, a colon and an article
 _BETWEEN = frozenset({",", "/", "-", "&", "and", "+"})
 _SILENT = frozenset({"is", "are", "was", "were", "both", "all", "nerve", "nerves", "the"})
 _STATUS = ("normal", "abnormal", "absent", "not_examined", "not_assessable", "unchanged")
@@ -48,7 +49,7 @@ class NerveNumbers:
         while place < len(marks):
             head = result[-1] if result else None
             of_nerves = of_nerves or (head is not None and head.has(*_HEADINGS) and _of_nerves(head))
-            lead = [mark for mark in result if mark.text != "the"]
+            lead = [mark for mark in result[-_LEAD:] if mark.text != "the"]
             opens = not lead or self._behind_heading(lead) or (told and _is_break(lead[-1]))
             run = self._run(marks, place, plain=of_nerves and not counting) if opens else []
             if run and self._says(marks, run[-1][1], run[-1][2], titled=of_nerves):

@@ -23,11 +23,11 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
     result = list(marks)
     for first, last in _sentences(marks, tokens):
         _part_pairs(result, first, last, items)
-        numbers = list(_runs(marks, first, last, _is_grade))
-        names = list(_runs(marks, first, last, lambda mark: _is_name(mark, items)))
+        numbers = [row for row in _runs(marks, first, last, _is_grade) if len(row) >= _FEWEST]
+        names = [row for row in _runs(marks, first, last, lambda mark: _is_name(mark, items)) if len(row) >= _FEWEST]
         for row in numbers:
             for heads in names:
-                if len(row) != len(heads) or len(row) < _FEWEST or not _joined(marks, row, heads):
+                if len(row) != len(heads) or not _joined(marks, row, heads):
                     continue
                 if not (named := _items_of([marks[at] for at in heads], marks[first : min(heads[0], row[0])], items)):
                     continue
@@ -45,8 +45,10 @@ def _part_pairs(marks: list[Mark], first: int, last: int, items: Mapping[str, It
     for at in range(first + 1, last - 1):
         behind = marks[at + 2] if at + 2 < last else None
         alone = marks[at - 1].number is None and (behind is None or (behind.number is None and not behind.has("side")))
+        if not (alone and _is_whole(marks[at]) and _is_whole(marks[at + 1])):
+            continue
         before = next((m for m in reversed(marks[first:at]) if not m.has("filler", "colon", "throughout")), None)
-        if before is None or not (alone and _is_whole(marks[at]) and _is_whole(marks[at + 1])):
+        if before is None:
             continue
         scales = {items[role.item].scale for role in before.roles if role.kind in _NAMES and role.item in items}
         site = before.role("site", "")

@@ -14,6 +14,7 @@ from dictate.reading.weights import Statement, Weigher
 _DENYING = ("no ", "without ")
 _LISTED = ("comma", "conj", "filler", "qualifier")
 _OR = ("or", "nor")
+_LONGEST = 30  # names of a list
 
 
 class Denials:
@@ -31,11 +32,11 @@ class Denials:
         for place, statement in enumerate(statements):
             negation = next((n for n in statement.before if n.main == "negation"), None)
             if negation is None or any(self.weights.is_value(n) and not _is_loss(n) for n in statement.after):
-                rest = statements[place + 1 :]
+                rest = statements[place + 1 : place + _LONGEST]
                 negation = self._open_negation(statement, rest) or self._denying_value(statement, rest)
             if negation is None:
                 continue
-            chain, linked = self._chain(statement, statements[place + 1 :], negation, ends)
+            chain, linked = self._chain(statement, statements[place + 1 : place + _LONGEST], negation, ends)
             for following in chain if linked else ():
                 following.before.insert(0, negation)
 
@@ -108,9 +109,12 @@ class Denials:
 
     def _denying_value(self, statement: Statement, rest: Sequence[Statement]) -> Node | None:
         """ "no deformity, scoliosis or kyphosis", "no fever, rash or ...": a phrase that denies, whose list goes on."""
-        closed = any(n.text in _OR for one in rest for n in one.nodes) or any(len(one.names) > 1 for one in rest[:1])
-        said = [n for n in statement.after if not n.is_break] or (statement.names[-1:] if closed else [])
+        own = [n for n in statement.after if not n.is_break]
+        said = own or statement.names[-1:]
         if not said or said[-1].main not in ("value", "item") or not said[-1].text.startswith(_DENYING):
+            return None
+        closed = any(n.text in _OR for one in rest for n in one.nodes) or any(len(one.names) > 1 for one in rest[:1])
+        if not (own or closed):
             return None
         return Node(said[-1].mark.only("negation"), "negation")
 
@@ -120,8 +124,8 @@ class Denials:
         Or the list begins with what has no name here, and is closed by an "or" ("no chest pain, murmur or oedema").
         """
         after = statement.after
-        closed = any(n.text in _OR for one in rest for n in one.nodes)
-        if not statement.names and closed and after and after[-1].main == "comma":
+        unnamed = not statement.names and bool(after) and after[-1].main == "comma"
+        if unnamed and any(n.text in _OR for one in rest for n in one.nodes):
             said = [n for n in after if n.main == "negation"]
             if said and not any(n.is_break or n.main in ("value", "number") for n in after[:-1]):
                 return said[-1]
@@ -146,8 +150,8 @@ def _behind_or(nodes: Sequence[Node], place: int) -> bool:
         or [n.main for n in nodes[max(0, place - 2) : place]] != ["item", "comma"]
     ):
         return False
-    said = list(itertools.takewhile(lambda n: n.main != "negation", reversed(nodes[:place])))
-    return any(n.text in _OR for n in said) and not any(n.text in _OR for n in nodes[place:])
+    said = list(itertools.takewhile(lambda n: n.main != "negation", reversed(nodes[max(0, place - _LONGEST) : place])))
+    return any(n.text in _OR for n in said) and not any(n.text in _OR for n in nodes[place : place + _LONGEST])
 
 
 def _plain(link: Sequence[Node]) -> list[Node]:

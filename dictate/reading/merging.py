@@ -182,11 +182,13 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
 
     What was named: what the sentence graded on the other side before it, on the same scale.
     """
-    for place in range(len(drafts) - 1, 0, -1):
-        last, earlier = drafts[place], drafts[:place]
-        of_side = next((n for i, n in enumerate(nodes) if is_whole(nodes, i) and _within(n, last)), None)
+    wholes = [node for place, node in enumerate(nodes) if is_whole(nodes, place)]
+    for place in range(len(drafts) - 1 if wholes else 0, 0, -1):
+        last = drafts[place]
+        of_side = next((node for node in wholes if _within(node, last)), None)
         if of_side is None or last.side is None or items[last.item].kind != "grade":
             continue
+        earlier = drafts[:place]
         told = {(d.item, d.site) for d in drafts if d.side is last.side}
         span = (of_side.mark.start, last.spans[-1][1])
         for one in earlier:

@@ -12,6 +12,7 @@ from dictate.reading.marks import Mark, Number
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
+_REACH = 40  # marks in front of an exception, in which it was said from what
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
 
@@ -74,11 +75,12 @@ class ShortNames:
 
     def _strength_of(self, marks: Sequence[Mark], place: int) -> bool:
         """An exception from a strength, whose number is plain as its grades are."""
-        before = marks[:place]
-        scales = {self.items[role.item].scale for mark in before for role in mark.roles if role.item in self.items}
         number = next((mark.number for mark in marks[place + 1 : place + 4] if mark.number is not None), None)
-        excepted = any(mark.has("except") for mark in before) and self.items["strength_all"].scale in scales
-        return excepted and number is not None and not number.a_sign
+        before = marks[max(0, place - _REACH) : place]
+        if number is None or number.a_sign or not any(mark.has("except") for mark in before):
+            return False
+        scale = self.items["strength_all"].scale
+        return any(self.items[role.item].scale == scale for m in before for role in m.roles if role.item in self.items)
 
     def _is_place(self, item: Item, marks: Sequence[Mark], place: int) -> bool:
         """ "Abdominals: upper present", "tone: R arm increased, L arm normal": where it was, of what was just named."""
