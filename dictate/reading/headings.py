@@ -149,7 +149,7 @@ class HeadingReader:
             and lead[1].main == "colon"
             and lead[0].main in ("site", "item", "word")
         ):
-            covered.append(lead[0])
+            covered.extend(lead[:1] if len(nodes) > nodes.index(lead[1]) + 1 else ())
             if not self._of_general_examination(lead[0]):
                 context.heading_site = lead[0].key("site")
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
@@ -218,7 +218,7 @@ class HeadingReader:
         closed = not titles or titles[-1].main == "colon" or nodes[-1].main == "colon" or "|" in {n.text for n in nodes}
         titled = any(n.mark.has("heading") or self._is_title(n) for n in titles)
         plain = ("heading", "item", "colon", "filler", "site", "comma", *(("word",) if lettered or titled else ()))
-        if any(n.main not in plain for n in titles) or not (closed or lettered or titled):
+        if any(n.main not in plain or n.text in _SHOWS for n in titles) or not (closed or lettered or titled):
             return []
         context.order = (Side(sides[0].key("side")), Side(sides[1].key("side")))
         for node in sides:

@@ -34,7 +34,7 @@ from dictate.reading.whole_sides import WholeSides
 
 _SPEAKING = frozenset(
     "word talk value number unit qualifier site side minutes time_span position manoeuvre negation dermatome "
-    "reason_word".split()
+    "reason_word at_once".split()
 )
 
 

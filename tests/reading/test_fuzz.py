@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -70,6 +71,9 @@ def _phrases(name: str, grammar: Grammar) -> Iterator[str]:
     for number in item.nerve_numbers:  # "seven normal", "III, IV and VI full"
         yield from (word for word, n in (ROMAN | UNITS | TEENS).items() if n == number)
         yield str(number)
+    ends = re.fullmatch(r"cranial_nerves_(\d+)_(\d+)", name)
+    if ends:  # "VII-XII intact"
+        yield " ".join(word for number in ends.groups() for word, n in ROMAN.items() if n == int(number))
     if name.startswith("cranial_nerves_"):
         yield from grammar.components[grammar.component_of(name)].headings
 
@@ -87,7 +91,9 @@ def invented(text: str, grammar: Grammar, names: Names) -> list[str]:
     wrong = []
     for finding in result.findings:
         item = grammar.items[finding.item]
-        bare = item.bare_value and ("over" in said or any(word[:1].isdigit() for word in said))  # needs no name
+        graded = item.kind == "grade" and item.scale == "mrc" and item.blanket  # "RLE 2/5", "right side 5 of 5"
+        counted = bool({"over", "of"} & said) or any(word[:1].isdigit() for word in said)
+        bare = (item.bare_value or graded) and counted  # needs no name
         named = [*names[finding.item], *(names[item.opposite] if item.opposite else ())]  # "arm left 4, right 0"
         if not bare and not any(words <= said for words in named):
             wrong.append(f"{finding.item} from {finding.quote!r}")
