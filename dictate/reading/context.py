@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -212,10 +213,9 @@ def posture_at(
 def _set_off(token: int, event: tuple[int, Posture], sentence: Sequence[Node]) -> bool:
     """ "132/84, seated, and the pulse 74": between commas, right behind the reading."""
     said = [n.main for n in between(sentence, token, event[0]) if n.main not in ("filler", "number", "side", "site")]
-    end = max((n.mark.end for n in event[1].nodes), default=0)
-    place = next((i for i, n in enumerate(sentence) if n.mark.start >= end), len(sentence))
-    closed = place < len(sentence) and sentence[place].main == "comma"
-    return said == ["comma"] and closed and not _reading_at(sentence, place + 1)
+    after = _behind(event[1], sentence)
+    closed = bool(after) and after[0].main == "comma"
+    return said == ["comma"] and closed and not _reading_at(after, 1)
 
 
 def _minutes_after(
@@ -232,23 +232,25 @@ def _minutes_after(
 
 def _opens(posture: Posture, sentence: Sequence[Node]) -> bool:
     """A pressure follows at once: where postures are said before their readings, it is that pressure's."""
-    end = max((n.mark.end for n in posture.nodes), default=0)
-    place = next((i for i, n in enumerate(sentence) if n.mark.start >= end), len(sentence))
-    return _reading_at(sentence, place)
+    return _reading_at(_behind(posture, sentence), 0)
 
 
 def _ends(posture: Posture, sentence: Sequence[Node]) -> bool:
     """Nothing is said after the posture in its clause but where the reading was taken ("seated, in the right arm")."""
-    end = max((n.mark.end for n in posture.nodes), default=0)
-    after = itertools.takewhile(lambda n: n.main != "semicolon", (n for n in sentence if n.mark.start >= end))
+    after = itertools.takewhile(lambda n: n.main != "semicolon", _behind(posture, sentence))
     return all(n.main in ("stop", "comma", "filler", "side", "site") for n in after)
 
 
 def _is_closed(posture: Posture, sentence: Sequence[Node]) -> bool:
     """Nothing more is said of the posture: a link, a comma or the end follows its words."""
+    after = _behind(posture, sentence)
+    return not after or after[0].is_break
+
+
+def _behind(posture: Posture, sentence: Sequence[Node]) -> Sequence[Node]:
+    """The nodes of the sentence behind the words of the posture."""
     end = max((n.mark.end for n in posture.nodes), default=0)
-    after = next((n for n in sentence if n.mark.start >= end), None)
-    return after is None or after.is_break
+    return sentence[bisect_left(sentence, end, key=lambda node: node.mark.start) :]
 
 
 def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:

@@ -189,9 +189,9 @@ class SentenceReader:
             self.drafts.extend(d for c in cells for d in self._same(c, whole, []))
             self._cover_all(whole)
             return
-        titles = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
+        named = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
         told = [cell for cell in cells if self._says_something(cell)]
-        drafts = [d for cell in told for names in titles for d in self._orphan_drafts(cell, names)]
+        drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
             self._entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])

@@ -87,11 +87,11 @@ def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
     A grade says it better than the word.
     """
-    for word, opening, number, closing in zip(nodes, nodes[1:], nodes[2:], nodes[3:], strict=False):
+    for place in range(len(nodes) - 3):
+        word, opening, number, closing = nodes[place : place + 4]
         if word.main != "value" or number.main != "number" or not opening.main == closing.main == "comma":
             continue
-        place = nodes.index(closing)
-        if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 1 : place + 2]):
+        if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 4 : place + 5]):
             opening.main = closing.main = "filler"
             named = next((n.candidates for n in reversed(nodes[:place]) if n.main == "item"), ())
             if any(items[name].kind == "grade" for name in named):
@@ -103,9 +103,9 @@ def both_of_two(nodes: list[Node]) -> None:
     for place, node in enumerate(nodes):
         if node.text != "both" or node.main != "side":
             continue
-        before = [n for n in nodes[:place] if n.main != "filler"]
+        before = [n.main for n in nodes[:place] if n.main != "filler"]
         verbs = {n.text for n in nodes[max(0, place - 1) : place]}
-        pair = [n.main for n in before[-3:]] == ["item", "conj", "item"] and len(before) == len("a&b")
+        pair = before == ["item", "conj", "item"]
         names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
         two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
         after = {n.text for n in nodes[place + 1 : place + 2]}
@@ -179,10 +179,10 @@ def verbs_unsaid(nodes: list[Node]) -> None:
         start = place
         while start and (nodes[start - 1].main == "filler" or nodes[start - 1].main == "side"):
             start -= 1
-        said = [n for n in nodes[start:place] if n.text not in ("the", "a")]
-        if len(said) < len(("left", "does")) or said[-1].text not in _AUXILIARIES or said[-2].main != "side":
+        said = [n for n in nodes[start:place] if n.text not in ("the", "a")][-2:]
+        if [n.main for n in said] != ["side", "filler"] or said[-1].text not in _AUXILIARIES:
             continue
-        node.main = said[-1].main = "filler"
+        node.main = "filler"
         if start and nodes[start - 1].is_break:
             nodes[start - 1].main = "except"
 

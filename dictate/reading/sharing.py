@@ -141,16 +141,6 @@ def _only_denies(cell: Cell, before: Cell) -> bool:
     return {cell.side, before.side} == {Side.LEFT, Side.RIGHT} and bool(plain) and plain == before.values
 
 
-def _is_sign(value: Node) -> bool:
-    """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
-    roles = value.mark.roles
-    return all(role.item for role in roles) and any(role.kind in ("value", "abnormal", "sign") for role in roles)
-
-
-def _whole(site: str) -> str:
-    return site.removesuffix("_proximal").removesuffix("_distal")
-
-
 def _only_denied(cell: Cell, before: Cell) -> bool:
     """ "Increased on the left but not on the right": it is not so here, as "not increased on the right" would say.
 
@@ -159,6 +149,16 @@ def _only_denied(cell: Cell, before: Cell) -> bool:
     denied = cell.negated and not (cell.values or cell.modifiers) and (cell.side or cell.site_node) is not None
     told = [n for n in before.values if n.mark.number is not None or n.mark.has("absent")]
     return denied and before.contrasted and bool(before.values) and not (told or before.negated)
+
+
+def _is_sign(value: Node) -> bool:
+    """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
+    roles = value.mark.roles
+    return all(role.item for role in roles) and any(role.kind in ("value", "abnormal", "sign") for role in roles)
+
+
+def _whole(site: str) -> str:
+    return site.removesuffix("_proximal").removesuffix("_distal")
 
 
 def _differ(cell: Cell, before: Cell) -> None:

@@ -24,6 +24,9 @@ class WholeSides:
     def __init__(self, lexicon: Lexicon) -> None:
         self.items = lexicon.items
         self.scales = lexicon.grammar.scales
+        graded = {name: item for name, item in self.items.items() if item.blanket and item.kind == "grade"}
+        parts = {part for item in graded.values() for part in item.covers}
+        self.wholes = {item.scale: name for name, item in graded.items() if name not in parts}
 
     def part(self, nodes: list[Node], declared: Side | None) -> tuple[list[Node], list[Node]]:
         """The sentence, and what stands at its end about the other side of its list.
@@ -33,7 +36,7 @@ class WholeSides:
         sides = [at for at, node in enumerate(nodes) if node.main == "side"]
         if declared is not None and len(sides) == 1:
             first, side = 0, declared
-        elif len(sides) == _ALIKE and all(node.main == "filler" for node in nodes[: sides[0]]):
+        elif len(sides) == 2 and all(node.main == "filler" for node in nodes[: sides[0]]):
             first, side = sides[0], Side(nodes[sides[0]].key("side"))
         else:
             return nodes, []
@@ -60,9 +63,7 @@ class WholeSides:
         named: what was named last; drafts: what was found so far.
         """
         scales = {self._scale(name) for name in named} - {""}
-        wholes = {n: i for n, i in self.items.items() if i.blanket and i.kind == "grade" and i.scale in scales}
-        parts = {part for one in wholes.values() for part in one.covers}
-        whole = tuple(name for name in wholes if name not in parts)
+        whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
         told = any(node.text in WHOLE_SIDES for node in nodes)
         if told or not scales or not self._is_plain(nodes, next(iter(scales))):
             return whole if told else ()
@@ -86,7 +87,7 @@ class WholeSides:
         said = [node for node in nodes if node.main not in _PASSED]
         if len(said) > 1 and said[1].main == "site" and limb_of(said[1].key("site")) in _LIMBS:
             said.pop(1)
-        if [node.main for node in said[:1]] != ["side"] or len(said) != len(("side", "value")):
+        if [node.main == "side" for node in said] != [True, False]:
             return False
         mark = said[1].mark
         if mark.number is None:

@@ -65,6 +65,18 @@ def nodes(lexicon: Lexicon, marks: Callable[[str], list[Mark]]) -> Callable[...,
 
 
 @pytest.fixture(scope="session")
+def after(nodes: Callable[..., list[Node]]) -> Callable[[str, str], tuple[Node, list[Node]]]:
+    """Phrase and one of its words → the node of that word, and the nodes after it."""
+
+    def split(phrase: str, word: str) -> tuple[Node, list[Node]]:
+        found = nodes(phrase)
+        place = next(place for place, node in enumerate(found) if node.text == word)
+        return found[place], found[place + 1 :]
+
+    return split
+
+
+@pytest.fixture(scope="session")
 def statements(lexicon: Lexicon, nodes: Callable[..., list[Node]]) -> Callable[..., list[Statement]]:
     """Phrase → statements."""
     return lambda phrase, under="": Divider(lexicon).divide(nodes(phrase, under), ())

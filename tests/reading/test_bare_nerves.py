@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
-from dictate.grammar import Grammar
-from dictate.reading import transcript_of_text
-from dictate.reading.read import read
-
-
-def rows(grammar: Grammar, text: str) -> list[str]:
-    """Item, side and status of every finding."""
-    found = read(transcript_of_text(f"Cranial nerves. {text}"), grammar).findings
-    return [" ".join(filter(None, [f.item, f.side and f.side.value, f.status.value])) for f in found]
+Rows = Callable[[str], list[str]]
 
 
 @pytest.mark.parametrize(
@@ -29,19 +23,19 @@ def rows(grammar: Grammar, text: str) -> list[str]:
         ("III, IV and VI full, XI ok.", ["eye_movements normal", "trapezius normal"]),
         (
             "Seven: normal on the right, weak on the left.",
-            ["facial_strength right normal", "facial_strength left abnormal"],
+            ["facial_strength right normal", "facial_strength left abnormal weak"],
         ),
         ("Two through twelve were intact.", ["cranial_nerves_2_12 normal"]),
         (
             "Two to twelve normal except a partial right sixth.",
-            ["cranial_nerves_2_12 normal", "abduction_deficit right present"],
+            ["cranial_nerves_2_12 normal", "abduction_deficit right present partial"],
         ),
-        ("I not tested, II acuities 6/6.", ["smell not_examined", "visual_acuity measured"]),
+        ("I not tested, II acuities 6/6.", ["smell not_examined", "visual_acuity measured 6/6"]),
     ],
 )
-def test_a_number_with_a_word_for_how_it_was_names_its_nerve(grammar: Grammar, text: str, wanted: list[str]) -> None:
+def test_a_number_with_a_word_for_how_it_was_names_its_nerve(rows: Rows, text: str, wanted: list[str]) -> None:
     """Common practice, no source: nerves are told by their numbers, in Roman or in words."""
-    assert rows(grammar, text) == wanted
+    assert rows(f"Cranial nerves. {text}") == wanted
 
 
 @pytest.mark.parametrize(
@@ -49,18 +43,17 @@ def test_a_number_with_a_word_for_how_it_was_names_its_nerve(grammar: Grammar, t
     [
         (
             "Pupils 4 mm. 3 brisk on the left.",
-            ["pupil_size measured", "pupil_size left measured", "pupil_reaction left normal"],
+            ["pupil_size measured 4", "pupil_size left measured 3", "pupil_reaction left normal brisk"],
         ),
         ("Pupils equal. Seven patients waiting.", ["anisocoria absent"]),
         ("III, IV, VI: no nystagmus.", ["nystagmus absent"]),
     ],
 )
-def test_other_numbers_name_no_nerve(grammar: Grammar, text: str, wanted: list[str]) -> None:
+def test_other_numbers_name_no_nerve(rows: Rows, text: str, wanted: list[str]) -> None:
     """A number behind a measured item is a value, one without a word for how it was says nothing."""
-    assert rows(grammar, text) == wanted
+    assert rows(f"Cranial nerves. {text}") == wanted
 
 
-def test_elsewhere_a_number_is_a_number(grammar: Grammar) -> None:
+def test_elsewhere_a_number_is_a_number(rows: Rows) -> None:
     """Only under the cranial nerves."""
-    found = read(transcript_of_text("Motor. Tone normal. Seven normal."), grammar).findings
-    assert "facial_strength" not in {f.item for f in found}
+    assert not [one for one in rows("Motor. Tone normal. Seven normal.") if one.startswith("facial_strength")]

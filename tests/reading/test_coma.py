@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from dictate.grammar import Grammar
 from dictate.pipeline import Typed, examine
 
-
-def rows(grammar: Grammar, text: str) -> list[str]:
-    exam = examine([Typed("x", text)], engine=None, grammar=grammar)
-    return [f"{one.item} {one.value}" for one in exam.findings if one.item.startswith(("gcs", "four", "nihss"))]
+Rows = Callable[[str], list[str]]
 
 
 @pytest.mark.parametrize(
@@ -21,9 +20,14 @@ def rows(grammar: Grammar, text: str) -> list[str]:
         "Eye 3, verbal 4, motor 6, total 13.",
     ],
 )
-def test_the_parts_are_named_by_each_other(grammar: Grammar, said: str) -> None:
+def test_the_parts_are_named_by_each_other(rows: Rows, said: str) -> None:
     """Over full stops, and with talk between."""
-    assert rows(grammar, said) == ["gcs_eye 3", "gcs_verbal 4", "gcs_motor 6", "gcs_total 13"]
+    assert rows(said) == [
+        "gcs_eye measured 3",
+        "gcs_verbal measured 4",
+        "gcs_motor measured 6",
+        "gcs_total measured 13",
+    ]
 
 
 def test_a_total_that_does_not_add_up_must_be_asked(grammar: Grammar) -> None:
@@ -33,6 +37,6 @@ def test_a_total_that_does_not_add_up_must_be_asked(grammar: Grammar) -> None:
 
 
 @pytest.mark.parametrize("said", ["Left eye 6/9. Motor 5/5.", "Verbal fluency 12. Eyes normal.", "Eyes 3. Motor 5."])
-def test_two_parts_are_none(grammar: Grammar, said: str) -> None:
+def test_two_parts_are_none(rows: Rows, said: str) -> None:
     """Eyes and motor are said of much else."""
-    assert rows(grammar, said) == []
+    assert not [one for one in rows(said) if one.startswith("gcs")]

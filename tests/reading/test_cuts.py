@@ -8,13 +8,6 @@ from dictate.reading.cuts import site_next, starts_anew, value_next, value_side_
 from dictate.reading.drafts import Cell
 
 
-def after(nodes, phrase, word):
-    """The node of that word, and the nodes after it."""
-    found = nodes(phrase)
-    place = next(place for place, node in enumerate(found) if node.text == word)
-    return found[place], found[place + 1 :]
-
-
 @pytest.mark.parametrize(
     ("phrase", "word", "expected"),
     [
@@ -24,9 +17,9 @@ def after(nodes, phrase, word):
         ("knee jerk right, three plus", "right", False),
     ],
 )
-def test_a_value_before_the_next_break(nodes, phrase, word, expected):
+def test_a_value_before_the_next_break(after, phrase, word, expected):
     """ "Right two plus, ..." against "two plus right, ..."."""
-    _, following = after(nodes, phrase, word)
+    _, following = after(phrase, word)
     assert value_next(following) is expected
 
 
@@ -34,15 +27,15 @@ def test_a_value_before_the_next_break(nodes, phrase, word, expected):
     ("phrase", "expected"),
     [("tone increased right arm", True), ("tone increased right more", False), ("tone increased right", False)],
 )
-def test_a_site_right_after_a_side(nodes, phrase, expected):
+def test_a_site_right_after_a_side(after, phrase, expected):
     """ "right arm"."""
-    _, following = after(nodes, phrase, "right")
+    _, following = after(phrase, "right")
     assert site_next(following) is expected
 
 
-def test_a_further_reading_starts_after_a_link_when_a_side_follows(cells, nodes):
+def test_a_further_reading_starts_after_a_link_when_a_side_follows(cells, after):
     """ "Tremor of the right hand, and none on the left"."""
-    node, following = after(nodes, "tremor of the right hand, and none on the left", "none")
+    node, following = after("tremor of the right hand, and none on the left", "none")
     (cell,) = cells("tremor of the right hand,")
     cell.split = True
     assert starts_anew(cell, node, following)

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
-from dictate.grammar import Grammar
-from dictate.pipeline import Typed, examine
-
-
-def rows(grammar: Grammar, text: str) -> list[str]:
-    exam = examine([Typed("x", text)], engine=None, grammar=grammar)
-    return [" ".join(filter(None, (one.item, one.side, one.site, one.status.value))) for one in exam.findings]
+Rows = Callable[[str], list[str]]
 
 
 @pytest.mark.parametrize(
@@ -30,9 +26,9 @@ def rows(grammar: Grammar, text: str) -> list[str]:
         ("No sensory loss to pinprick or vibration.", ["pinprick normal", "vibration normal"]),
     ],
 )
-def test_it_reaches_the_whole_list(grammar: Grammar, said: str, found: list[str]) -> None:
+def test_it_reaches_the_whole_list(rows: Rows, said: str, found: list[str]) -> None:
     """Nothing of it is present because a word of the list is unknown."""
-    assert rows(grammar, said) == found
+    assert rows(said) == found
 
 
 @pytest.mark.parametrize(
@@ -40,25 +36,25 @@ def test_it_reaches_the_whole_list(grammar: Grammar, said: str, found: list[str]
     [
         (
             "No wasting or fasciculation, weakness of the left foot.",
-            ["bulk normal", "fasciculations absent", "strength_lower_limb_distal left abnormal"],
+            ["bulk normal", "fasciculations absent", "strength_lower_limb_distal left abnormal weakness"],
         ),
         ("No drift or tremor; left arm slightly slow.", ["pronator_drift absent", "tremor absent"]),
         ("No wheeze, clubbing present.", ["lungs normal", "clubbing present"]),
-        ("No drift, slight tremor.", ["pronator_drift absent", "tremor present"]),
+        ("No drift, slight tremor.", ["pronator_drift absent", "tremor present slight"]),
     ],
 )
-def test_it_ends_with_the_list(grammar: Grammar, said: str, found: list[str]) -> None:
+def test_it_ends_with_the_list(rows: Rows, said: str, found: list[str]) -> None:
     """Behind its "or", a semicolon or a word of its own something else is said."""
-    assert rows(grammar, said) == found
+    assert rows(said) == found
 
 
-def test_a_loss_told_by_modality_is_of_each(grammar: Grammar) -> None:
+def test_a_loss_told_by_modality_is_of_each(rows: Rows) -> None:
     """And of no sensation as a whole."""
-    found = rows(grammar, "Sensory loss to pinprick and light touch below T4.")
-    assert found == ["pinprick t4 abnormal", "light_touch t4 abnormal"]
+    found = rows("Sensory loss to pinprick and light touch below T4.")
+    assert found == ["pinprick t4 abnormal sensory loss", "light_touch t4 abnormal sensory loss"]
 
 
 @pytest.mark.parametrize("said", ["Diplopia he denies.", "Diplopia is denied."])
-def test_a_denial_may_stand_behind(grammar: Grammar, said: str) -> None:
+def test_a_denial_may_stand_behind(rows: Rows, said: str) -> None:
     """Where nothing else follows."""
-    assert rows(grammar, f"Eye movements full. {said}") == ["eye_movements normal", "diplopia absent"]
+    assert rows(f"Eye movements full. {said}") == ["eye_movements normal", "diplopia absent"]

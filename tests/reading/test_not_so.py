@@ -10,20 +10,13 @@ from dictate.reading.not_so import denies
 from dictate.reading.read import read
 
 
-def after(nodes, phrase, word):
-    """The node of that word, and the nodes after it."""
-    found = nodes(phrase)
-    place = next(place for place, node in enumerate(found) if node.text == word)
-    return found[place], found[place + 1 :]
-
-
 @pytest.mark.parametrize(
     ("phrase", "word", "expected"),
     [("gait not ataxic", "not", True), ("ptosis, no", "no", True), ("tremor no zebra", "no", False)],
 )
-def test_a_negation_after_a_name_denies_what_follows(nodes, phrase, word, expected):
+def test_a_negation_after_a_name_denies_what_follows(after, phrase, word, expected):
     """A word for how it was, or nothing more."""
-    node, following = after(nodes, phrase, word)
+    node, following = after(phrase, word)
     assert denies(node, following) is expected
 
 

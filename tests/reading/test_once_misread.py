@@ -722,6 +722,10 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             ["plantar_response right normal flexor", "plantar_response left abnormal mute"],
         ),
         ("Reflexes two plus and equal right across the board.", ["reflex_all measured 2+"]),
+        (
+            "Tone increased in the legs but it was not in the arms.",
+            ["tone leg abnormal increased", "tone arm normal"],
+        ),
         ("Right arm drifts, left does not.", ["pronator_drift right arm present", "pronator_drift left arm absent"]),
         ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left arm absent"]),
         ("Everything was normal except the gait.", ["gait abnormal not normal"]),
