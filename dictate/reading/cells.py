@@ -83,7 +83,7 @@ class CellBuilder:
 
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str]) -> list[Cell]:
         cells = [Cell()]
-        skip, foreign_here = -1, False  # past a word of unknown meaning in a new clause
+        skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
         shown = shown or any(named.sign for named, is_name in sequence if is_name)
@@ -93,7 +93,8 @@ class CellBuilder:
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
             aside = of_the_rest(node, following) if shown else denies_another(node, following)
-            foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket)
+            named = named or (place > 0 and sequence[place - 1][1])
+            foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)
             if foreign_here and not is_name:
                 continue
             if is_name:

@@ -29,8 +29,11 @@ _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
 
-def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool) -> bool:
-    """Whether what follows a word of unknown meaning is still of the statement's items."""
+def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blanket: bool, named: bool) -> bool:
+    """Whether what follows a word of unknown meaning is of something else than the statement's items.
+
+    named: an item was named before ("a tremor of the right hand, and it stops when she taps with the left").
+    """
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
@@ -40,7 +43,7 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # "left ptosis with compensatory tilt to the right"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
-    told = cell.values or cell.negated or (cell.side is not None and _signed(cell) and node.text not in _DEGREES)
+    told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
     if node.main == "value" and node.mark.number is None and following:
@@ -53,11 +56,6 @@ def _of_another_side(following: list[Node]) -> bool:
     clause = list(itertools.takewhile(lambda node: not node.is_break, following))
     lead = list(itertools.takewhile(lambda node: node.main != "side", clause))
     return len(lead) < len(clause) and any(is_unknown(node) for node in lead)
-
-
-def _signed(cell: Cell) -> bool:
-    """Naming it was the finding ("a tremor of the right hand, and it stops when she taps with the left")."""
-    return any(n.main == "item" for n in cell.nodes)
 
 
 def is_unknown(node: Node) -> bool:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.model import Side
-from dictate.reading.cuts import speaks_of_another
+from dictate.reading.cuts import is_unknown, speaks_of_another
 from dictate.reading.drafts import Draft
+from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Weigher
@@ -40,8 +42,9 @@ class GoingOn:
             return False
         if not all(self.weights.accepts(names, n) for n in nodes if n.main == "number"):
             return False  # "six millimetres on the left, three on the right" goes on about no vibration
-        if speaks_of_another(nodes[first + 1 :]):
-            return False
+        clause = itertools.takewhile(lambda n: not n.is_break, nodes[first + 1 :])
+        if speaks_of_another(nodes[first + 1 :]) or (nodes[first].text in INABILITY and any(map(is_unknown, clause))):
+            return False  # "he can't feel the cold fork in the little finger" goes on about no wasting
         if nodes[first].main == "negation" and any(n.main == "word" and len(n.text) > 2 for n in nodes):
             return False
         if any(self.weights.accepts(names, n) for n in nodes if self.weights.is_value(n)):

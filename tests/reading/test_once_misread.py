@@ -726,6 +726,18 @@ def test_what_telegrams_say(grammar: Grammar, text: str, wanted: list[str]) -> N
             "Tone increased in the legs but it was not in the arms.",
             ["tone leg abnormal increased", "tone arm normal"],
         ),
+        (
+            "Wasting of the thumb and index finger on the right, and I saw something odd in the right biceps.",
+            ["bulk right thumb abnormal wasting", "bulk right index_finger abnormal wasting"],
+        ),
+        (
+            "Wasting of the right hand. He can't feel the cold fork in the right little finger.",
+            ["bulk right hand abnormal wasting"],
+        ),
+        (
+            "Plantars, left is going up, right I can't call.",
+            ["plantar_response left abnormal extensor", "plantar_response right not_assessable"],
+        ),
         ("Right arm drifts, left does not.", ["pronator_drift right arm present", "pronator_drift left arm absent"]),
         ("Drift in both arms except the left.", ["pronator_drift both arm present", "pronator_drift left arm absent"]),
         ("Everything was normal except the gait.", ["gait abnormal not normal"]),
