@@ -1,4 +1,4 @@
-"""Numbers that name their item by themselves: a pressure anywhere, "80 bpm", "5/5" under motor."""
+"""Numbers that name their item by themselves: a pressure anywhere, "80 bpm", "5/5" under motor, "20/40" of an eye."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Number
 from dictate.reading.nodes import Node
+from dictate.reading.numbers import FOOT_LINES, METRE_LINES
 
 _COLDEST = 30  # a temperature said with one letter for its unit, of either scale
 WHOLE_SIDES = frozenset(
@@ -19,6 +20,11 @@ WHOLE_SIDES = frozenset(
 def _is_limb(node: Node) -> bool:
     """ "RUE": a side and a limb in one word."""
     return node.mark.role("side") is not None and node.mark.role("site", "") is not None
+
+
+def _of_chart(number: Number) -> bool:
+    """ "20/40", "6/9": the distance and a line of the chart, in feet or metres."""
+    return number.b in {6: METRE_LINES, 20: FOOT_LINES}.get(int(number.a), ())
 
 
 def _of_another_vessel(item: Item) -> bool:
@@ -51,9 +57,11 @@ class BareNumbers:
             return ()
         return tuple(named[:1])
 
-    def of_number(self, mark: Mark, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
+    def of_number(
+        self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]
+    ) -> tuple[str, ...]:
         """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
-        number = mark.number
+        number = marks[place].number
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
             return ()
@@ -72,7 +80,15 @@ class BareNumbers:
                 continue
             if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
                 return (name,)
+            if item.kind == "acuity" and self.lexicon.component[name].value in here and _of_chart(number):
+                return (name,)
             whole = last is None or self.items[last.candidates[0]].blanket or whole_side
             if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
-                return (name,)
+                return () if self._leads(marks[place + 1 :], item.scale) else (name,)
         return ()
+
+    def _leads(self, after: Sequence[Mark], scale: str) -> bool:
+        """ "5/5 in the left deltoid": the grade stands in front of the muscle's name."""
+        named = next((mark for mark in after if not mark.has("filler", "side")), None)
+        names = [role.item for role in named.roles if role.kind in ("item", "context")] if named is not None else []
+        return any(self.items[name].scale == scale and not self.items[name].blanket for name in names)

@@ -161,17 +161,18 @@ class HeadingReader:
         if (
             len(lead) >= 2
             and lead[0].main == "side"
-            and lead[1].main in ("colon", "comma")
+            and (lead[1].main in ("colon", "comma") or self._is_graded(lead[1]))
             and not lead[0].mark.role("site")
         ) and (lead[1].main == "colon" or lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")):
             context.heading_side = Side(lead[0].key("side"))
-            context.heading_of_grades = lead[1].main == "comma"
+            context.heading_of_grades = lead[1].main != "colon"
             if context.heading_of_grades:
                 context.place_side = context.heading_side
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
             context.heading_once = lead[0].text.endswith(_ORGANS)
             covered.append(lead[0])
-            lead[0].main = lead[1].main = "filler"
+            lead[0].main = "filler"
+            lead[1].main = lead[1].main if lead[1].main == "item" else "filler"
         return covered
 
     def _signs_title(self, nodes: list[Node], context: Context) -> list[Node]:
@@ -228,6 +229,12 @@ class HeadingReader:
     def _is_title(self, node: Node) -> bool:
         return node.main == "heading" or (node.main == "item" and self._is_group(node))
 
+    def _is_graded(self, node: Node) -> bool:
+        """ "In the right leg hip flexion is 4-, the rest are 5": a muscle or jerk with which a list begins."""
+        return node.main == "item" and any(
+            i.scale and not i.blanket for c in node.candidates for i in [self.lexicon.items[c]]
+        )
+
     def _is_group(self, node: Node) -> bool:
         """A title of several items: "power", "reflexes"."""
         return all(self.lexicon.items[c].blanket for c in node.candidates)
@@ -246,7 +253,12 @@ class HeadingReader:
             ends = (
                 i
                 for i, n in enumerate(nodes)
-                if n.main == "colon" or (opened and (n.main == "comma" or _goes_on(n))) or (i == told)
+                if n.main == "colon"
+                or (
+                    opened
+                    and (n.main == "comma" or _goes_on(n) or (i > 1 and self._is_graded(n) and nodes[0] is not n))
+                )
+                or i == told
             )
             end = next(ends, 0)
             site, side, rest = _before(nodes, end, items=end == told)

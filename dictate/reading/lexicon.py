@@ -211,7 +211,14 @@ class Lexicon:
         words = text.split()
         said = [*itertools.pairwise(words), *((word,) for word in words)]
         roles = (role for phrase in said for role, _ in self._phrases.get(phrase, ()))
-        return next((role.key for role in roles if role.kind == kind and role.item in items and role.key in known), "")
+        return next(
+            (
+                role.key
+                for role in roles
+                if role.kind == kind and role.item in items and (role.item or role.key in known)
+            ),
+            "",
+        )
 
     def find(self, tokens: Sequence[Token]) -> list[Mark]:
         """The text as marks in order, every token in exactly one of them."""

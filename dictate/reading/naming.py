@@ -220,7 +220,7 @@ class Labeller:
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
-            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(mark, here, nodes)
+            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(marks, place, here, nodes)
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")

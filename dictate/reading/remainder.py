@@ -35,7 +35,8 @@ class Remainder:
             if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
                 return ()
             if mark.text == "full":  # said of strength, never of a whole component
-                own = [n for n, i in self.items.items() if i.bare_value and self.lexicon.component[n].value in here]
+                graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                own = [n for n in graded if self.lexicon.component[n].value in here]
                 return tuple(own[:1])
             if mark.role("absent", "") and self._of_sign(nodes):
                 return ()  # "left ankle clonus, otherwise none": of the sign, and of no component

@@ -7,6 +7,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.tasks import SUBJECTS
@@ -29,6 +30,7 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     patients_seen(nodes)
+    untitle(nodes, items)
     place_titles(nodes)
     grades_aside(nodes, items)
     both_of_two(nodes)

@@ -14,6 +14,7 @@ _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
+_SAID = ("value", "normal", "abnormal")
 CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
 
 
@@ -159,6 +160,7 @@ class ShortNames:
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
+        kinds = _SAID if {role.item for role in marks[place].roles if role.item} == {name} else _SAID[:1]
         for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
@@ -167,8 +169,8 @@ class ShortNames:
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
                 return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_DISTANCES)
-            if any(r.item == name and r.kind == "value" for r in near.roles) and all(r.item for r in near.roles):
-                return True
+            if any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles):
+                return True  # "walks with short steps"
         return False
 
     def _is_measured(self, item: Item, number: Number, after: Sequence[Mark]) -> bool:

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
+from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
 from dictate.reading.nodes import Node
@@ -137,6 +138,7 @@ class Divider:
 
     def _best_cuts(self, groups: list[list[Node]], gaps: list[list[Node]], active: tuple[str, ...]) -> list[int]:
         """For every gap before a name: how many of its nodes belong to what came before."""
+        led = led_cuts(groups, gaps, self.items, self.weights.accepts)
         best: dict[int, tuple[float, list[int]]] = {
             cut: (self.weights.weigh_orphan(gaps[0][:cut], active) - _severed(gaps[0], cut), [cut])
             for cut in self._allowed(gaps[0])
@@ -146,6 +148,7 @@ class Divider:
             last = place + 1 == len(groups)
             after_gap = gaps[place + 1]
             ends = [len(after_gap)] if last else self._allowed(after_gap)
+            ends = [led[place + 1]] if place + 1 in led else ends
             following: dict[int, tuple[float, list[int]]] = {}
             for end in ends:
                 options = [

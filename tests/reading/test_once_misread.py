@@ -471,6 +471,75 @@ READ = [
         ],
     ),
     ("Neck movements good. Everything else was fine.", ["neck normal"]),
+    (
+        "4/5 hip flexion, 4+/5 knee flexion, 5/5 knee extension on the right.",
+        ["strength_iliopsoas measured 4", "strength_hamstrings measured 4+", "strength_quadriceps right measured 5"],
+    ),
+    (
+        "5/5 strength in the deltoids, biceps, triceps bilaterally, 4/5 in hip flexors, 5/5 elsewhere.",
+        [
+            "strength_deltoid both measured 5",
+            "strength_biceps both measured 5",
+            "strength_triceps both measured 5",
+            "strength_iliopsoas measured 4",
+            "strength_all measured 5",
+        ],
+    ),
+    (
+        "He has 4/5 hip flexion bilaterally, 5/5 knee extension, 3/5 ankle dorsiflexion on the left and 5/5 on the right.",
+        [
+            "strength_iliopsoas both measured 4",
+            "strength_quadriceps measured 5",
+            "strength_tibialis_anterior left measured 3",
+            "strength_tibialis_anterior right measured 5",
+        ],
+    ),
+    (
+        "2+ biceps, 2+ brachioradialis, 1+ triceps, 3+ patellar and absent achilles, symmetric.",
+        [
+            "reflex_biceps measured 2+",
+            "reflex_brachioradialis measured 2+",
+            "reflex_triceps measured 1+",
+            "reflex_patellar measured 3+",
+            "reflex_achilles both measured 0",
+        ],
+    ),
+    (
+        "5-/5 strength in bilateral hip flexors but otherwise 5/5.",
+        ["strength_iliopsoas both measured 5-", "strength_all measured 5"],
+    ),
+    (
+        "Strength was 5/5 in the upper limbs and 4/5 in hip flexors, 4+/5 knee flexors, 5/5 knee extensors, all symmetrical.",
+        [
+            "strength_upper_limb measured 5",
+            "strength_iliopsoas measured 4",
+            "strength_hamstrings measured 4+",
+            "strength_quadriceps both measured 5",
+        ],
+    ),
+    (
+        "EOM full, 20/40 right, 20/25 left, fields full.",
+        [
+            "eye_movements normal",
+            "visual_acuity right measured 20/40",
+            "visual_acuity left measured 20/25",
+            "visual_fields normal",
+        ],
+    ),
+    (
+        "In the right leg hip flexion is 4 minus, the rest are 5.",
+        ["strength_iliopsoas right measured 4-", "strength_lower_limb right measured 5"],
+    ),
+    (
+        "On the right deltoid 4, biceps 4, the rest 5.",
+        ["strength_deltoid right measured 4", "strength_biceps right measured 4", "strength_all right measured 5"],
+    ),
+    ("Examination of gait. No voice tremor.", ["tremor voice absent"]),
+    ("Romberg equivocal.", ["romberg abnormal equivocal"]),
+    (
+        "She walks with short steps, reduced arm swing on the left and turns en bloc with six steps.",
+        ["gait abnormal with short steps", "arm_swing left abnormal reduced", "turning measured 6 (turns en bloc)"],
+    ),
 ]
 
 
