@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 MOST_FIELDS = 16
 PLACE = re.compile(r"[0-9]{1,9}")
 KIND = "application/x-www-form-urlencoded"
+ABOUT_NOTE = ("by", "countersign", "second", "reason", "text")
 OWN = re.compile(r"/|/note|/read-so|/finding/[0-9]{1,9}|/\?q=[0-9]{1,9}")  # addresses that a form may lead to
 
 
@@ -24,6 +25,12 @@ async def fields_of(request: Request) -> dict[str, str]:
     body = (await request.body()).decode("utf-8")
     fields = parse_qs(body, keep_blank_values=True, strict_parsing=bool(body), max_num_fields=MOST_FIELDS)
     return {name: values[0] for name, values in fields.items()}
+
+
+def typed_in(form: dict[str, str]) -> dict[str, str]:
+    """What somebody typed into the form; an answer that was a key is none."""
+    names = (*ABOUT_NOTE, "answer") if form.get("typed") == "yes" else ABOUT_NOTE
+    return {name: form[name] for name in names if name in form}
 
 
 def decision_of(form: dict[str, str]) -> Decision:

@@ -12,7 +12,7 @@ from dictate.notes import note_lines
 from dictate.notes.phrases import item_of, title
 from dictate.review.door import TooMuch
 from dictate.review.effects import values_of
-from dictate.review.forms import decision_of, fields_of, leads_to, place_of
+from dictate.review.forms import decision_of, fields_of, leads_to, place_of, typed_in
 from dictate.review.passages import AROUND_S, Passage
 from dictate.review.shelf import MOVED_ON
 from dictate.review.sitting import Sitting
@@ -32,7 +32,7 @@ class Pages:
         self._sitting, self._templates = sitting, templates
         self._said = ""  # shown once, on the next page
         self._refused = False
-        self._typed: dict[str, str] = {}  # of a form about a signed note that was refused: nobody types it twice
+        self._typed: dict[str, str] = {}  # in a form that was refused: nobody types it twice
 
     async def ask(self, request: Request) -> Response:
         """The question asked for, else the most dangerous one that is open."""
@@ -183,7 +183,7 @@ class Pages:
             self._sitting.open_again()
             return "Opened again, as it stands now."
 
-        return await self._changed(request, opened)
+        return await self._changed(request, opened, keeps=True)
 
     async def fault(self, request: Request, fault: Exception) -> Response:
         """What is damaged or cannot be read, in its one line."""
@@ -192,8 +192,13 @@ class Pages:
     def _closed(self) -> bool:
         return self._sitting.state != "draft"
 
-    async def _changed(self, request: Request, change: Callable[[dict[str, str]], str]) -> Response:
-        """Carry a change out and go where the form says; a view that is no longer true changes nothing."""
+    async def _changed(
+        self, request: Request, change: Callable[[dict[str, str]], str], *, keeps: bool = False
+    ) -> Response:
+        """Carry a change out and go where the form says; a view that is no longer true changes nothing.
+
+        keeps: what was typed before is still to be sent.
+        """
         from starlette.responses import RedirectResponse
 
         try:
@@ -204,16 +209,18 @@ class Pages:
             return _plain("This is no answer of this page.", 400)
         back = form.get("back", "/")
         back = leads_to(back)
-        self._typed = {name: form[name] for name in ("by", "countersign", "second", "reason", "text") if name in form}
+        self._typed = typed_in(form)
         if form.get("revision") != str(self._sitting.revision):
             return self._refuse(Refused("the note was changed in another window: look again, then answer"), back)
         try:
             self._said, self._refused = change(form), False
-            self._typed = {}
+            self._typed = self._typed if keeps else {}
         except MovedOn as fault:
             return self._shown(MOVED, message=str(fault), status=409)
         except DictateError as fault:
-            return self._refuse(fault, form.get("here", back))
+            here = form.get("here", back)
+            self._typed["at"] = leads_to(here)
+            return self._refuse(fault, here)
         except ValueError:
             return _plain("This is no answer of this page.", 400)
         return RedirectResponse(back, 303)

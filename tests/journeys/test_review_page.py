@@ -96,6 +96,18 @@ def test_every_query_by_keyboard_alone(program: Opened, path: Path, page: Page) 
     assert musts == sorted(musts, key=lambda severity: severity != "must")
 
 
+def test_answer_is_read_out_and_tab_goes_on_from_there(address: str, page: Page) -> None:
+    """A screen reader is led to what came of the answer, and the keyboard is not thrown back to the top."""
+    page.goto(address)
+    assert page.evaluate("document.activeElement === document.body")
+    pressed(page, "1")
+    assert page.evaluate("document.activeElement.id") == "said"
+    assert page.evaluate("document.activeElement.innerText").startswith("Now: ")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.closest('article.question') !== null")
+    pressed(page, "1")
+
+
 def test_clip_is_heard_by_one_key(address: str, path: Path, page: Page) -> None:
     """The bytes of that very span are served, and the browser takes them for sound."""
     page.goto(address)

@@ -129,7 +129,9 @@ class SigningShelf(MemoryShelf):
         self.printed = f"{self.printed}COUNTERSIGNED by {who}\n"
 
     def amend(self, text: str, *, who: str, why: str) -> None:
-        """Add to it."""
+        """Add to it, unless it moved on."""
+        if self.moved:
+            raise MovedOn(self.name)
         self.state, self.printed = "amended", f"{self.printed}{who} ({why}): {text}\n"
 
     def withdraw(self, *, who: str, why: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dictate.model import Action, Component, Decision
-from dictate.review.forms import decision_of, leads_to, place_of
+from dictate.review.forms import decision_of, leads_to, place_of, typed_in
 
 
 def test_decision_of_a_form() -> None:
@@ -51,3 +51,10 @@ def test_no_place(text: str) -> None:
     """What int() takes or breaks on, too."""
     assert place_of(text) == -1
     assert place_of("12") == 12
+
+
+def test_what_was_typed_is_told_from_keys() -> None:
+    """An answer counts as typed only where its form says so."""
+    form = {"answer": "left", "by": "Dr A", "revision": "1"}
+    assert typed_in(form) == {"by": "Dr A"}
+    assert typed_in({**form, "typed": "yes"}) == {"by": "Dr A", "answer": "left"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 from collections.abc import Callable
 from typing import Any
@@ -308,3 +309,41 @@ def test_signed_note_is_amended_then_withdrawn(signed: Browser) -> None:
     assert "WITHDRAWN by Dr B (another patient&#39;s)" in text
     assert "<form" not in text
     assert "only a signed note" in signed.post("/withdraw", by="Dr B", reason="again").text
+
+
+def test_words_typed_for_an_older_view_are_shown_again(browse: Open) -> None:
+    """Another window answered meanwhile: they are told, and go into no field, for the question may be another."""
+    browser = browse("Biceps reflex two plus. Right knee jerk seven plus.")
+    browser.post("/decide", query=0, answer="left")
+    text = browser.post("/decide", revision=0, query=1, answer="three plus & more", typed="yes", here="/?q=1").text
+    assert "What you typed was not taken: “three plus &amp; more”" in text
+    assert 'value="three plus' not in text
+    assert "three plus" not in browser.get("/").text
+
+
+@pytest.mark.parametrize(("place", "of"), [("/?q=1", {"query": 1}), ("/note", {"action": "add"})])
+def test_words_that_were_refused_are_in_the_field_again(browse: Open, place: str, of: dict[str, Any]) -> None:
+    """To be mended, not typed anew; what was a key is not taken for typed."""
+    browser = browse("Biceps reflex two plus. Right knee jerk seven plus.")
+    refused = browser.post("/decide", answer="blicket", typed="yes", here=place, **of).text
+    assert re.search(r'<input id="typed"[^>]* value="blicket"', refused)
+    assert "What you typed" not in refused
+    assert 'value="blicket"' not in browser.get(place).text
+    assert 'value="blicket"' not in browser.post("/decide", answer="blicket", here=place, **of).text
+
+
+def test_words_for_a_record_that_moved_on(browse: Open, signed: Browser) -> None:
+    """An answer is shown; an addendum stands in its form again when the record was opened anew."""
+    browser = browse("Biceps reflex two plus.")
+    browser.sitting.shelf.moved = True  # type: ignore[attr-defined]
+    assert ">three plus</pre>" in browser.post("/decide", query=0, answer="three plus", typed="yes").text
+    fields = {"by": "Dr B", "reason": "forgotten", "text": 'Jaw jerk "normal".\nGag <normal>.'}
+    signed.sitting.shelf.moved = True  # type: ignore[attr-defined]
+    moved = signed.post("/amend", **fields).text
+    kept = {name: html.unescape(words) for name, words in re.findall(r'name="(\w+)" value="([^"]*)"', moved)}
+    assert {name: kept[name] for name in fields} == fields
+    signed.sitting.shelf.moved = False  # type: ignore[attr-defined]
+    again = signed.post("/again", **fields).text
+    assert "Gag &lt;normal&gt;.</textarea>" in again
+    assert 'value="forgotten"' in again
+    assert "Gag" not in signed.get("/").text

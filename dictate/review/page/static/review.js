@@ -11,6 +11,11 @@ function tell(text, kind) {
   said.replaceChildren(Object.assign(document.createElement("p"), { textContent: text }));
 }
 
+// --- behind an answer comes a new page: its title says the question, and here a screen reader says what came of the
+// answer; the Tab key goes on from there, not from the top
+
+if (said.textContent.trim()) said.focus({ preventScroll: true });
+
 // --- keys: one key, one answer; off on request, and never while something is typed
 
 single.checked = sessionStorage.getItem("single") !== "off";
