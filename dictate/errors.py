@@ -3,6 +3,7 @@
 DictateError
 ├── InputError     the recording, transcript or option value is at fault
 ├── MachineError   the machine is at fault: no model, no space, a missing extra
+│   └── BrokenOff    somebody, or the system, ends what is going on at once
 ├── GrammarError   one or more grammar files are at fault; one line per fault
 └── RecordError    the record cannot be used so
     ├── MovedOn      it has newer revisions than the one that was seen
@@ -24,6 +25,10 @@ class InputError(DictateError):
 
 class MachineError(DictateError):
     """The machine lacks something: a model, space, permission, an extra."""
+
+
+class BrokenOff(MachineError):
+    """Ended from outside: nothing more is made of what was begun; it can be taken up."""
 
 
 class GrammarError(DictateError):

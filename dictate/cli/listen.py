@@ -36,7 +36,7 @@ from dictate.cli.asked import (
 from dictate.cli.earlier import tied_to_record
 from dictate.cli.export import Format, print_or_write
 from dictate.cli.own_lines import own_lines_only
-from dictate.errors import DictateError, InputError, MachineError
+from dictate.errors import BrokenOff, DictateError, InputError, MachineError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
@@ -264,11 +264,11 @@ def _until_ctrl_c(session: Session) -> Iterator[None]:
         nonlocal pressed
         pressed += 1
         if pressed > 1:
-            raise MachineError("broken off: the sound is kept: `dictate listen --resume` takes it up")
+            raise BrokenOff("broken off: the sound is kept: `dictate listen --resume` takes it up")
         session.stop()
 
     def break_off(_number: int, _frame: object) -> None:
-        raise MachineError("ended from outside: the sound is kept: `dictate listen --resume` takes it up")
+        raise BrokenOff("ended from outside: the sound is kept: `dictate listen --resume` takes it up")
 
     before = {signal.SIGINT: signal.signal(signal.SIGINT, end)}
     for number in (signal.SIGTERM, signal.SIGHUP):
@@ -284,6 +284,10 @@ def _after(kept: Kept, keep: KeepAudio, *, days: float, whole: bool, saved: bool
     """What becomes of the sound once the note is out; a record has its own copy, for as long as was asked."""
     if whole and (saved or keep is KeepAudio.no):
         kept.remove()
+        return
+    if not (whole or saved):  # what the whole would have given is still to be had
+        kept.close()
+        print(f"the sound stays in {kept.folder}: `dictate listen --resume` hears the whole again", file=sys.stderr)
         return
     kept.finish()
     if keep is KeepAudio.always:

@@ -11,7 +11,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from dictate.errors import MachineError
+from dictate.errors import BrokenOff, MachineError
 from dictate.grammar import Grammar
 from dictate.live import ear as ears
 from dictate.live import recogniser
@@ -168,6 +168,8 @@ class Session:
                 self._kept, self._hear, self._grammar, name=self._name, created_at=self._created_at,
                 instead=self._rescued(),
             )  # fmt: skip
+        except BrokenOff:
+            raise
         except MachineError as fault:
             self.follower.notice(f"the whole cannot be heard again, this is what was heard live: {fault}")
             return Result(self._examined(live.transcript, None), (), whole=False)

@@ -14,7 +14,7 @@ from typer.testing import CliRunner, Result
 
 from dictate.cli import listen as listen_module
 from dictate.cli.app import app
-from dictate.errors import InputError
+from dictate.errors import BrokenOff, InputError, MachineError
 from dictate.grammar import load_grammar
 from dictate.live import recogniser
 
@@ -81,6 +81,31 @@ def test_interrupted_one_is_named_and_taken_up(recording: Path, sound: Path, mon
     assert result.exit_code == 0, result.output
     assert "Patient: P-9" in result.stdout
     assert str(folder) in result.stderr
+
+
+@pytest.mark.parametrize("fault", [BrokenOff("broken off"), MachineError("no processor time is left")])
+def test_whole_that_was_not_heard_can_be_taken_up(
+    fault: MachineError, recording: Path, sound: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Broken off or failed at the very end: what `--resume` is promised for is there for it."""
+
+    def refuse(*_: Any, **__: Any) -> Any:
+        raise fault
+
+    with monkeypatch.context() as patch:
+        patch.setattr("dictate.live.listen.hear_whole", refuse)
+        first = listen("--source", str(recording), "--fast", "--plain")
+    if isinstance(fault, BrokenOff):
+        assert first.exception is fault
+        assert first.stdout == ""
+    else:
+        assert "Biceps reflex: right 2+" in first.stdout
+        assert "`dictate listen --resume` hears the whole again" in first.stderr
+    second = listen("--resume", "--plain", "--fast")
+    assert second.exit_code == 0, second.output
+    assert "Biceps reflex: right 2+" in second.stdout
+    assert "for 14 days" in second.stderr
+    assert len(list(sound.iterdir())) == 1
 
 
 def test_nothing_to_take_up() -> None:
