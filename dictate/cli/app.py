@@ -57,8 +57,11 @@ def main() -> None:
         _silence_stdout()
         sys.exit(FAULT)
     except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        if error.filename is not None:
+            _fail(f"{os.fsdecode(error.filename)}: cannot be used: {reason}: check its permissions")
         _silence_stdout()
-        _fail(f"standard output: cannot be written: {(error.strerror or str(error)).lower()}: make room")
+        _fail(f"standard output: cannot be written: {reason}: make room")
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         sys.exit(STOPPED)

@@ -7,7 +7,7 @@ from collections.abc import Collection
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from dictate.errors import Damaged, Locked
+from dictate.errors import DictateError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
@@ -24,15 +24,22 @@ def tied_to_record(exam: Examination, grammar: Grammar) -> Examination:
     from dictate.records.place import DATABASE
     from dictate.settings import records_folder
 
-    kept = (records_folder() / DATABASE).is_file()
-    if not (exam.patient and kept and any(wants_earlier(one, grammar) for one in exam.findings)):
+    if not (exam.patient and any(wants_earlier(one, grammar) for one in exam.findings)):
         return exam
+    folder = records_folder()
     try:
-        with opened_records() as records:
-            return tied_to_last(exam, grammar, records)
-    except (Locked, Damaged) as fault:
-        print(f'"unchanged" is tied to no earlier record: {fault}', file=sys.stderr)
-        return exam
+        if (folder / DATABASE).is_file():
+            with opened_records() as records:
+                return tied_to_last(exam, grammar, records)
+    except DictateError as fault:  # the note goes on without them: its queries ask
+        _untied(str(fault))
+    except OSError as fault:
+        _untied(f"{folder}: cannot be read: {(fault.strerror or str(fault)).lower()}: check its permissions")
+    return exam
+
+
+def _untied(why: str) -> None:
+    print(f'"unchanged" is tied to no earlier record: {why}', file=sys.stderr)
 
 
 def tied_to_last(

@@ -146,8 +146,11 @@ def _read(folder: Path, facts: Facts) -> bytes | None:
         path = folder / KEY_FILE
         try:
             found = path.read_text(encoding="ascii") if path.exists() else None
-        except (OSError, UnicodeDecodeError) as fault:
-            raise Damaged(f"{path}: cannot be read: {fault}: put it back from a back-up") from fault
+        except OSError as fault:
+            reason = (fault.strerror or str(fault)).lower()
+            raise MachineError(f"{path}: cannot be read: {reason}: check its permissions") from fault
+        except UnicodeDecodeError as fault:
+            raise Damaged(f"{path}: is no key: put it back from a back-up") from fault
     try:
         return None if found is None else bytes.fromhex(found)
     except ValueError as fault:

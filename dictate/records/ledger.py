@@ -36,6 +36,11 @@ SALT_BYTES = 16
 DAMAGE = (  # in SQLite's words
     "malformed", "utf-8", "no such table", "no such column", "not a database", "already exists", "mismatch",
 )  # fmt: skip
+MENDS = {  # SQLite's words → what to do
+    "full": "make room, then try again",
+    "readonly": "check the permissions of file and folder: even to read, both must be writable",
+    "unable to open": "check the permissions of file and folder",
+}
 Clock = Callable[[], datetime]
 Fill = Callable[["Ledger", Connection], None]
 
@@ -97,7 +102,7 @@ class Ledger:
             cause = fault.orig if isinstance(fault, DatabaseError) else fault
             said = " ".join(str(cause).lower().split())
             if isinstance(cause, sqlite3.OperationalError) and not any(word in said for word in DAMAGE):
-                what = "make room, then try again" if "full" in said else "try again"
+                what = next((mend for word, mend in MENDS.items() if word in said), "try again")
                 raise MachineError(f"{path}: cannot be used: {said}: nothing was changed; {what}") from fault
             raise Damaged(f"{path}: is damaged ({said}): put it back from a back-up") from fault
 

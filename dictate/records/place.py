@@ -34,6 +34,8 @@ def prepare(folder: Path) -> Path:
             path.chmod(FILE_MODE)
     except OSError as fault:
         reason = (fault.strerror or str(fault)).lower()
+        if fault.filename is not None and Path(fault.filename) in (folder / DATABASE, folder / SOUNDS):
+            raise MachineError(f"{fault.filename}: cannot be used: {reason}: check its permissions") from fault
         raise MachineError(f"{folder}: the records cannot be kept there: {reason}: name another folder") from fault
     return path
 

@@ -66,3 +66,9 @@ def test_wrong_usage_is_status_2() -> None:
     )
     assert run.returncode == 2
     assert "--nonsense" in run.stderr
+
+
+def test_a_file_that_refuses_is_named(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    """What is at fault is that file, not where the note is printed."""
+    assert run_with(PermissionError(13, "Permission denied", "/a/file"), monkeypatch) == 1
+    assert capsys.readouterr().err == "dictate: /a/file: cannot be used: permission denied: check its permissions\n"

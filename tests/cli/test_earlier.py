@@ -10,6 +10,7 @@ from typer.testing import CliRunner
 
 from dictate.cli.app import app
 from dictate.cli.earlier import tied_to_record
+from dictate.errors import MachineError
 from dictate.grammar import Grammar
 from dictate.model import Examination
 from dictate.pipeline import Typed, examine
@@ -101,3 +102,23 @@ def test_a_walk_is_compared_with_the_one_before_though_nobody_calls_it_unchanged
     ) in " ".join(text.split())
     other = note("Timed twenty five foot walk 5 seconds.", "--patient", "P-2", "--examined-at", "2024-09-01T10:00")[0]
     assert "earlier visit" not in other
+
+
+@pytest.mark.parametrize(
+    "fault", [PermissionError(13, "Permission denied"), MachineError("/r: belongs to another user")]
+)
+def test_records_out_of_reach_cost_no_note(fault: Exception, records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Another user's, or of a disk that is gone: it is said, the note is written, and its query asks."""
+    save(FIRST, "2024-03-01")
+
+    def refused(*_: object, **__: object) -> None:
+        raise fault
+
+    if isinstance(fault, OSError):
+        monkeypatch.setattr(Path, "is_file", refused)
+    else:
+        monkeypatch.setattr("dictate.cli.saving.opened_records", refused)
+    text, said = note(THEN, "--patient", "P-1")
+    assert "TO SETTLE BEFORE SIGNING" in text
+    assert '"unchanged" is tied to no earlier record: ' in said
+    assert "check its permissions" in said or "belongs to another user" in said

@@ -74,7 +74,7 @@ def test_a_lost_key_is_said_plainly(folder: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("content", "said"), [(b"00" * 32, "is not the key"), (b"nonsense", "is no key"), (b"\xff\xfe", "cannot be read")]
+    ("content", "said"), [(b"00" * 32, "is not the key"), (b"nonsense", "is no key"), (b"\xff\xfe", "is no key")]
 )
 def test_another_key_is_said_plainly(content: bytes, said: str, folder: Path) -> None:
     """Before anything is checked with it."""
@@ -138,3 +138,15 @@ def test_a_keyring_that_takes_nothing_is_said(folder: Path, ring: Ring, monkeypa
     monkeypatch.delenv("DICTATE_KEYRING")
     filled(folder)
     assert (folder / KEY_FILE).exists()
+
+
+def test_a_key_that_may_not_be_read(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nothing is lost that a back-up would bring back."""
+    filled(folder)
+
+    def refuse(path: Path, **_: object) -> str:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr(Path, "read_text", refuse)
+    with pytest.raises(MachineError, match="key: cannot be read: permission denied: check its permissions"):
+        open_records(folder)

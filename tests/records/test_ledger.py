@@ -124,3 +124,14 @@ def test_processes_save_side_by_side(folder: Path) -> None:
     with open_records(folder) as records:
         assert len(records.find()) == 20
         assert records.verify() == []
+
+
+def test_a_database_that_may_not_be_written(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """To try again would not help."""
+    open_records(folder).close()
+    monkeypatch.setattr(ledger, "PRAGMAS", (*ledger.PRAGMAS, "query_only = 1"))
+    with (
+        pytest.raises(MachineError, match="nothing was changed; check the permissions of file and folder"),
+        open_records(folder) as records,
+    ):
+        records.save(visit(), who=BY, why="dictated")

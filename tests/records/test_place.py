@@ -139,3 +139,16 @@ def test_a_changed_name_of_a_recording_leads_nowhere_else(
     with open_records(folder) as again:
         assert any("entry 3" in fault.where for fault in again.verify())
     assert letter.read_text(encoding="utf-8") == "kept"
+
+
+@pytest.mark.parametrize("name", [DATABASE, SOUNDS])
+def test_a_file_that_refuses_is_named(name: str, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Another folder would not help: its permissions do."""
+    open_records(folder).close()
+
+    def refuse(path: object, *_: object, **__: object) -> int:
+        raise PermissionError(13, "Permission denied", str(folder / name))
+
+    monkeypatch.setattr(place.os, "open", refuse)
+    with pytest.raises(MachineError, match=f"{name}: cannot be used: permission denied: check its permissions"):
+        open_records(folder)
