@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from dictate.checks.wording import said
 from dictate.errors import InputError
@@ -20,6 +20,7 @@ from dictate.model import (
     Side,
     Status,
     Text,
+    Transcript,
 )
 from dictate.reading import read, transcript_of_text
 from dictate.reading.kinds import read_number
@@ -103,29 +104,47 @@ def phrase_findings(
 ) -> tuple[tuple[Finding, ...], tuple[Remark, ...]]:
     """Findings and unplaced words of a typed phrase, their evidence counted from behind the transcript's words.
 
-    under: the component whose heading is in force; None: none, else each is tried in turn. Raises Refused when
-    no finding comes of it.
+    under: the component whose heading is in force; None: none, else each is tried in turn, as where a name is
+    looked for, never as the name itself: nobody said it. Raises Refused when no finding comes of it.
     """
     line = clean(text)
-    for component in (under, None, *Component):
+    headings = () if BELOW_ZERO.match(line) else (under, None, *Component)  # no phrase begins below zero
+    for component in headings:
         heading = f"{grammar.components[component].headings[0]}.\n" if component else ""
         transcript = transcript_of_text(heading + line)
-        shift = len(exam.transcript.words) - len(heading.split())
+        first = len(heading.split())
         reading = read(transcript, grammar)
-        if reading.findings:
-            findings = tuple(_moved(finding, shift) for finding in reading.findings)
+        named = any(piece.first < first for finding in reading.findings for piece in finding.evidence)
+        if named and component is not under:
+            continue
+        shift = len(exam.transcript.words) - first
+        findings = tuple(
+            _moved(finding, _typed(finding.evidence, transcript, first), shift) for finding in reading.findings
+        )
+        if findings and all(finding.evidence for finding in findings):
             loose = tuple(
-                remark.model_copy(update={"evidence": _shifted(remark.evidence, shift)})
+                remark.model_copy(update={"evidence": _shifted(piece, shift)})
                 for remark in reading.remarks
                 if remark.kind is RemarkKind.NOT_PLACED
+                for piece in _typed((remark.evidence,), transcript, first)
             )
             return findings, loose
     raise Refused(f'"{line}" gives no finding: name what was examined and what was found')
 
 
-def _moved(finding: Finding, shift: int) -> Finding:
-    evidence = tuple(_shifted(piece, shift) for piece in finding.evidence)
-    return finding.model_copy(update={"evidence": evidence})
+def _typed(evidence: Sequence[Evidence], transcript: Transcript, first: int) -> tuple[Evidence, ...]:
+    """Evidence less the heading, which nobody typed; `first` is the first word that was."""
+    return tuple(
+        piece
+        if piece.first >= first
+        else piece.model_copy(update={"first": first, "quote": transcript.quote(first, piece.last)})
+        for piece in evidence
+        if piece.last >= first
+    )
+
+
+def _moved(finding: Finding, evidence: Sequence[Evidence], shift: int) -> Finding:
+    return finding.model_copy(update={"evidence": tuple(_shifted(piece, shift) for piece in evidence)})
 
 
 def _shifted(piece: Evidence, shift: int) -> Evidence:

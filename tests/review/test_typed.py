@@ -149,6 +149,23 @@ def test_phrase_without_finding_is_refused(exam: Exam, grammar: Grammar) -> None
         phrase_findings("wugs are blicket", exam("Gait normal."), grammar)
 
 
+@pytest.mark.parametrize("text", ["not examined", "-1", "normal", "3+"])
+def test_no_heading_is_made_up(text: str, exam: Exam, grammar: Grammar) -> None:
+    """Words that name nothing are said of no component that nobody chose."""
+    with pytest.raises(Refused, match="gives no finding"):
+        phrase_findings(text, exam("Gait normal."), grammar)
+
+
+def test_heading_that_was_chosen_is_no_word_that_was_typed(exam: Exam, grammar: Grammar) -> None:
+    """It may be what the words are about; the evidence is the words alone. A number below zero is none."""
+    (finding,), _ = phrase_findings("not examined", exam("Gait normal."), grammar, under=Component.REFLEXES)
+    assert (finding.item, str(finding.status)) == ("reflexes_all", "not_examined")
+    (piece,) = finding.evidence
+    assert (piece.first, piece.last, piece.quote) == (2, 3, "not examined")
+    with pytest.raises(Refused, match="gives no finding"):
+        phrase_findings("-1", exam("Gait normal."), grammar, under=Component.REFLEXES)
+
+
 def test_answers_have_a_length() -> None:
     """One line, not empty, not a dictation."""
     assert clean("  4  -\n") == "4 -"
