@@ -29,6 +29,7 @@ class Found:
     candidates: list[Candidate] = field(default_factory=list)
     others: int = 0  # files that are no dictation by their ending
     loops: int = 0  # folders reached a second time through a link
+    results: int = 0  # folders passed over for the results of a batch in them, though they hold dictations
 
 
 def find(
@@ -37,7 +38,7 @@ def find(
     """All dictations under a folder or URL; links are followed, each folder is entered once.
 
     only, skip: patterns of names or of paths below the folder. together: the files of a sub-folder are one examination.
-    out: the folder of results, left aside. Raises: InputError, MachineError.
+    out: the folder of results, left aside, unless it is the folder itself. Raises: InputError, MachineError.
     """
     found = Found()
     listed = _of_url(folder) if URL.match(folder) else _of_folder(Path(folder), found, out)
@@ -91,11 +92,16 @@ def _of_folder(folder: Path, found: Found, out: Path | None) -> Iterator[tuple[s
     broken: list[str] = []
     for at, inner, names in os.walk(folder, followlinks=True, onerror=lambda fault: broken.append(fault.filename)):
         here = os.stat(at)
-        if (here.st_dev, here.st_ino) in entered or Path(at).resolve() == aside or LEDGER in names:
-            found.loops += (here.st_dev, here.st_ino) in entered
+        again = (here.st_dev, here.st_ino) in entered
+        holds_results = Path(at) != folder and (LEDGER in names or Path(at).resolve() == aside)
+        if again or holds_results:
+            found.loops += again
+            found.results += not again and any(_is_dictation(name) and name != REPORT for name in names)
             inner.clear()
             continue
         entered.add((here.st_dev, here.st_ino))
+        if LEDGER in names:  # somebody named it: what a batch wrote there is left out one by one
+            names = [name for name in names if name != REPORT]
         inner[:] = sorted(name for name in inner if not name.startswith("."))
         for name in sorted(names):
             if not name.startswith("."):

@@ -38,7 +38,9 @@ if TYPE_CHECKING:
 
 FAULT = 1
 PAUSE_S = 10.0  # between two looks into a folder that fills
+MOST_WORKERS = 512  # of one machine; a number typed wrongly must not fill its memory
 EACH_BYTES = 1 << 30  # memory of a worker with the default model, with room to spare
+Workers = Annotated[int | None, typer.Option(min=1, max=MOST_WORKERS, help="Processes on this machine.")]
 
 
 def batch(
@@ -51,7 +53,7 @@ def batch(
     skip: Annotated[list[str] | None, typer.Option(metavar="PATTERN", help="Not such names or paths.")] = None,
     together: Annotated[bool, typer.Option("--together", help="Files of a sub-folder are one examination.")] = False,
     arrivals: Annotated[bool, typer.Option("--arrivals", help="Keep looking for new ones until stopped.")] = False,
-    workers: Annotated[int | None, typer.Option(min=1, help="Processes on this machine.")] = None,
+    workers: Workers = None,
     threads: Annotated[int, typer.Option(min=1, help="Processor threads of each worker.")] = 1,
     cluster: Annotated[str, typer.Option(metavar="ADDRESS", help="Dask scheduler whose workers do it.")] = "",
     patient: Annotated[
@@ -88,7 +90,8 @@ def batch(
     found = look()
     watched = Watched(look, PAUSE_S) if arrivals else None
     with _records(save, keep_audio) as keeping:
-        tally = _run(setting, found, watched, out, keeping, cluster=cluster, workers=workers or _workers(threads))
+        count = _crew_of(workers, threads, found, watched)
+        tally = _run(setting, found, watched, out, keeping, cluster=cluster, workers=count)
     return _end(tally, strict=strict)
 
 
@@ -171,6 +174,12 @@ def _run(
     return run.tally
 
 
+def _crew_of(asked: int | None, threads: int, found: Found, watched: Watched | None) -> int:
+    """As many processes as were asked for, else as there is room for; never more than there can be work for."""
+    count = asked or _workers(threads)
+    return count if watched else max(1, min(count, len(found.candidates)))
+
+
 def _workers(threads: int) -> int:
     """As many processes as there are processors for their threads, and memory for their models."""
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
@@ -205,6 +214,9 @@ def _summary(tally: Tally, found: Found, out: Path, *, stopped: bool = False) ->
         say(f"{found.others} other {'file' if found.others == 1 else 'files'} left aside")
     if found.loops:
         say(f"{found.loops} {'link leads' if found.loops == 1 else 'links lead'} back to folders already entered")
+    if found.results:
+        folders = "a folder" if found.results == 1 else f"{found.results} folders"
+        say(f"{folders} with results of a batch passed over, dictations in it, too: name it itself to have them heard")
     if tally.failed:
         say(f"what failed and why: {out / 'batch.csv'}; run again when it is mended")
 

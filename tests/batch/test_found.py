@@ -52,6 +52,26 @@ def test_results_are_no_dictations(tmp_path: Path) -> None:
     assert (sources(found), found.others, found.loops) == (["a.wav"], 0, 0)
 
 
+def test_folder_that_was_named_is_looked_into(tmp_path: Path) -> None:
+    """Results may go where the recordings are: only what a batch wrote is left out, in that run and all later ones."""
+    fill(tmp_path, a=SAID, ward__b=SAID)
+    for name in (LEDGER, "batch.csv", "a-0123456789ab.note.txt", "report.txt"):
+        (tmp_path / name).write_text(SAID, encoding="utf-8")
+    for out in (tmp_path, tmp_path / "elsewhere", None):
+        assert sources(find(str(tmp_path), out=out)) == ["a.wav", "ward/b.wav"]
+
+
+def test_dictations_among_results_are_counted(tmp_path: Path) -> None:
+    """A folder below that holds results is passed over; nobody may believe that what else it holds was heard."""
+    fill(tmp_path, a=SAID, ward__b=SAID, out__c=SAID)
+    (tmp_path / "ward" / LEDGER).touch()
+    (tmp_path / "own").mkdir()
+    for name in (LEDGER, "x-0123456789ab.note.txt", "report.txt"):
+        (tmp_path / "own" / name).touch()
+    found = find(str(tmp_path), out=tmp_path / "out")
+    assert (sources(found), found.results) == (["a.wav"], 2)
+
+
 def test_links_that_lead_back_end(tmp_path: Path) -> None:
     """Each folder is entered once, and the link is counted; a linked folder elsewhere is entered."""
     fill(tmp_path / "in", a=SAID, ward__b=SAID)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import csv
 import stat
+from contextlib import AbstractContextManager
 from pathlib import Path
 
 import pytest
 from sleepers import SAID, SMALL
 from typer.testing import CliRunner, Result
 
-from dictate.batch import crew
+from dictate.batch import Setting, crew
+from dictate.batch.crew import Crew
 from dictate.cli.app import app
 from dictate.errors import InputError, MachineError
 
@@ -121,6 +123,29 @@ def test_report(folder: Path, tmp_path: Path) -> None:
     assert result.stdout == (out / "report.txt").read_text(encoding="utf-8")
     assert "component,reflexes,3,2,1.000," in (out / "report.csv").read_text(encoding="utf-8")
     assert isinstance(run("--report", tmp_path / "none").exception, InputError)
+
+
+def test_results_beside_the_recordings(folder: Path) -> None:
+    """--out FOLDER hears what is there, and nothing twice; dictations that a run passes over are told."""
+    first = run(folder, "--out", folder)
+    assert first.exit_code == 0
+    assert "2 done" in first.stderr
+    assert "0 done, 2 done before" in run(folder, "--out", folder).stderr
+    assert "with results of a batch passed over" in run(folder.parent, "--out", folder.parent / "more").stderr
+
+
+def test_no_more_processes_than_work(folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A number typed wrongly starts none that would have nothing to do."""
+    asked: list[int] = []
+
+    def counted(setting: Setting, *, workers: int, **_: str) -> AbstractContextManager[Crew]:
+        asked.append(workers)
+        return crew.alone(setting)
+
+    monkeypatch.setattr("dictate.batch.open_crew", counted)
+    assert run(folder, "--out", tmp_path / "o", "--workers", "400").exit_code == 0
+    assert asked == [3]
+    assert run(folder, "--out", tmp_path / "o", "--workers", "100000").exit_code == 2
 
 
 def test_what_is_wrong_is_one_line(folder: Path, tmp_path: Path) -> None:
