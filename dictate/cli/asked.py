@@ -48,6 +48,13 @@ def on_one_line(reference: str | None) -> str | None:
     return "".join(letter for letter in " ".join(reference.split()) if letter.isprintable())
 
 
+def not_empty(text: str | None) -> str | None:
+    """An option that says something when it is given: a script's empty variable is not the same as none."""
+    if text is not None and not text.strip():
+        raise typer.BadParameter("is empty: say it, or leave the option out")
+    return text
+
+
 Brief = Annotated[bool, typer.Option("--brief", help="Plain normal and absent findings on one line.")]
 OutFolder = Annotated[Path | None, typer.Option(metavar="DIR", help="Write all files there instead.")]
 Patient = Annotated[str, typer.Option(metavar="REF", help="Your reference for the patient.", callback=on_one_line)]

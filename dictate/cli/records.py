@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.cli.asked import on_one_line
+from dictate.cli.asked import not_empty, on_one_line
 from dictate.cli.opening import key_of
 from dictate.errors import InputError
 
@@ -33,9 +33,13 @@ def find(
     last: Annotated[bool, typer.Option("--last", help="Print the last note before now.")] = False,
     since: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or later.")] = "",
     until: Annotated[str, typer.Option(metavar="DATE", help="Examined on that day or earlier.")] = "",
-    item: Annotated[str, typer.Option(metavar="NAME", help="With a finding of this item.")] = "",
+    item: Annotated[
+        str | None, typer.Option(metavar="NAME", help="With a finding of this item.", callback=not_empty)
+    ] = None,
     open_only: Annotated[bool, typer.Option("--open", help="Drafts with open queries.")] = False,
-    show: Annotated[str, typer.Option(metavar="KEY", help="Print this record's note.")] = "",
+    show: Annotated[
+        str | None, typer.Option(metavar="KEY", help="Print this record's note.", callback=not_empty)
+    ] = None,
 ) -> None:
     """Find saved records, newest first.
 
@@ -47,13 +51,15 @@ def find(
     from dictate.cli.saving import opened_records
 
     wanted = _item(item, open_grammar(None)) if item else None
+    first, last_day = _day("--since", since), _day("--until", until)
+    if first and last_day and first.isoformat()[:DAY_LETTERS] > last_day.isoformat()[:DAY_LETTERS]:
+        raise InputError(f"--since {since}: is later than --until {until}: put them the other way round")
     with opened_records() as records:
         if show:
             print_note(records.open(key_of(show)))
             return
         found = records.find(
-            patient=patient, since=_day("--since", since), until=_day("--until", until), item=wanted,
-            open_only=open_only, last=last,
+            patient=patient, since=first, until=last_day, item=wanted, open_only=open_only, last=last,
         )  # fmt: skip
         if not found:
             print("no record found", file=sys.stderr)
@@ -64,7 +70,9 @@ def find(
 
 
 def verify(
-    head: Annotated[str, typer.Option(metavar="HASH", help="A head printed on a note: it must be there.")] = "",
+    head: Annotated[
+        str | None, typer.Option(metavar="HASH", help="A head printed on a note: it must be there.", callback=not_empty)
+    ] = None,
     mend_index: Annotated[bool, typer.Option("--mend-index", help="First make the index for finding anew.")] = False,
 ) -> None:
     """Find what was changed, lost or put in another order behind the program's back.
@@ -76,7 +84,7 @@ def verify(
     with opened_records() as records:
         if mend_index:
             records.mend_index()
-        faults = records.verify(head=head)
+        faults = records.verify(head=head or "")
         count = 0 if faults else len(records.find())
     for fault in faults:
         print(fault)

@@ -169,6 +169,8 @@ class Records:
         with changing(self._ledger, key, base) as change:
             one = change.one
             signing.must_be(one, ("draft", *signing.SIGNED_STATES, "withdrawn"), "moved")
+            if one.exam.patient == patient:
+                raise RecordError(f"record {key}: has that reference: nothing was moved")
             change.add("move", who, Leaf(why=why, patient=patient))
             if queries and one.state == "draft":
                 exam = one.exam.model_copy(update={"patient": patient, "queries": (*one.exam.queries, *queries)})

@@ -98,3 +98,29 @@ def test_erasing(folder: Path) -> None:
     assert run("records", "erase", key, "--reason", "asked for", "--by", BY).exit_code == 0
     assert run("records", "--show", key).stdout.startswith("ERASED ")
     assert run("records", "verify").exit_code == 0
+
+
+@pytest.mark.parametrize("given", [("--show", ""), ("--item", " "), ("verify", "--head", "")])
+def test_an_empty_option_is_not_one_left_out(given: tuple[str, ...], folder: Path) -> None:
+    """A script whose variable is empty is not told that all is well, nor shown what it did not ask for."""
+    saved(folder)
+    result = run("records", *given)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "is empty: say it, or leave the option out" in result.stderr
+
+
+def test_days_the_wrong_way_round(folder: Path) -> None:
+    """Nothing can lie between them; one day alone may be both."""
+    saved(folder)
+    wrong = run("records", "--since", "2024-05-02", "--until", "2024-05-01")
+    assert "put them the other way round" in str(wrong.exception)
+    assert run("records", "--since", "2024-05-01T10:00", "--until", "2024-05-01").exit_code == 0
+
+
+def test_moving_to_the_same_reference(folder: Path) -> None:
+    """Probably the wrong record was named: it is said, and nothing is written."""
+    key = saved(folder)
+    result = run("records", "move", key, "--patient", "P-1", "--reason", "wrong")
+    assert "has that reference: nothing was moved" in str(result.exception)
+    with open_records(folder) as records:
+        assert records.open(key).revision == 1
