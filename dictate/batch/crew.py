@@ -156,6 +156,16 @@ GONE = "the scheduler is gone: what is done is kept: start it and run again"
 DIED = f"{DEATHS + 1} workers ended while hearing it: memory, or a file that breaks the decoder: try it alone"
 
 
+def outcome_of(ended: Callable[[], Outcome]) -> Outcome:
+    """What came of a job; a fault of the program is the job's, a fault of the machine the batch's."""
+    try:
+        return ended()
+    except MachineError:
+        raise
+    except (ArithmeticError, AttributeError, LookupError, OSError, RuntimeError, TypeError, ValueError) as fault:
+        return Outcome(error=unforeseen(fault))
+
+
 def unforeseen(fault: BaseException) -> str:
     """What to say of a fault of the program itself."""
     return f"the program failed ({type(fault).__name__}): please report it, without the recording"

@@ -13,8 +13,10 @@ from pydantic import ValidationError
 from dictate.batch.found import LEDGER
 from dictate.batch.jobs import Outcome
 from dictate.errors import MachineError
+from dictate.model import Examination
 from dictate.model.base import Frozen
 
+REVIEWED = "was reviewed since: its files stay as they are; move them elsewhere to have it read anew"
 LOCK = ".batch.lock"
 Write = Callable[[Path, Mapping[str, str | bytes]], None]  # folder, name → content; whole or not at all
 
@@ -111,6 +113,19 @@ class Ledger:
         """Whether results of that name stand in the folder."""
         endings = ("note.txt", "exam.json", "findings.csv", "queries.csv", "transcript.json")
         return all((self.folder / f"{name}.{ending}").is_file() for ending in endings)
+
+    def is_reviewed(self, name: str) -> bool:
+        """Whether somebody decided something about the results of that name: nothing is written over it."""
+        try:
+            exam = Examination.model_validate_json((self.folder / f"{name}.exam.json").read_bytes())
+        except (OSError, ValidationError):
+            return False
+        return bool(exam.decisions or exam.signed_by)
+
+    def stands_for(self, name: str, contents: tuple[str, ...]) -> bool:
+        """Whether the results of that name are of these contents, by whatever grammar, program or options."""
+        entry = self.entries.get(name)
+        return entry is not None and entry.state == "done" and entry.contents == contents and self.has_files(name)
 
     def forget_failed(self, sources: set[str]) -> None:
         """Drop failures of sources that are gone; what was done stays."""

@@ -11,14 +11,14 @@ from dataclasses import dataclass, replace
 from pydantic import ValidationError
 
 from dictate.batch.contents import CHANGED, bytes_of, content_of
-from dictate.batch.crew import DIED, Crew, unforeseen
+from dictate.batch.crew import DIED, Crew, outcome_of
 from dictate.batch.found import of_address
 from dictate.batch.jobs import Candidate, Job, Outcome, Setting, printable
 from dictate.batch.keeping import Keeping, Waiting, unsaved
-from dictate.batch.ledger import Entry, Ledger, Write
+from dictate.batch.ledger import REVIEWED, Entry, Ledger, Write
 from dictate.batch.table import batch_csv
 from dictate.batch.work import files_of, open_counts
-from dictate.errors import InputError, MachineError, RecordError
+from dictate.errors import InputError, RecordError
 from dictate.model import Examination
 
 WAIT_S = 0.5
@@ -35,6 +35,7 @@ class Tally:
     before: int = 0  # done in an earlier run
     failed: int = 0
     same: int = 0
+    reviewed: int = 0  # of those done before: another reading was asked for, and what was decided stays
     findings: int = 0
     musts: int = 0
     looks: int = 0
@@ -115,6 +116,12 @@ class Batch:
         entry = entry.model_copy(update={"contents": contents, "key": key})
         if self.ledger.is_done(entry.name, key):
             return self._passed_over(entry, candidate)
+        if self.ledger.is_reviewed(entry.name):
+            if self.ledger.stands_for(entry.name, contents):
+                self.tally.reviewed += 1
+                return self._passed_over(entry, candidate)
+            self._let_go(entry)
+            return self._settle(entry.model_copy(update={"error": REVIEWED}), candidate)
         self._let_go(entry)
         if self._first.setdefault(key, entry.source) != entry.source:
             self._copies.setdefault(key, []).append(candidate)
@@ -166,7 +173,7 @@ class Batch:
             self.crew.check()
             self._watch(self.tally)
         else:
-            self._close(job, _outcome(ended))
+            self._close(job, outcome_of(ended))
         if time.monotonic() > self._table_due:
             self._write_table()
 
@@ -177,9 +184,11 @@ class Batch:
             self._deadly.append(job)
             return None
         entry, candidate = self._under_way.pop(job.name)
+        if outcome.files and self.ledger.is_reviewed(job.name):  # while it was heard
+            outcome = Outcome(error=REVIEWED)
         if outcome.files:
             self._write(self.ledger.folder, {f"{job.name}.{end}": text for end, text in outcome.files.items()})
-        elif self.ledger.has_files(job.name):
+        elif outcome.error != REVIEWED and self.ledger.has_files(job.name):
             outcome = replace(outcome, error=f"{outcome.error} (the files of that name are of an earlier reading)")
         entry = entry.with_outcome(outcome)
         if self._keeping and entry.state == "done":
@@ -241,9 +250,10 @@ class Batch:
         if self._keeping is None:
             return
         waiting, self._last = sorted(self._last.values(), key=Waiting.order), {}
-        for exam, entry, candidate, anew in waiting:
+        for _, entry, candidate, anew in waiting:
             batch = [one.record for one in self.ledger.entries.values()]
             try:
+                exam = self._exam(entry.name)  # with what was decided while it waited
                 exam = self._keeping.tied(exam, self.setting.grammar, own=entry.record, batch=batch)
                 files = files_of(self.setting, exam)
                 self._write(self.ledger.folder, {f"{entry.name}.{end}": text for end, text in files.items()})
@@ -286,13 +296,3 @@ class Batch:
         self._write(self.ledger.folder, {TABLE: batch_csv(self.ledger.entries.values())})
         took = time.monotonic() - begin
         self._table_due = begin + max(TABLE_EVERY_S, TABLE_SHARE * took)
-
-
-def _outcome(ended: Callable[[], Outcome]) -> Outcome:
-    """What came of a job; a fault of the program is the job's, a fault of the machine the batch's."""
-    try:
-        return ended()
-    except MachineError:
-        raise
-    except (ArithmeticError, AttributeError, LookupError, OSError, RuntimeError, TypeError, ValueError) as fault:
-        return Outcome(error=unforeseen(fault))

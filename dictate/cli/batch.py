@@ -206,6 +206,8 @@ def _summary(tally: Tally, found: Found, out: Path, *, stopped: bool = False) ->
         print(line, file=sys.stderr)
 
     say(f"{'stopped: ' if stopped else ''}{tally.done} done, {tally.before} done before, {tally.failed} failed")
+    if tally.reviewed:
+        say(f"{tally.reviewed} of those before reviewed since, and left as they are, not read anew")
     if tally.done:
         say(f"{tally.sound_s / 60:.1f} min of sound, {tally.findings} findings, {tally.musts} must, {tally.looks} look")
     if tally.same:

@@ -17,7 +17,9 @@ from dictate.batch.jobs import Candidate, Job, Outcome, Place
 from dictate.cli.files import write_files
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
-from dictate.model import ModelIdentity
+from dictate.model import Action, Decision, Examination, ModelIdentity
+from dictate.notes import exam_json
+from dictate.review import apply
 
 
 def table(out: Path) -> dict[str, dict[str, str]]:
@@ -72,6 +74,59 @@ def test_what_is_done_is_not_done_again(grammar: Grammar, tmp_path: Path) -> Non
     assert (third.done, third.before) == (3, 0)
     fourth = run(setting(grammar, log=str(log), asked=Asked(brief=True), sha256="2" * 64), folder, out)
     assert (fourth.done, fourth.before) == (3, 0)
+
+
+def reviewed(path: Path, grammar: Grammar) -> bytes:
+    """Something is decided about the results, as `dictate review` does; what the file holds then."""
+    exam = Examination.model_validate_json(path.read_bytes())
+    after = apply(exam, Decision(action=Action.ADD, answer="clonus absent"), grammar)
+    write_files(path.parent, {path.name: exam_json(after)})
+    return path.read_bytes()
+
+
+def test_what_was_reviewed_is_never_written_over(grammar: Grammar, tmp_path: Path) -> None:
+    """Another model, program or option reads it no more; another recording is said, and its results are to be moved."""
+    log, out = tmp_path / "log", tmp_path / "out"
+    folder = fill(tmp_path / "in", a=SAID, b=SMALL)
+    run(setting(grammar, log=str(log)), folder, out)
+    (path,) = out.glob("a-*.exam.json")
+    kept = reviewed(path, grammar)
+    log.unlink()
+    again = run(setting(grammar, log=str(log), asked=Asked(brief=True)), folder, out)
+    assert (again.done, again.before, again.reviewed, again.failed) == (1, 1, 1, 0)
+    assert heard(log) == ["b.wav"]
+    assert path.read_bytes() == kept
+    fill(folder, a=SAID + " Gait normal.")
+    for _ in range(2):
+        assert run(setting(grammar, log=str(log)), folder, out).failed == 1
+        assert "was reviewed since: its files stay" in table(out)["a.wav"]["error"]
+        assert path.read_bytes() == kept
+    path.rename(tmp_path / "moved.exam.json")
+    assert run(setting(grammar, log=str(log)), folder, out).failed == 0
+    assert table(out)["a.wav"]["findings"] == "3"
+
+
+def test_what_is_reviewed_while_its_recording_is_heard_again(grammar: Grammar, tmp_path: Path) -> None:
+    """What was decided meanwhile stays, too."""
+    out = tmp_path / "out"
+    folder = fill(tmp_path / "in", a=SAID)
+    run(setting(grammar), folder, out)
+    fill(folder, a=SAID + " Gait normal.")
+    (path,) = out.glob("a-*.exam.json")
+    kept = b""
+    with Ledger(out) as ledger, alone(setting(grammar)) as crew:
+        submit = crew.submit
+
+        def slow(job: Job, done: Callable[[Job, Callable[[], Outcome]], None]) -> None:
+            nonlocal kept
+            kept = reviewed(path, grammar)
+            submit(job, done)
+
+        crew.submit = slow  # type: ignore[method-assign]
+        tally = Batch(setting(grammar), crew, ledger, write=write_files).run(find(str(folder)).candidates)
+    assert tally.failed == 1
+    assert "was reviewed since" in table(out)["a.wav"]["error"]
+    assert path.read_bytes() == kept
 
 
 def test_earlier_results_are_named_when_the_changed_recording_fails(grammar: Grammar, tmp_path: Path) -> None:
