@@ -108,6 +108,22 @@ def test_answer_is_read_out_and_tab_goes_on_from_there(address: str, page: Page)
     pressed(page, "1")
 
 
+def test_everything_is_taken_back_by_a_second_step_only(address: str, path: Path, page: Page) -> None:
+    """One key pressed by mistake takes no more than one answer."""
+    page.goto(address)
+    before = stored(path)
+    pressed(page, "1")
+    pressed(page, "1")
+    page.locator("summary", has_text="Undo everything (2)").focus()
+    assert not page.get_by_role("button", name="Take all 2 back").is_visible()
+    page.keyboard.press("Enter")
+    assert len(stored(path).decisions) == 2
+    page.keyboard.press("Tab")
+    pressed(page, "Enter")
+    assert stored(path).findings == before.findings
+    assert not stored(path).decisions
+
+
 def test_clip_is_heard_by_one_key(address: str, path: Path, page: Page) -> None:
     """The bytes of that very span are served, and the browser takes them for sound."""
     page.goto(address)
