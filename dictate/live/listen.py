@@ -172,7 +172,9 @@ class Session:
             raise
         except MachineError as fault:
             self.follower.notice(f"the whole cannot be heard again, this is what was heard live: {fault}")
-            return Result(self._examined(live.transcript, None), (), whole=False)
+            dated = tuple(one.model_copy(update={"created_at": self._created_at}) for one in live.transcript.sources)
+            heard = live.transcript.model_copy(update={"sources": dated})
+            return Result(self._examined(heard, None), (), whole=False)
         final = self._examined(transcript, AskedWeigher(self.ear.ask))
         return Result(final, tuple(differences(live, final, self._grammar)), whole=True, sounds=sounds)
 

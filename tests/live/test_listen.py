@@ -150,6 +150,19 @@ def test_disk_stays_full(tmp_path: Path, grammar: Grammar) -> None:
     assert kept.samples() < 30_000
 
 
+def test_what_was_heard_live_has_its_time(tmp_path: Path, grammar: Grammar, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where the whole cannot be heard, its note knows as well as any other when the recording was made."""
+
+    def refuse(*_: Any, **__: Any) -> Any:
+        raise MachineError("no")
+
+    monkeypatch.setattr("dictate.live.listen.hear_whole", refuse)
+    live, _, _ = session(tmp_path, grammar, Played(KNOWN[:3]), created_at=NOW)
+    result = live.run()
+    assert (items(result), result.whole) == (REFLEXES, False)
+    assert (result.exam.examined_at, result.exam.examined_at_from) == (NOW, "recording")
+
+
 def test_no_model(tmp_path: Path, grammar: Grammar) -> None:
     """One line; what was recorded until then waits to be taken up."""
     live, _, kept = session(tmp_path, grammar, Played(KNOWN[:2]), make=BeepMaker(KNOWN, missing=True))
