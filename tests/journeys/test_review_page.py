@@ -108,6 +108,15 @@ def test_answer_is_read_out_and_tab_goes_on_from_there(address: str, page: Page)
     pressed(page, "1")
 
 
+def test_focus_is_not_taken_from_who_was_quicker(address: str, page: Page) -> None:
+    """Somebody who is typing before the script has come goes on typing."""
+    page.goto(address)
+    page.route("**/review.js", lambda route: (page.locator("#typed").focus(), route.continue_()))
+    pressed(page, "1")
+    page.wait_for_function("document.body.dataset.revision === '1' && typeof tell === 'function'")
+    assert page.evaluate("document.activeElement.id") == "typed"
+
+
 def test_everything_is_taken_back_by_a_second_step_only(address: str, path: Path, page: Page) -> None:
     """One key pressed by mistake takes no more than one answer."""
     page.goto(address)

@@ -14,7 +14,8 @@ function tell(text, kind) {
 // --- behind an answer comes a new page: its title says the question, and here a screen reader says what came of the
 // answer; the Tab key goes on from there, not from the top
 
-if (said.textContent.trim()) said.focus({ preventScroll: true });
+const elsewhere = document.activeElement !== document.body;  // somebody was quicker than this script
+if (said.textContent.trim() && !elsewhere) said.focus({ preventScroll: true });
 
 // --- keys: one key, one answer; off on request, and never while something is typed
 
