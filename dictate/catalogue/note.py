@@ -122,6 +122,10 @@ CAUTION = (
     "This note states what was dictated. It supports licensed practice, makes no diagnosis, and is to be checked "
     "by the examiner."
 )
+HANDED_ON_WITHDRAWN = "{record}: WITHDRAWN, entered in error: the {form} does not say so"  # beside the file, not in it
+HANDED_ON_ADDENDA = (
+    "{record}: addenda after signing: {count}: the {form} holds none of them: `dictate export {record}` prints them"
+)
 
 # Comparison of visits
 BOUND = "said as a limit"

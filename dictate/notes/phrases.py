@@ -226,10 +226,10 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         if finding.site and finding.site not in grammar.common.manoeuvres:
             before, behind = "", where_of(finding, grammar)
         around, behind = "", f"{behind} {around}".strip()
-    elif _deviates(finding):
+    elif deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
     said = statement(finding, grammar, where=behind)
-    if _is_midline(finding):
+    if is_midline(finding):
         before, said = "", place(finding) + said.removeprefix(words.STATUSES[Status.NORMAL])
     text = " ".join(filter(None, (before, around, hedge(finding, grammar), said)))
     if is_blanket(grammar, finding):
@@ -245,12 +245,12 @@ def earlier_text(earlier: Earlier) -> str:
     return form.format(day=earlier.day, record=earlier.record, said=earlier.said)
 
 
-def _deviates(finding: Finding) -> bool:
+def deviates(finding: Finding) -> bool:
     """Whether the side is the one it turns to: `deviates to the left`."""
     return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value).endswith(words.TURNING)
 
 
-def _is_midline(finding: Finding) -> bool:
+def is_midline(finding: Finding) -> bool:
     """Whether lying in the midline is the whole of what is normal: `Tongue: midline`."""
     return finding.side is Side.MIDLINE and finding.status is Status.NORMAL and finding.value is None
 
