@@ -6,6 +6,7 @@ import re
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, name_detail, scale_named
+from dictate.grammar.rough import rough_word
 from dictate.model import (
     BOUNDS,
     SEGMENT,
@@ -166,7 +167,8 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     value = _as_spoken(value, finding) if isinstance(finding.value, Text) else value.replace(" ", STAY)
     limit = bound(finding) if value else ""
-    value = f"{limit} {value}".lstrip()
+    rough = rough_word(finding) if finding.certainty is Certainty.STATED and not limit else ""
+    value = f"{limit or rough} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
     detail = [one_line(part) for part in finding.detail if part not in (name, limit)]
