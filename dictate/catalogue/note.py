@@ -122,6 +122,17 @@ CAUTION = (
     "This note states what was dictated. It supports licensed practice, makes no diagnosis, and is to be checked "
     "by the examiner."
 )
+
+# Around a signed note, from its record
+WITHDRAWN = "WITHDRAWN {at} by {who}: entered in error. Reason: {why}"
+MOVED = 'MOVED {at} by {who} to the reference "{patient}". Reason: {why}'
+ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
+SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
+ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
+COUNTERSIGNED = "COUNTERSIGNED {at} by {who}"
+BACKWARD = "{said} (dated earlier than what it follows: the machine's clock had been turned back)"
+FOOT = "Record {key}, revision {revision}, head {head}"
+
 HANDED_ON_WITHDRAWN = "{record}: WITHDRAWN, entered in error: the {form} does not say so"  # beside the file, not in it
 HANDED_ON_ADDENDA = (
     "{record}: addenda after signing: {count}: the {form} holds none of them: `dictate export {record}` prints them"
@@ -199,6 +210,7 @@ FIELD_DESCRIPTION = "As the patient sees them. {rows}."
 FIELD_COLUMNS = ("visual fields, as dictated",)
 FIELD_KEY = ("as the patient sees them", "shaded: lost · white: not named · dashed: not said")
 NOT_SAID = "not said"
+NOT_SAID_BY_ITSELF = "not said by itself"  # of an item of a side, where the last column speaks of many
 EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
 TREND_TITLE = "Over the visits: {name}"
 TREND_COLUMNS = ("visit", "as dictated")

@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from dictate.catalogue import note as words
 from dictate.cli.asked import STANDARD_INPUT, OwnGrammar, open_grammar
 from dictate.cli.opening import Opened, examination_in, opened
 from dictate.errors import InputError
@@ -95,6 +94,9 @@ def compare(
         ComparisonFormat.json: comparison_json,
     }[format]
     _hand_over(write(visits).encode("utf-8"), out)
+    if format is ComparisonFormat.csv:
+        for record, one in zip(records, visited, strict=True):
+            _tell_what_is_missing(record, one, format)
 
 
 def rendered(
@@ -126,8 +128,10 @@ def rendered(
     return text.encode("utf-8")
 
 
-def _tell_what_is_missing(record: str, one: Opened, form: Format) -> None:
+def _tell_what_is_missing(record: str, one: Opened, form: Format | ComparisonFormat) -> None:
     """What the records say of it, and neither the columns of a table nor an examination can hold."""
+    from dictate.catalogue import note as words
+
     missing = [words.HANDED_ON_WITHDRAWN] if one.state == "withdrawn" else []
     missing += [words.HANDED_ON_ADDENDA] if one.addenda else []
     for line in missing:

@@ -204,6 +204,9 @@ def test_what_a_table_cannot_hold_is_said_beside_it(folder: Path, tmp_path: Path
     assert withdrawn.stderr.splitlines()[1] == f"{key}: WITHDRAWN, entered in error: the {form} does not say so"
     assert (tmp_path / f"one.{form}").read_text(encoding="utf-8") == plain.stdout
     assert "another patient" not in withdrawn.stderr  # nobody's words in messages
+    assert run("compare", key, key, "--format", "csv").stderr.splitlines()[0].startswith(f"{key}: WITHDRAWN")
+    compared = run("compare", key, key, "--format", "json")
+    assert [one["state"] for one in json.loads(compared.stdout)["visits"]] == ["withdrawn"] * 2
 
 
 def test_only_a_signed_note_is_withdrawn(folder: Path) -> None:
