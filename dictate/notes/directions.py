@@ -10,8 +10,7 @@ from dictate.catalogue import note as words
 from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
 from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
-from dictate.notes.phrases import one_line
-from dictate.notes.summary import stands_out
+from dictate.notes.phrases import one_line, stands_out
 
 
 class Kind(StrEnum):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from dictate.catalogue import note as words
-from dictate.grammar import Grammar, Item, name_detail, scale_named
+from dictate.grammar import Grammar, Item, is_noteworthy, name_detail, scale_named
 from dictate.grammar.rough import rough_word
 from dictate.model import (
     BOUNDS,
@@ -218,6 +218,11 @@ def hedge(finding: Finding, grammar: Grammar) -> str:
     if finding.status in (Status.PRESENT, Status.ABSENT):
         doubt = words.ADVERBS.get(doubt, doubt)
     return re.sub(r"\bi\b", "I", doubt)
+
+
+def stands_out(finding: Finding, grammar: Grammar) -> bool:
+    """Whether the grammar calls the finding noteworthy; what was said to be abnormal always is."""
+    return finding.status is Status.ABNORMAL or is_noteworthy(finding, grammar)
 
 
 def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = True) -> str:

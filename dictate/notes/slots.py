@@ -20,10 +20,10 @@ from dictate.notes.phrases import (
     one_line,
     phrase,
     place,
+    stands_out,
     statement,
     title,
 )
-from dictate.notes.summary import stands_out
 
 SILENT = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED)
 SIDE_ORDER = (*words.SIDES, None)
