@@ -150,6 +150,7 @@ PLACE_DIFFERS = "{what} differs"
 PLACES_DIFFER = "{what} and {last} differ"
 PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
                "condition": "condition"}  # fmt: skip
+OF_REST = "at one visit of the rest alone"  # "otherwise normal", beside something that is not
 OF_TRIALS = "means of the trials"
 TIED = "said to be unchanged, and tied to the earlier record"
 SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"

@@ -11,7 +11,7 @@ from dictate.grammar import Grammar
 from dictate.grammar.walks import mean_walk
 from dictate.model import Component, Examination, Finding, Side, Status
 from dictate.notes.directions import Change, Kind, change
-from dictate.notes.phrases import is_blanket, item_of, phrase, title
+from dictate.notes.phrases import is_blanket, item_of, phrase, stands_out, title
 from dictate.notes.slots import (
     SILENT,
     Slot,
@@ -90,6 +90,7 @@ class _Comparing:
     def __init__(self, earlier: Examination, later: Examination, grammar: Grammar) -> None:
         self.grammar = grammar
         self.was, self.now = _Visit(earlier, grammar), _Visit(later, grammar)
+        self.met: dict[bool, set[tuple[int, int]]] = {False: set(), True: set()}  # by flip: earlier place, later place
         split = split_items((earlier, later))
         self.was.fill(split)
         self.now.fill(split)
@@ -119,8 +120,6 @@ class _Comparing:
             old, new = self.was.said(slot), self.now.said(slot)
             if old and new:
                 yield self._both(slot, old, new)
-            elif self._is_told(slot):
-                continue
             elif old:
                 row = self._covered(slot, old, self.now, flip=False)
                 yield from (row,) if row else ()
@@ -154,9 +153,19 @@ class _Comparing:
             found = Change(Kind.NOT_COMPARABLE, reason=words.SAID_TWICE)
         else:
             found = self._change(old[0], real[0])
+        if found == Change(Kind.UNCHANGED) and self._is_rest(self.was, old[0]) != self._is_rest(self.now, real[0]):
+            found = Change(Kind.UNCHANGED, reason=words.OF_REST)
         if self._claims(slot, new) and real[0].status is not Status.UNCHANGED and old[0].status not in SILENT:
             found = self._checked(found)
         return self._row(slot, found, old, new)
+
+    def _is_rest(self, visit: _Visit, wide: Finding) -> bool:
+        """Whether a statement about many items stands beside one of them that stands out: then it is of the others."""
+        item = item_of(self.grammar, wide.item)
+        if item is None or not is_blanket(self.grammar, wide):
+            return False
+        told = (one for one in visit.exam.findings if one.item != wide.item and stands_out(one, self.grammar))
+        return any(one.item in item.covers if item.covers else one.component is wide.component for one in told)
 
     def _checked(self, found: Change) -> Change:
         """A value that was said to be unchanged, held against the earlier one."""
@@ -211,8 +220,12 @@ class _Comparing:
         if found.kind is Kind.NOT_COMPARABLE and found.reason != words.NOTHING_TO_TIE:
             return None
         other.used.add(at)
-        text = slot_text(wide, self.grammar, wide=not whole)
         places = self._places(slot)
+        pairs = {(at, mine) for mine in places[1]} if flip else {(mine, at) for mine in places[0]}
+        if pairs <= self.met[not flip]:
+            return None  # each speaks for the other: "both sides" and no side
+        self.met[flip] |= pairs
+        text = slot_text(wide, self.grammar, wide=not whole)
         earlier, later = (text, self._texts(said)) if flip else (self._texts(said), text)
         earlier_at, later_at = ((at,), places[1]) if flip else (places[0], (at,))
         return Difference(

@@ -431,3 +431,24 @@ def test_statement_about_both_sides_meets_one_without_a_side_once(grammar: Gramm
     """Each speaks for the other: one row, not two."""
     found = rows("Heel to shin normal on both sides.", "Heel to shin not tested.", grammar)
     assert found == [("heel-shin test both sides", Kind.NOT_EXAMINED, "normal", "not examined")]
+
+
+def test_the_rest_alone_is_told_from_the_whole(grammar: Grammar) -> None:
+    """ "Sensation normal except ..." is not what "sensation normal" was; the row says so."""
+    whole, rest = "Sensory. Sensation normal.", "Sensory. Sensation normal except left arm light touch reduced."
+    reasons = [
+        [row.reason for row in compare(read(a, grammar), read(b, grammar), grammar).rows if row.kind is Kind.UNCHANGED]
+        for a, b in ((whole, rest), (rest, whole), (rest, rest))
+    ]
+    assert reasons == [["at one visit of the rest alone"], ["at one visit of the rest alone"], ["", ""]]
+
+
+def test_one_statement_about_all_stands_beside_each_side(grammar: Grammar) -> None:
+    """Where sides are told apart, what the other visit said of neither speaks for both of them."""
+    earlier = "Heel to shin normal on both sides. Finger nose test normal on both sides."
+    later = "Heel to shin not tested. Finger nose test normal. Finger nose test mild dysmetria on the right."
+    assert rows(earlier, later, grammar) == [
+        ("heel-shin test both sides", Kind.NOT_EXAMINED, "normal", "not examined"),
+        ("finger-nose test right", Kind.NEW, "normal", "mild dysmetria"),
+        ("finger-nose test left", Kind.UNCHANGED, "normal", "normal"),
+    ]
