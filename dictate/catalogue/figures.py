@@ -42,7 +42,6 @@ WANTED_LATE = "standing at {minutes} min"
 WANTED_RATE = "standing, of the heart rate"
 
 # doubts
-ABOUT = "about"
 IN_DOUBT = "; in doubt: {values}"
 SEVERAL_IN_DOUBT = "{count} of its values"
 OTHER_TOTAL = "; another total was dictated"

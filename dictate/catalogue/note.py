@@ -123,6 +123,21 @@ CAUTION = (
     "by the examiner."
 )
 
+# Around a signed note, from its record
+WITHDRAWN = "WITHDRAWN {at} by {who}: entered in error. Reason: {why}"
+MOVED = 'MOVED {at} by {who} to the reference "{patient}". Reason: {why}'
+ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
+SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
+ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
+COUNTERSIGNED = "COUNTERSIGNED {at} by {who}"
+BACKWARD = "{said} (dated earlier than what it follows: the machine's clock had been turned back)"
+FOOT = "Record {key}, revision {revision}, head {head}"
+
+HANDED_ON_WITHDRAWN = "{record}: WITHDRAWN, entered in error: the {form} does not say so"  # beside the file, not in it
+HANDED_ON_ADDENDA = (
+    "{record}: addenda after signing: {count}: the {form} holds none of them: `dictate export {record}` prints them"
+)
+
 # Comparison of visits
 BOUND = "said as a limit"
 TOLD_OTHERWISE = "the value"
@@ -135,6 +150,7 @@ PLACE_DIFFERS = "{what} differs"
 PLACES_DIFFER = "{what} and {last} differ"
 PLACE_PARTS = {"side": "side", "site": "site", "position": "position", "minutes": "time since standing",
                "condition": "condition"}  # fmt: skip
+OF_REST = "at one visit of the rest alone"  # "otherwise normal", beside something that is not
 OF_TRIALS = "means of the trials"
 TIED = "said to be unchanged, and tied to the earlier record"
 SAID_UNCHANGED = "said to be unchanged, and the earlier record says otherwise"
@@ -195,6 +211,7 @@ FIELD_DESCRIPTION = "As the patient sees them. {rows}."
 FIELD_COLUMNS = ("visual fields, as dictated",)
 FIELD_KEY = ("as the patient sees them", "shaded: lost · white: not named · dashed: not said")
 NOT_SAID = "not said"
+NOT_SAID_BY_ITSELF = "not said by itself"  # of an item of a side, where the last column speaks of many
 EYES = {Side.LEFT: "left eye", Side.RIGHT: "right eye"}
 TREND_TITLE = "Over the visits: {name}"
 TREND_COLUMNS = ("visit", "as dictated")

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from dictate.cli.asked import STANDARD_INPUT, OwnGrammar, open_grammar
-from dictate.cli.opening import examination_in, opened
+from dictate.cli.opening import Opened, examination_in, opened
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -61,6 +61,8 @@ def export(
         _hand_over(one.note.encode("utf-8"), out)  # what was signed is printed from its stored text
         return
     _hand_over(rendered(one.exam, knowledge, format, brief=brief, state=one.state, around=one.around), out)
+    if format in (Format.csv, Format.json):
+        _tell_what_is_missing(record, one, format)
 
 
 def compare(
@@ -92,6 +94,9 @@ def compare(
         ComparisonFormat.json: comparison_json,
     }[format]
     _hand_over(write(visits).encode("utf-8"), out)
+    if format is ComparisonFormat.csv:
+        for record, one in zip(records, visited, strict=True):
+            _tell_what_is_missing(record, one, format)
 
 
 def rendered(
@@ -121,6 +126,16 @@ def rendered(
     else:
         text = write_note(exam, grammar, brief=brief)
     return text.encode("utf-8")
+
+
+def _tell_what_is_missing(record: str, one: Opened, form: Format | ComparisonFormat) -> None:
+    """What the records say of it, and neither the columns of a table nor an examination can hold."""
+    from dictate.catalogue import note as words
+
+    missing = [words.HANDED_ON_WITHDRAWN] if one.state == "withdrawn" else []
+    missing += [words.HANDED_ON_ADDENDA] if one.addenda else []
+    for line in missing:
+        print(line.format(record=record, form=form.value, count=one.addenda), file=sys.stderr)
 
 
 def print_bytes(content: bytes) -> None:

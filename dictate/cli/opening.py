@@ -25,6 +25,7 @@ class Opened:
     state: State | None = None  # None: from a file
     note: str = ""  # stored text of a signed note, addenda included
     around: Around | None = None  # what the records say of it, above and below
+    addenda: int = 0  # how many were added after signing
 
 
 def key_of(record: str) -> str:
@@ -67,4 +68,4 @@ def opened(record: str, grammar: Grammar) -> Opened:
         one = records.open(key_of(record))
     if one.state == "erased":
         raise RecordError(f"record {one.key}: was erased: nothing is left of it")
-    return Opened(put_right(one.exam, grammar), one.state, one.note, one.around)
+    return Opened(put_right(one.exam, grammar), one.state, one.note, one.around, len(one.addenda))

@@ -10,8 +10,7 @@ from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of
 from dictate.model import Examination, Finding, Side
 from dictate.notes.drawing import Picture, dot, drawing, label, line, path
-from dictate.notes.phrases import STAY, hedge, is_blanket, item_name, phrase, statement
-from dictate.notes.summary import stands_out
+from dictate.notes.phrases import STAY, hedge, is_blanket, item_name, phrase, stands_out, statement
 
 WIDTH, MIDDLE, ROW, TOP = 380, 190, 16, 34
 LONGEST = 64  # signs of a line below the figure
@@ -108,13 +107,18 @@ def _table(said: list[Finding], grammar: Grammar) -> tuple[tuple[str, ...], ...]
             cells[1].append(text)
         if blanket or one.side not in (Side.RIGHT, Side.LEFT, Side.BOTH):
             cells[2].append(phrase(one, grammar))
-    return tuple((name, *_told(cells)) for name, cells in found.items())
+    wide = [one.side for one in said if is_blanket(grammar, one)]
+    empty = [
+        words.NOT_SAID_BY_ITSELF if {side, Side.BOTH, None} & set(wide) else words.NOT_SAID
+        for side in (Side.RIGHT, Side.LEFT)
+    ]
+    return tuple((name, *_told(cells, empty)) for name, cells in found.items())
 
 
-def _told(cells: list[list[str]]) -> Iterator[str]:
+def _told(cells: list[list[str]], empty: list[str]) -> Iterator[str]:
     """A side that nothing was said of says so: a blank could be read as normal."""
-    right, left, other = (words.AND_ALSO.join(cell) for cell in cells)
-    yield from (cell or ("" if other else words.NOT_SAID) for cell in (right, left))
+    *sides, other = (words.AND_ALSO.join(cell) for cell in cells)
+    yield from (cell or ("" if other else nothing) for cell, nothing in zip(sides, empty, strict=True))
     yield other
 
 

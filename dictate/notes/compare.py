@@ -11,19 +11,20 @@ from dictate.grammar import Grammar
 from dictate.grammar.walks import mean_walk
 from dictate.model import Component, Examination, Finding, Side, Status
 from dictate.notes.directions import Change, Kind, change
-from dictate.notes.phrases import (
-    circumstances,
-    hedge,
-    is_blanket,
-    item_of,
-    one_line,
-    phrase,
-    place,
-    statement,
-    title,
+from dictate.notes.phrases import is_blanket, item_of, phrase, stands_out, title
+from dictate.notes.slots import (
+    SILENT,
+    Slot,
+    cover,
+    covers_place,
+    place_order,
+    slot_name,
+    slot_of,
+    slot_text,
+    split_items,
+    what_differs,
 )
-from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of, what_differs
-from dictate.notes.tying import claims_unchanged
+from dictate.notes.tying import claims_unchanged, values_beside
 
 
 @dataclass(frozen=True)
@@ -62,9 +63,16 @@ class _Visit:
     grammar: Grammar
     slots: dict[Slot, list[int]] = field(default_factory=dict)
     used: set[int] = field(default_factory=set)  # wide statements that already spoke for narrower ones
+    claimed: set[int] = field(default_factory=set)  # values said to be unchanged in the same breath
+    claims: set[int] = field(default_factory=set)  # where that was said: it speaks of them, and of nothing else
 
     def fill(self, split: set[str]) -> None:
         for at, finding in enumerate(self.exam.findings):
+            values = values_beside(finding, self.exam, self.grammar)
+            self.claimed |= set(values)
+            if values:
+                self.claims.add(at)
+                continue
             both = finding.side is Side.BOTH and finding.item in split
             for side in (Side.RIGHT, Side.LEFT) if both else (finding.side,):
                 self.slots.setdefault(slot_of(finding, side, self.grammar), []).append(at)
@@ -82,7 +90,8 @@ class _Comparing:
     def __init__(self, earlier: Examination, later: Examination, grammar: Grammar) -> None:
         self.grammar = grammar
         self.was, self.now = _Visit(earlier, grammar), _Visit(later, grammar)
-        split = {f.item for exam in (earlier, later) for f in exam.findings if f.side in (Side.LEFT, Side.RIGHT)}
+        self.met: dict[bool, set[tuple[int, int]]] = {False: set(), True: set()}  # by flip: earlier place, later place
+        split = split_items((earlier, later))
         self.was.fill(split)
         self.now.fill(split)
 
@@ -97,12 +106,12 @@ class _Comparing:
         rows.sort(key=lambda row: (components.index(row.component), order[row.slot.item], place_order(row.slot)))
         return Comparison(tuple(rows))
 
-    def _reach(self, slot: Slot) -> tuple[bool, float, bool]:
-        """Whether it speaks of many items, of how many, or of an item without the scale that others name."""
+    def _reach(self, slot: Slot) -> tuple[bool, float, bool, bool]:
+        """Whether it speaks of many items, of how many, or of an item without the scale or side that others name."""
         finding = (self.now.said(slot) or self.was.said(slot))[0]
         item = item_of(self.grammar, slot.item)
         named = len(item.covers) if item and item.covers else inf  # a whole component names none
-        return is_blanket(self.grammar, finding), named, not slot.scale
+        return is_blanket(self.grammar, finding), named, not slot.scale, slot.side is None
 
     def _item_rows(self, slots: list[Slot]) -> Iterator[Difference]:
         gone: list[Slot] = []
@@ -119,9 +128,15 @@ class _Comparing:
                 row = self._covered(slot, new, self.was, flip=True)
                 yield from (row,) if row else ()
                 come += [] if row else [slot]
-        gone = [slot for slot in gone if not set(self.was.slots[slot]) <= self.was.used]
-        come = [slot for slot in come if not set(self.now.slots[slot]) <= self.now.used]
+        gone, come = ([slot for slot in slots if not self._is_told(slot)] for slots in (gone, come))
         yield from self._left_over(gone, come)
+
+    def _is_told(self, slot: Slot) -> bool:
+        """Whether all that one visit says of it stood beside narrower statements of the other already."""
+        return any(
+            places and set(places) <= visit.used
+            for visit, places in zip((self.was, self.now), self._places(slot), strict=True)
+        )
 
     def _both(self, slot: Slot, old: list[Finding], new: list[Finding]) -> Difference:
         claimed = [one for one in new if one.status is Status.UNCHANGED]
@@ -138,9 +153,19 @@ class _Comparing:
             found = Change(Kind.NOT_COMPARABLE, reason=words.SAID_TWICE)
         else:
             found = self._change(old[0], real[0])
+        if found == Change(Kind.UNCHANGED) and self._is_rest(self.was, old[0]) != self._is_rest(self.now, real[0]):
+            found = Change(Kind.UNCHANGED, reason=words.OF_REST)
         if self._claims(slot, new) and real[0].status is not Status.UNCHANGED and old[0].status not in SILENT:
             found = self._checked(found)
         return self._row(slot, found, old, new)
+
+    def _is_rest(self, visit: _Visit, wide: Finding) -> bool:
+        """Whether a statement about many items stands beside one of them that stands out: then it is of the others."""
+        item = item_of(self.grammar, wide.item)
+        if item is None or not is_blanket(self.grammar, wide):
+            return False
+        told = (one for one in visit.exam.findings if one.item != wide.item and stands_out(one, self.grammar))
+        return any(one.item in item.covers if item.covers else one.component is wide.component for one in told)
 
     def _checked(self, found: Change) -> Change:
         """A value that was said to be unchanged, held against the earlier one."""
@@ -150,13 +175,14 @@ class _Comparing:
 
     def _claims(self, slot: Slot, new: list[Finding]) -> bool:
         """Whether this visit says that nothing changed here: in the same words, or of the whole item."""
-        if any(claims_unchanged(one, self.grammar) for one in new):
-            return True
-        for at, one in enumerate(self.now.exam.findings):
-            if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot, self.grammar):
-                self.now.used.add(at)
-                return True
-        return False
+        wide = {
+            at
+            for at, one in enumerate(self.now.exam.findings)
+            if one.item == slot.item and one.status is Status.UNCHANGED and covers_place(one, slot, self.grammar)
+        } - self.now.claims
+        self.now.used |= wide
+        said = any(claims_unchanged(one, self.grammar) for one in new)
+        return said or bool(wide) or not self.now.claimed.isdisjoint(self.now.slots[slot])
 
     def _change(self, old: Finding, new: Finding) -> Change:
         if Status.UNCHANGED in (old.status, new.status):
@@ -179,7 +205,7 @@ class _Comparing:
 
     def _covered(self, slot: Slot, said: list[Finding], other: _Visit, *, flip: bool) -> Difference | None:
         """A statement that the other visit made only as part of a wider one; None when it did not."""
-        at = cover(slot, said[0], other.exam, self.grammar)
+        at = cover(slot, said[0], other.exam, self.grammar, apart_from=other.claims)
         if at is None or len(_said(said)) > 1:
             return None
         wide = other.exam.findings[at]
@@ -194,12 +220,16 @@ class _Comparing:
         if found.kind is Kind.NOT_COMPARABLE and found.reason != words.NOTHING_TO_TIE:
             return None
         other.used.add(at)
-        text = self._text(wide, wide=not whole)
         places = self._places(slot)
+        pairs = {(at, mine) for mine in places[1]} if flip else {(mine, at) for mine in places[0]}
+        if pairs <= self.met[not flip]:
+            return None  # each speaks for the other: "both sides" and no side
+        self.met[flip] |= pairs
+        text = slot_text(wide, self.grammar, wide=not whole)
         earlier, later = (text, self._texts(said)) if flip else (self._texts(said), text)
         earlier_at, later_at = ((at,), places[1]) if flip else (places[0], (at,))
         return Difference(
-            found.kind, said[0].component, slot, self._name(said[0], slot), earlier, later, found.difference,
+            found.kind, said[0].component, slot, slot_name(slot, said, self.grammar), earlier, later, found.difference,
             found.reason, earlier_at, later_at,
         )  # fmt: skip
 
@@ -228,28 +258,18 @@ class _Comparing:
         return [one for slot in slots for one in visit.said(slot)]
 
     def _row(self, slot: Slot, found: Change, old: list[Finding], new: list[Finding]) -> Difference:
-        any_one = (new or old)[0]
+        said = [*new, *old]
         earlier_at, later_at = self._places(slot)
         return Difference(
-            found.kind, any_one.component, slot, self._name(any_one, slot), self._texts(old), self._texts(new),
-            found.difference, found.reason, earlier_at, later_at,
+            found.kind, said[0].component, slot, slot_name(slot, said, self.grammar), self._texts(old),
+            self._texts(new), found.difference, found.reason, earlier_at, later_at,
         )  # fmt: skip
 
     def _places(self, slot: Slot) -> tuple[tuple[int, ...], tuple[int, ...]]:
         return tuple(self.was.slots.get(slot, ())), tuple(self.now.slots.get(slot, ()))
 
-    def _name(self, finding: Finding, slot: Slot) -> str:
-        here = finding.model_copy(update={"side": slot.side})
-        return " ".join(filter(None, (title(here, self.grammar), place(here), circumstances(here))))
-
     def _texts(self, said: Iterable[Finding]) -> str:
-        return words.AND_ALSO.join(dict.fromkeys(self._text(one) for one in said))
-
-    def _text(self, finding: Finding, *, wide: bool = False) -> str:
-        text = " ".join(filter(None, (hedge(finding, self.grammar), statement(finding, self.grammar))))
-        if wide or is_blanket(self.grammar, finding):
-            text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
-        return text
+        return words.AND_ALSO.join(dict.fromkeys(slot_text(one, self.grammar) for one in said))
 
     def _full(self, said: Iterable[Finding]) -> str:
         return ", ".join(dict.fromkeys(phrase(one, self.grammar) for one in said))

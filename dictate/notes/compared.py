@@ -136,8 +136,9 @@ def comparison_json(visits: Visits) -> str:
         "format": FORMAT,
         "version": FORMAT_VERSION,
         "visits": [
-            {"patient": exam.patient, "examined_at": exam.examined_at and exam.examined_at.isoformat()}
-            for exam in visits.exams
+            {"patient": exam.patient, "examined_at": exam.examined_at and exam.examined_at.isoformat(),
+             "state": visits.states[at] if at < len(visits.states) else None}  # None: from a file
+            for at, exam in enumerate(visits.exams)
         ],
         "out_of_order": visits.out_of_order,
         "differences": [

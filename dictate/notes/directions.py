@@ -10,8 +10,7 @@ from dictate.catalogue import note as words
 from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
 from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
-from dictate.notes.phrases import one_line
-from dictate.notes.summary import stands_out
+from dictate.notes.phrases import one_line, stands_out
 
 
 class Kind(StrEnum):
@@ -42,12 +41,15 @@ class Change:
     reason: str = ""
 
 
+ACUITY = "visual_acuity"
 SEVERITY = {
     "minimal": 1, "subtle": 1, "slight": 2, "mild": 2, "moderate": 3, "marked": 4, "severe": 4, "profound": 5,
 }  # fmt: skip
 DIGITS = {word: str(at) for at, word in enumerate("zero one two three four five six seven eight nine ten".split())}
 # Acuity in words, worst first; no number is put to any of them. Source: Holladay 2004; Bach (order, looked up).
 SEEN = ("no light perception", "light perception", "hand movements", "counting fingers")
+# A line of an ordinary chart is more than any: counting fingers is 0.014. Source: Schulze-Bonsel 2006 (from memory).
+CHART = 0.05  # 20/400, its largest letter
 TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
 JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 
@@ -104,7 +106,7 @@ def _of_values(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
         return _same_value(earlier, later, grammar)
     if any(bounds):
         return Change(Kind.NOT_COMPARABLE, reason=words.BOUND)
-    old, new = _timed(old), _timed(new)
+    old, new = (_acuity(_timed(value), later.item) for value in (old, new))
     if old is None or new is None:
         return Change(Kind.CHANGED)
     if type(old) is not type(new) or not _alike(old, new, named=bool(scale_named(later, grammar))):
@@ -133,6 +135,12 @@ def _timed(value: Value | None) -> Value | None:
     """`10 m in 12 s` as the seconds for that distance; anything else as it is."""
     parts = TIMED.fullmatch(value.words) if isinstance(value, Text) else None
     return value if parts is None else Quantity(number=float(parts[2]), note=parts[1])
+
+
+def _acuity(value: Value | None, item: str) -> Value | None:
+    """What an eye sees where it reads no line, among the acuities."""
+    in_words = isinstance(value, Text) and item == ACUITY and _plain(value.words) in SEEN
+    return Acuity(text=_plain(value.words)) if isinstance(value, Text) and in_words else value
 
 
 def _kind_of(way: float) -> Kind:
@@ -165,6 +173,8 @@ def _way(old: Value, new: Value) -> float:
         if old.text in SEEN and new.text in SEEN:
             return SEEN.index(new.text) - SEEN.index(old.text)
         was, now = _fraction(old.text), _fraction(new.text)
+        if old.text in SEEN or new.text in SEEN:
+            return ((now or 0) >= CHART) - ((was or 0) >= CHART)
         return 0 if was is None or now is None else now - was
     if isinstance(old, Text) and isinstance(new, Text):
         return _severity_way(old.words, new.words)

@@ -14,6 +14,7 @@ RADIUS, GAP, TOP = 62, 30, 34
 WIDTH = 4 * RADIUS + 3 * GAP
 CENTRE = {Side.LEFT: GAP + RADIUS, Side.RIGHT: 2 * GAP + 3 * RADIUS}  # of each eye's circle
 MIDDLE = TOP + RADIUS
+FIELDS = "visual_fields"
 EYES = (Side.LEFT, Side.RIGHT)
 Quadrant = tuple[Side, Side, str]  # eye, half of the field as the patient sees it, upper or lower
 UPPER, LOWER = "upper", "lower"
@@ -21,7 +22,7 @@ UPPER, LOWER = "upper", "lower"
 
 def field_picture(exam: Examination, grammar: Grammar) -> Picture | None:
     """The picture; None where no field was said that can be drawn."""
-    said = [one for one in exam.findings if one.item == "visual_fields"]
+    said = [one for one in exam.findings if one.item == FIELDS]
     lost = {quadrant for one in said for quadrant in lost_quadrants(one)}
     full = {eye for one in said if _is_full(one) for eye in EYES if one.side in (eye, Side.BOTH)}
     if not lost and not full:
@@ -42,7 +43,7 @@ def lost_quadrants(finding: Finding) -> frozenset[Quadrant]:
         return frozenset()
     levels = _levels(text)
     one_side = finding.side if finding.side in EYES else None
-    if "homonymous" in text and one_side and ("hemianop" in text or "quadrantanop" in text):
+    if one_side and is_homonymous(finding) and ("hemianop" in text or "quadrantanop" in text):
         if "quadrantanop" in text and len(levels) != 1:
             return frozenset()
         return frozenset((eye, one_side, level) for eye in EYES for level in levels)
@@ -56,6 +57,12 @@ def lost_quadrants(finding: Finding) -> frozenset[Quadrant]:
     if "temporal hemianop" in text or "nasal hemianop" in text:
         return frozenset((eye, eye if "temporal" in text else _other(eye), level) for eye in eyes for level in levels)
     return frozenset()
+
+
+def is_homonymous(finding: Finding) -> bool:
+    """Whether its side is that half of the fields of both eyes."""
+    said = finding.item == FIELDS and finding.side in EYES
+    return said and "homonymous" in str(finding.value or "").lower()
 
 
 def _levels(text: str) -> tuple[str, ...]:

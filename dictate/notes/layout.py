@@ -19,6 +19,7 @@ from dictate.notes.phrases import (
     phrase,
     place,
     short_title,
+    stands_out,
     title,
     where_of,
 )
@@ -159,7 +160,7 @@ class _Laying:
         return Line(f"{stance}:", tuple(parts), depth=2)
 
     def _is_plain(self, at: int) -> bool:
-        """Normal, absent or not examined, certain, without anything more to say."""
+        """Normal, absent or not examined, certain, without anything more to say, and nothing that stands out."""
         finding = self.exam.findings[at]
         return (
             finding.status in PLAIN_LISTS
@@ -169,6 +170,7 @@ class _Laying:
             and finding.position is None
             and at not in self.marks
             and not is_blanket(self.grammar, finding)
+            and not stands_out(finding, self.grammar)
         )
 
     def _plain_lines(self, plain: list[int]) -> Iterator[Line]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 from dictate.catalogue import note as words
-from dictate.grammar import Grammar, Item, name_detail, scale_named
+from dictate.grammar import Grammar, Item, is_noteworthy, name_detail, scale_named
+from dictate.grammar.rough import rough_word
 from dictate.model import (
     BOUNDS,
     SEGMENT,
@@ -166,7 +167,8 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     value = _as_spoken(value, finding) if isinstance(finding.value, Text) else value.replace(" ", STAY)
     limit = bound(finding) if value else ""
-    value = f"{limit} {value}".lstrip()
+    rough = rough_word(finding) if finding.certainty is Certainty.STATED and not limit else ""
+    value = f"{limit or rough} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
     detail = [one_line(part) for part in finding.detail if part not in (name, limit)]
@@ -218,6 +220,11 @@ def hedge(finding: Finding, grammar: Grammar) -> str:
     return re.sub(r"\bi\b", "I", doubt)
 
 
+def stands_out(finding: Finding, grammar: Grammar) -> bool:
+    """Whether the grammar calls the finding noteworthy; what was said to be abnormal always is."""
+    return finding.status is Status.ABNORMAL or is_noteworthy(finding, grammar)
+
+
 def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = True) -> str:
     """Place, circumstances, doubt and statement of one finding, as `right possible 3+`."""
     around = circumstances(finding) if with_circumstances else ""
@@ -226,10 +233,10 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         if finding.site and finding.site not in grammar.common.manoeuvres:
             before, behind = "", where_of(finding, grammar)
         around, behind = "", f"{behind} {around}".strip()
-    elif _deviates(finding):
+    elif deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
     said = statement(finding, grammar, where=behind)
-    if _is_midline(finding):
+    if is_midline(finding):
         before, said = "", place(finding) + said.removeprefix(words.STATUSES[Status.NORMAL])
     text = " ".join(filter(None, (before, around, hedge(finding, grammar), said)))
     if is_blanket(grammar, finding):
@@ -245,12 +252,12 @@ def earlier_text(earlier: Earlier) -> str:
     return form.format(day=earlier.day, record=earlier.record, said=earlier.said)
 
 
-def _deviates(finding: Finding) -> bool:
+def deviates(finding: Finding) -> bool:
     """Whether the side is the one it turns to: `deviates to the left`."""
     return finding.side in (Side.LEFT, Side.RIGHT) and str(finding.value).endswith(words.TURNING)
 
 
-def _is_midline(finding: Finding) -> bool:
+def is_midline(finding: Finding) -> bool:
     """Whether lying in the midline is the whole of what is normal: `Tongue: midline`."""
     return finding.side is Side.MIDLINE and finding.status is Status.NORMAL and finding.value is None
 

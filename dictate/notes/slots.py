@@ -2,18 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
 from dictate.grammar.walks import TRIALS, walk_of
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
-from dictate.notes.phrases import item_of
-from dictate.notes.summary import stands_out
+from dictate.notes.field_picture import is_homonymous
+from dictate.notes.phrases import (
+    circumstances,
+    deviates,
+    hedge,
+    is_blanket,
+    is_midline,
+    item_of,
+    one_line,
+    phrase,
+    place,
+    stands_out,
+    statement,
+    title,
+)
 
 SILENT = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED)
 SIDE_ORDER = (*words.SIDES, None)
+POSITION_ORDER = (None, *words.POSITIONS)
 
 
 @dataclass(frozen=True)
@@ -47,12 +61,50 @@ def _conditions(finding: Finding, grammar: Grammar) -> list[str]:
     return [name for name in conditions_of(finding, grammar) if not (name in TRIALS and walk_of(finding) is not None)]
 
 
-def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> int | None:
+def is_direction(finding: Finding) -> bool:
+    """Whether its side says where something turns, or which half of both fields: it is not that of one eye or limb."""
+    return deviates(finding) or is_homonymous(finding)
+
+
+def split_items(exams: Iterable[Examination]) -> set[str]:
+    """Items of which one side was spoken of by itself: what was said of both is then said of each."""
+    return {
+        one.item
+        for exam in exams
+        for one in exam.findings
+        if one.side in (Side.LEFT, Side.RIGHT) and not is_direction(one)
+    }
+
+
+def slot_name(slot: Slot, said: Sequence[Finding], grammar: Grammar) -> str:
+    """The item with place, position and time; without a side that the words of all that was said hold themselves."""
+    here = said[0].model_copy(update={"side": None if all(map(_tells_side, said)) else slot.side})
+    return " ".join(filter(None, (title(here, grammar), place(here), circumstances(here))))
+
+
+def slot_text(finding: Finding, grammar: Grammar, *, wide: bool = False) -> str:
+    """What a statement says beside that name; with its own words where it is wide: where it speaks of other items."""
+    if _tells_side(finding):
+        return phrase(finding.model_copy(update={"earlier": None}), grammar, with_circumstances=False)
+    text = " ".join(filter(None, (hedge(finding, grammar), statement(finding, grammar))))
+    if wide or is_blanket(grammar, finding):
+        text += f", {words.AS_SAID.format(quote=one_line(finding.quote).strip(' ,.;:'))}"
+    return text
+
+
+def _tells_side(finding: Finding) -> bool:
+    """Whether its words hold its side: `midline`, `deviates to the left`, `left homonymous hemianopia`."""
+    return is_direction(finding) or is_midline(finding)
+
+
+def cover(
+    slot: Slot, said: Finding, other: Examination, grammar: Grammar, *, apart_from: Collection[int] = ()
+) -> int | None:
     """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component."""
     best: tuple[int, int] | None = None
     for at, wide in enumerate(other.findings):
         rank = _cover_rank(slot, said, wide, grammar)
-        if rank and (best is None or rank < best[0]):
+        if rank and at not in apart_from and (best is None or rank < best[0]):
             best = rank, at
     return None if best is None else best[1]
 
@@ -60,6 +112,9 @@ def cover(slot: Slot, said: Finding, other: Examination, grammar: Grammar) -> in
 def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> int:
     """0: does not speak for it; 1: the whole item, 2: a list that names it, 3: its whole component."""
     item, same = item_of(grammar, wide.item), wide.item == slot.item
+    straight = same and is_direction(said) and (wide.side, wide.status) == (Side.MIDLINE, Status.NORMAL)
+    if straight:
+        return 1
     if not (same or (item is not None and item.blanket)) or not covers_place(wide, slot, grammar):
         return 0
     plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
@@ -94,8 +149,8 @@ def what_differs(gone: list[Slot], come: list[Slot]) -> Iterator[str]:
             yield word
 
 
-def place_order(slot: Slot) -> tuple[str, str, float, str, str, int]:
+def place_order(slot: Slot) -> tuple[str, int, float, str, str, int]:
     """Where the rows of one item stand among each other."""
     minutes = -1.0 if slot.minutes is None else slot.minutes
-    position = slot.position.value if slot.position else ""
+    position = POSITION_ORDER.index(slot.position)
     return slot.scale, position, minutes, slot.condition, slot.site, SIDE_ORDER.index(slot.side)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from dictate.grammar import Grammar, is_noteworthy
-from dictate.model import Component, Examination, Finding, Status
+from dictate.grammar import Grammar
+from dictate.model import Component, Examination, Finding
 from dictate.notes.layout import Part
-from dictate.notes.phrases import phrase, short_title, title
+from dictate.notes.phrases import phrase, short_title, stands_out, title
 from dictate.notes.questions import marks_of
 
 
@@ -38,8 +38,3 @@ def _name(finding: Finding, said: str, grammar: Grammar) -> str:
     """The item's name; empty where what is said of it begins with it ("tongue fasciculations")."""
     name = short_title(finding, grammar) if finding.position else title(finding, grammar)
     return "" if said.startswith(f"{name} ") else name
-
-
-def stands_out(finding: Finding, grammar: Grammar) -> bool:
-    """Whether the grammar calls the finding noteworthy; what was said to be abnormal always is."""
-    return finding.status is Status.ABNORMAL or is_noteworthy(finding, grammar)

@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
 from dictate.notes.compare import Comparison, compare
-from dictate.notes.phrases import circumstances, hedge, is_blanket, one_line, place, statement, title
-from dictate.notes.slots import SILENT, Slot, cover, covers_place, place_order, slot_of
+from dictate.notes.slots import (
+    SILENT,
+    Slot,
+    cover,
+    covers_place,
+    place_order,
+    slot_name,
+    slot_of,
+    slot_text,
+    split_items,
+)
+from dictate.notes.tying import values_beside
 
 
 @dataclass(frozen=True)
@@ -40,37 +50,42 @@ class Trend:
 def compare_all(exams: Sequence[Examination], grammar: Grammar) -> tuple[Comparison, ...]:
     """Every visit with the one before it; what was said to be unchanged counts with the value it is tied to."""
     found = []
-    before = exams[0]
+    before, places = exams[0], tuple(range(len(exams[0].findings)))
     for later in exams[1:]:
-        found.append(compare(before, later, grammar))
-        before = tied(before, later, grammar)
+        rows = compare(before, later, grammar).rows
+        told = (tuple(dict.fromkeys(places[at] for at in row.earlier_at)) for row in rows)
+        found.append(Comparison(tuple(replace(row, earlier_at=at) for row, at in zip(rows, told, strict=True))))
+        before, places = tied(before, later, grammar)
     return tuple(found)
 
 
-def tied(earlier: Examination, later: Examination, grammar: Grammar) -> Examination:
-    """The later examination with the earlier values in the place of "unchanged"."""
-    findings: list[Finding] = []
-    for finding in later.findings:
-        if finding.status is Status.UNCHANGED:
-            findings += [
+def tied(earlier: Examination, later: Examination, grammar: Grammar) -> tuple[Examination, tuple[int, ...]]:
+    """The later examination with the earlier values in the place of "unchanged", and where each finding stood in it."""
+    findings: list[tuple[int, Finding]] = []
+    for at, finding in enumerate(later.findings):
+        if finding.status is not Status.UNCHANGED:
+            findings.append((at, finding))
+        elif not values_beside(finding, later, grammar):
+            values = [
                 one.model_copy(update={"evidence": finding.evidence})
                 for one in earlier.findings
                 if one.item == finding.item
                 and one.status not in SILENT
                 and covers_place(finding, slot_of(one, one.side, grammar), grammar)
                 and not _stated(later, one, grammar)
-            ] or [finding]
-        else:
-            findings.append(finding)
-    return later.model_copy(update={"findings": tuple(findings), "queries": (), "decisions": (), "figures": ()})
+            ]
+            findings += [(at, one) for one in values or [finding]]
+    said = tuple(one for _, one in findings)
+    whole = later.model_copy(update={"findings": said, "queries": (), "decisions": (), "figures": ()})
+    return whole, tuple(at for at, _ in findings)
 
 
 def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
     """What was said at two visits or more, and not the same every time."""
-    chain = [exams[0]]
-    for later in exams[1:]:
-        chain.append(tied(chain[-1], later, grammar))
-    split = {f.item for exam in chain for f in exam.findings if f.side in (Side.LEFT, Side.RIGHT)}
+    chain: list[Examination] = []
+    for later in exams:
+        chain.append(tied(chain[-1] if chain else later, later, grammar)[0])
+    split = split_items(chain)
     visits = [_by_slot(exam, split, grammar) for exam in chain]
     slots = list(dict.fromkeys(slot for visit in visits for slot in visit))
     spoken_for: set[Slot] = set()  # wide statements that stand in a narrower row already
@@ -86,7 +101,8 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
                 spoken_for.add(slot_of(exam.findings[at], exam.findings[at].side, grammar))
             points.append(_point(visit.get(slot) or ([] if at is None else [exam.findings[at]]), grammar))
         if len({point.text for point in points} - {words.NOTHING}) > 1:
-            found.append(_trend(slot, real[0], tuple(points), grammar))
+            name = slot_name(slot, real, grammar)
+            found.append(Trend(real[0].component, slot, name, real[0].unit, tuple(points)))
     found = [one for one in found if one.slot not in spoken_for]
     order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
     components = list(Component)
@@ -115,14 +131,8 @@ def _by_slot(exam: Examination, split: set[str], grammar: Grammar) -> dict[Slot,
 def _point(said: Sequence[Finding], grammar: Grammar) -> Point:
     if not said:
         return Point(words.NOTHING)
-    texts = (_said(one, grammar) for one in said)
+    texts = (slot_text(one, grammar) for one in said)
     return Point(words.AND_ALSO.join(dict.fromkeys(texts)), _numbers(said[0]) if len(said) == 1 else ())
-
-
-def _said(finding: Finding, grammar: Grammar) -> str:
-    text = " ".join(filter(None, (hedge(finding, grammar), statement(finding, grammar))))
-    quote = words.AS_SAID.format(quote=one_line(finding.quote).strip(" ,.;:"))
-    return f"{text}, {quote}" if is_blanket(grammar, finding) else text
 
 
 def _numbers(finding: Finding) -> tuple[float, ...]:
@@ -134,9 +144,3 @@ def _numbers(finding: Finding) -> tuple[float, ...]:
     if isinstance(value, Quantity) and value.then is None and value.upto is None:
         return (value.number,)
     return (value.points,) if isinstance(value, Score) and value.points is not None else ()
-
-
-def _trend(slot: Slot, one: Finding, points: tuple[Point, ...], grammar: Grammar) -> Trend:
-    here = one.model_copy(update={"side": slot.side})
-    name = " ".join(filter(None, (title(here, grammar), place(here), circumstances(here))))
-    return Trend(one.component, slot, name, one.unit, points)

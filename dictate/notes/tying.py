@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from dictate.grammar import Grammar
 from dictate.grammar.walks import is_compared, mean_walk, walk_of
@@ -15,10 +16,35 @@ from dictate.notes.slots import SILENT, cover, covers_place, slot_of
 def claims_unchanged(finding: Finding, grammar: Grammar) -> bool:
     """Whether its words say that nothing changed."""
     quote = one_line(finding.quote).lower()
-    spoken = grammar.common.words.unchanged
-    return finding.status is Status.UNCHANGED or any(
-        re.search(rf"(?<!\w){re.escape(said)}(?!\w)", quote) for said in spoken
-    )
+    return finding.status is Status.UNCHANGED or _holds(quote, grammar.common.words.unchanged)
+
+
+def values_beside(finding: Finding, exam: Examination, grammar: Grammar) -> list[int]:
+    """Places of the values that "unchanged" was said of in the same breath: "deltoid 4 on the left, unchanged".
+
+    Empty for every other statement, and where "unchanged" is a statement of its own.
+    """
+    if finding.status is not Status.UNCHANGED or _speaks_of_rest(finding, exam, grammar):
+        return []
+    return [
+        at
+        for at, one in enumerate(exam.findings)
+        if one.item == finding.item
+        and one.status not in SILENT
+        and covers_place(finding, slot_of(one, one.side, grammar), grammar)
+        and any(a.first <= b.last and b.first <= a.last for a in one.evidence for b in finding.evidence)
+    ]
+
+
+def _speaks_of_rest(finding: Finding, exam: Examination, grammar: Grammar) -> bool:
+    """ "Knee jerk 2+ on the right, otherwise unchanged": of what has no value, and of that alone."""
+    first, last = finding.evidence[0].first, finding.evidence[-1].last
+    said = one_line(" ".join(word.text for word in exam.transcript.words[first : last + 1])).lower()
+    return _holds(said, grammar.common.words.rest)
+
+
+def _holds(text: str, phrases: Iterable[str]) -> bool:
+    return any(re.search(rf"(?<!\w){re.escape(said)}(?!\w)", text) for said in phrases)
 
 
 def wants_earlier(finding: Finding, grammar: Grammar) -> bool:
@@ -34,18 +60,26 @@ def tie(later: Examination, earlier: Examination, grammar: Grammar, *, record: s
     record: key of the earlier record. What it says nothing of stays untied.
     """
     day = "" if earlier.examined_at is None else earlier.examined_at.date().isoformat()
+    beside = [values_beside(finding, later, grammar) for finding in later.findings]
+    claimed = {at for places in beside for at in places}
     findings = []
-    for finding in later.findings:
-        found = _tied(finding, earlier, grammar) if claims_unchanged(finding, grammar) else None
+    for at, finding in enumerate(later.findings):
+        claims = at in claimed or claims_unchanged(finding, grammar)
+        about = [later.findings[one] for one in beside[at]] or [finding]
+        found = _tied(finding, about, earlier, grammar) if claims else None
         found = found or _earlier_walk(finding, earlier, grammar)
         tied = found and Earlier(record=record, day=day, said=found[0], agrees=found[1])
         findings.append(finding.model_copy(update={"earlier": tied}))
     return later.model_copy(update={"findings": tuple(findings)})
 
 
-def _tied(finding: Finding, earlier: Examination, grammar: Grammar) -> tuple[str, bool] | None:
-    """What the earlier record says of the same thing, and whether that is what is said now."""
-    spoken_of = [one for one in _spoken_of(finding, earlier, grammar) if one.status not in SILENT or one.earlier]
+def _tied(finding: Finding, about: list[Finding], earlier: Examination, grammar: Grammar) -> tuple[str, bool] | None:
+    """What the earlier record says of the same thing, and whether that is what is said now.
+
+    about: the finding, or the values that it stands beside.
+    """
+    said_of = [one for value in about for one in _spoken_of(value, earlier, grammar)]
+    spoken_of = [one for one in said_of if one.status not in SILENT or one.earlier]
     if not spoken_of:
         return None
     said = "; ".join(dict.fromkeys(_text(one, finding, grammar) for one in spoken_of))

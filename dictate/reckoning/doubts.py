@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import itertools
-import re
 from collections.abc import Iterable, Iterator
 
 from dictate.catalogue import figures as words
 from dictate.grammar import Grammar
+from dictate.grammar.rough import rough_word
 from dictate.grammar.sums import points_of
-from dictate.model import Certainty, Examination, Figure, Finding, Query, Status
+from dictate.model import Certainty, Examination, Figure, Finding, Query
 from dictate.reckoning.circumstances import MISSING
 from dictate.reckoning.falls import FALL, INITIAL, LARGER, SITTING
-from dictate.reckoning.persons import TENS, UNITS
 from dictate.reckoning.postural import CHANGE
 from dictate.reckoning.pressures import MEAN
 from dictate.reckoning.readings import minutes_text
@@ -22,9 +20,6 @@ OF_VALUES = frozenset(
     {"unsure-hearing", "values-conflict", "contradiction", "value-implausible", "unit-missing", "side-missing"}
 )
 OF_TOTALS = "total-mismatch"
-# In front of a number: it was said as about so much.
-APPROXIMATE = frozenset("about approximately roughly around nearly almost maybe".split())
-WORD = re.compile(r"[a-z]+|\d+")
 NAMED = 3  # doubtful values that are named; more are counted
 PRESSURE, RATE = "blood_pressure", "heart_rate"
 OF_PRESSURES = frozenset({FALL.name, LARGER.name, INITIAL.name, SITTING.name, MEAN.name})  # a rate decides nothing
@@ -61,15 +56,9 @@ def _doubts(figure: Figure, findings: tuple[Finding, ...], asked: set[int], gram
         finding = findings[place]
         if finding.item == RATE and figure.name in OF_PRESSURES:
             continue
-        about = finding.status is Status.MEASURED and _is_about(finding.quote)
+        about = rough_word(finding)
         if finding.certainty is Certainty.UNCERTAIN or place in asked or about:
-            yield _named(finding, grammar, about=words.ABOUT if about else "")
-
-
-def _is_about(quote: str) -> bool:
-    """ "About twelve seconds"; "about the left ankle" is of a place."""
-    said = WORD.findall(quote.lower())
-    return any(one in APPROXIMATE and (two.isdigit() or two in UNITS | TENS) for one, two in itertools.pairwise(said))
+            yield _named(finding, grammar, about=about)
 
 
 def _differs(query: Query, figure: Figure, findings: tuple[Finding, ...]) -> bool:

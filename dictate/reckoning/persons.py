@@ -6,20 +6,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from dictate.grammar.rough import TENS, UNITS
 from dictate.grammar.units import convert
 from dictate.model import Evidence, Finding, Person, Quantity, Status, Text, Transcript, Value
 
 OLDEST_YEARS = 130
-UNITS = {
-    word: number
-    for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
-        "sixteen seventeen eighteen nineteen".split()
-    )
-}
-TENS = {
-    word: 10 * number for number, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)
-}
 PERIODS = {"year": 1.0, "years": 1.0, "yr": 1.0, "yrs": 1.0, "y": 1.0, "yo": 1.0, "month": 12.0, "months": 12.0}
 PEOPLE = frozenset(
     "man woman gentleman lady male female boy girl patient person child infant teenager he she adult f m".split()

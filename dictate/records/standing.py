@@ -5,19 +5,12 @@ from __future__ import annotations
 from collections.abc import Container, Sequence
 from datetime import datetime
 
+from dictate.catalogue import note as words
 from dictate.model import Around, Examination, Transcript
 from dictate.records.chain import ERASED, Row, state_of
 from dictate.records.kept import Addendum, Leaf, Sound, State, Stored
 
 WHOLE = ("save", "sign")  # actions whose leaf holds the whole examination
-WITHDRAWN = "WITHDRAWN {at} by {who}: entered in error. Reason: {why}"
-MOVED = 'MOVED {at} by {who} to the reference "{patient}". Reason: {why}'
-ERASED_NOTE = "ERASED {at} by {who}. Reason: {why}"
-SOUND_ERASED = "Recordings erased {at} by {who}. Reason: {why}"
-ADDENDUM = "ADDENDUM {at} by {who}. Reason: {why}"
-COUNTERSIGNED = "COUNTERSIGNED {at} by {who}"
-BACKWARD = "{said} (dated earlier than what it follows: the machine's clock had been turned back)"
-FOOT = "Record {key}, revision {revision}, head {head}"
 NOTHING = Examination(program="", grammar_sha256="", transcript=Transcript())  # all that an erased record has
 
 
@@ -79,7 +72,7 @@ def _note(pairs: Sequence[tuple[Row, Leaf]]) -> str:
 
 def _around(pairs: Sequence[tuple[Row, Leaf]]) -> Around:
     """What stands above and below the signed text."""
-    forms = {"withdraw": WITHDRAWN, "move": MOVED, "erase": ERASED_NOTE}
+    forms = {"withdraw": words.WITHDRAWN, "move": words.MOVED, "erase": words.ERASED_NOTE}
     back = _dated_backward([row for row, _ in pairs])
     banners = [_said(forms[row["action"]], row, leaf, back) for row, leaf in pairs if row["action"] in forms]
     foot, parts = "", []
@@ -87,11 +80,11 @@ def _around(pairs: Sequence[tuple[Row, Leaf]]) -> Around:
         if row["action"] == "sign":
             foot = _foot(row)
         if row["action"] == "amend":
-            parts.append(f"{_said(ADDENDUM, row, leaf, back)}\n{_indented(leaf.text)}\n{_foot(row)}")
+            parts.append(f"{_said(words.ADDENDUM, row, leaf, back)}\n{_indented(leaf.text)}\n{_foot(row)}")
         if row["action"] == "countersign":
-            parts.append(f"{_said(COUNTERSIGNED, row, leaf, back)}\n{_foot(row)}")
+            parts.append(f"{_said(words.COUNTERSIGNED, row, leaf, back)}\n{_foot(row)}")
         if row["action"] == "erase-sound":
-            parts.append(_said(SOUND_ERASED, row, leaf, back))
+            parts.append(_said(words.SOUND_ERASED, row, leaf, back))
     return Around(banners=tuple(banners), foot=foot, additions=tuple(parts))
 
 
@@ -104,11 +97,11 @@ def _dated_backward(rows: Sequence[Row]) -> set[int]:
 def _said(form: str, row: Row, leaf: Leaf, back: Container[int]) -> str:
     at = datetime.fromisoformat(row["at"]).isoformat(sep=" ", timespec="minutes")
     said = form.format(at=at, who=_one_line(row["who"]), why=_one_line(leaf.why), patient=_one_line(leaf.patient or ""))
-    return BACKWARD.format(said=said) if row.seq in back else said
+    return words.BACKWARD.format(said=said) if row.seq in back else said
 
 
 def _foot(row: Row) -> str:
-    return FOOT.format(key=row["record"], revision=row.revision, head=row.seal.decode())
+    return words.FOOT.format(key=row["record"], revision=row.revision, head=row.seal.decode())
 
 
 def _indented(text: str) -> str:

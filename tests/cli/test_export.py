@@ -11,15 +11,20 @@ from pathlib import Path
 
 import pytest
 from by_hand import examination, reflex
+from notes.test_html import KNOWN, Page
+from notes.test_pdf import actions_in
 from typer.testing import CliRunner, Result
 
 from dictate.cli.app import app
-from dictate.cli.export import print_bytes
+from dictate.cli.export import Format, print_bytes, rendered
 from dictate.cli.opening import examination_in, opened
 from dictate.errors import InputError
 from dictate.grammar import Grammar
 from dictate.model import Decision, Examination, Side
 from dictate.notes import exam_json, examination_of
+from dictate.notes.fhir import validate
+from dictate.pipeline import Typed, examine
+from dictate.review.decisions import apply
 
 
 def run(*arguments: str) -> Result:
@@ -185,3 +190,41 @@ def test_a_draft_of_an_earlier_version_is_handed_on_as_review_shows_it(tmp_path:
     path = tmp_path / "visit.exam.json"
     path.write_bytes((Path(__file__).parents[1] / "review" / "undone-earlier.exam.json").read_bytes())
     assert "reflex_triceps" in [finding.item for finding in opened(str(path), grammar).exam.findings]
+
+
+TYPED_AT_REVIEW = (
+    "<img src=x onerror=alert(1)><script>alert(2)</script>",
+    '=HYPERLINK("http://example.org")',
+    "+1+1",
+    "-2+3",
+    "@SUM(A1)",
+    "\t=1+1",
+    "]]><!DOCTYPE a>&b;",
+    "\u202e4-\u200f left",
+    "'single' \"double\" `back`",
+    "one\r\n=two\nthree",
+    "w" * 380,
+)
+
+
+@pytest.mark.parametrize("text", TYPED_AT_REVIEW, ids=range(len(TYPED_AT_REVIEW)))
+def test_a_value_typed_at_review_is_only_text_in_every_form(text: str, grammar: Grammar) -> None:
+    """No tag, no formula, no sign that turns the order round; FHIR stays valid and JSON keeps it as it was taken."""
+    before = examine([Typed("typed", "Gait normal. Left knee jerk three plus.")], engine=None, grammar=grammar)
+    exam = apply(before, Decision(finding=0, answer=f"abnormal: {text}"), grammar)
+    kept = " ".join(text.split()).translate(dict.fromkeys(map(ord, "\u202e\u200f"), " ")).split()
+    assert str(exam.findings[0].value).split() == kept
+    made = {form: rendered(exam, grammar, form, brief=False) for form in Format}
+    page = Page(made[Format.html].decode("utf-8"))
+    assert set(page.tags) <= KNOWN
+    assert not [name for name in page.attributes if name.startswith("on") or name == "src"]
+    assert " ".join(kept) in " ".join(page.text.split())
+    assert not {"\u202e", "\u200f"} & set(made[Format.text].decode("utf-8") + page.text)
+    rows = list(csv.reader(io.StringIO(made[Format.csv].decode("utf-8"))))
+    assert [len(row) for row in rows] == [14] * 3
+    assert not [cell for row in rows for cell in row if cell[:1] in ("=", "+", "-", "@", "\t")]
+    assert Examination.model_validate_json(made[Format.json]) == exam
+    document = json.loads(made[Format.fhir])
+    validate(document)
+    assert examination_of(document) == exam
+    assert actions_in(made[Format.pdf]) == []

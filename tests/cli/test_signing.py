@@ -185,6 +185,30 @@ def test_what_was_added_or_withdrawn_is_handed_on(folder: Path) -> None:
         assert examination_of(document) == records.open(key).exam
 
 
+@pytest.mark.parametrize("form", ["csv", "json"])
+def test_what_a_table_cannot_hold_is_said_beside_it(folder: Path, tmp_path: Path, form: str) -> None:
+    """Addenda and a withdrawal change neither the columns nor the examination, and whoever exports it is told."""
+    with open_records(folder) as records:
+        key = records.save(visit(), who=BY, why="dictated").key
+    assert run("sign", key, "--by", BY, "--passed-over").exit_code == 0
+    plain = run("export", key, "--format", form)
+    assert plain.stderr == ""
+    assert run("amend", key, "--by", BY, "--reason", "left out", "--text", "The left arm was weaker.").exit_code == 0
+    amended = run("export", key, "--format", form)
+    assert amended.stdout == plain.stdout
+    assert amended.stderr.splitlines() == [
+        f"{key}: addenda after signing: 1: the {form} holds none of them: `dictate export {key}` prints them"
+    ]
+    assert run("withdraw", key, "--by", BY, "--reason", "another patient").exit_code == 0
+    withdrawn = run("export", key, "--format", form, "--out", str(tmp_path / f"one.{form}"))
+    assert withdrawn.stderr.splitlines()[1] == f"{key}: WITHDRAWN, entered in error: the {form} does not say so"
+    assert (tmp_path / f"one.{form}").read_text(encoding="utf-8") == plain.stdout
+    assert "another patient" not in withdrawn.stderr  # nobody's words in messages
+    assert run("compare", key, key, "--format", "csv").stderr.splitlines()[0].startswith(f"{key}: WITHDRAWN")
+    compared = run("compare", key, key, "--format", "json")
+    assert [one["state"] for one in json.loads(compared.stdout)["visits"]] == ["withdrawn"] * 2
+
+
 def test_only_a_signed_note_is_withdrawn(folder: Path) -> None:
     """A draft is a draft."""
     with open_records(folder) as records:

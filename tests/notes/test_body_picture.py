@@ -81,3 +81,13 @@ def test_rows_never_stand_upon_each_other(grammar: Grammar) -> None:
     assert all(later - before > 9 for before, later in itertools.pairwise(heights))
     assert heights[0] > TOP - 10
     assert len(items) * 16 > BODY
+
+
+def test_a_side_spoken_of_as_a_whole_is_not_called_not_said(grammar: Grammar) -> None:
+    """ "Left side 5 throughout" was said of the left deltoid too, though not of it by itself; of the right nothing."""
+    whole = finding(Component.MOTOR, "strength_all", Status.MEASURED, value=Grade(scale="mrc", grade="5"),
+                    side=Side.LEFT, quote="left side five throughout")  # fmt: skip
+    picture = strength_picture(examination(strength("3", Side.RIGHT), strength("4", Side.LEFT, "strength_biceps"),
+                                           whole), grammar)  # fmt: skip
+    assert picture
+    assert [row[1:3] for row in picture.rows[:2]] == [("3", "not said by itself"), ("not said", "4")]

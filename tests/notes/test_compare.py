@@ -30,7 +30,7 @@ from dictate.model import (
 )
 from dictate.notes import compare
 from dictate.notes.directions import Kind
-from dictate.pipeline import examine
+from dictate.pipeline import Typed, examine
 
 VISITS = Path(__file__).parent / "visits"
 MIRROR = {
@@ -373,3 +373,82 @@ def test_trials_of_a_timed_walk_are_compared_by_their_means(grammar: Grammar) ->
     assert row.earlier == "25 ft in 6.2 s (first trial) and also 25 ft in 5.8 s (second trial)"
     (row,) = compare(walks("6"), walks("5.2", "4.8"), grammar).rows
     assert (row.kind, row.difference) == (Kind.BETTER, "-1 s")
+
+
+def read(text: str, grammar: Grammar) -> Examination:
+    """A dictation."""
+    return examine([Typed("typed", text)], engine=None, grammar=grammar)
+
+
+def rows(earlier: str, later: str, grammar: Grammar) -> list[tuple[str, Kind, str, str]]:
+    """Name, kind and both statements of every row of two dictations."""
+    found = compare(read(earlier, grammar), read(later, grammar), grammar).rows
+    return [(row.name, row.kind, row.earlier, row.later) for row in found]
+
+
+@pytest.mark.parametrize(
+    ("was", "kind"), [("4", Kind.UNCHANGED), ("3", Kind.NOT_SO)], ids=["as it was", "another value"]
+)
+def test_unchanged_beside_a_value_speaks_of_that_value(was: str, kind: Kind, grammar: Grammar) -> None:
+    """It is held against that value, is no statement of its own, and says nothing of the other side."""
+    earlier = f"Motor. Deltoid right 5, left {was}."
+    found = rows(earlier, "Motor. Deltoid strength 4 on the left, unchanged since last visit.", grammar)
+    assert found == [
+        ("deltoid right", Kind.NOT_DICTATED, "5", ""),
+        ("deltoid left", kind, was, "4"),
+    ]
+
+
+def test_otherwise_unchanged_speaks_of_the_other_side(grammar: Grammar) -> None:
+    """Not of the value it stands behind."""
+    earlier = "Reflexes. Knee jerks 2 plus right, 3 plus left."
+    found = rows(earlier, "Reflexes. Knee jerk 1 plus on the right, otherwise unchanged.", grammar)
+    assert ("knee jerk left", Kind.UNCHANGED, "3+", "unchanged") in found
+
+
+def test_unchanged_beside_a_value_at_the_earlier_visit_is_not_compared(grammar: Grammar) -> None:
+    """What was unchanged then has its value then."""
+    found = rows("Left knee jerk 2 plus, unchanged.", "Knee jerk 2 plus on the left.", grammar)
+    assert found == [("knee jerk left", Kind.UNCHANGED, "2+", "2+")]
+
+
+def test_a_direction_is_compared_with_the_midline(grammar: Grammar) -> None:
+    """Its side is where it turns, not another place; half the field of both eyes leaves no eye over."""
+    earlier = "Cranial nerves. Tongue midline. Weber midline. Visual fields full on both sides."
+    later = "Cranial nerves. Tongue deviates to the left. Weber lateralises to the right. Left homonymous hemianopia."
+    found = rows(earlier, later, grammar)
+    assert found == [
+        ("tongue", Kind.NEW, "midline", "deviates to the left"),
+        ("Weber test", Kind.NEW, "midline", "lateralises to the right"),
+        ("visual fields", Kind.NEW, "normal", "left homonymous hemianopia"),
+    ]
+    assert [(name, was, now) for name, _, now, was in rows(later, earlier, grammar)] == [
+        (name, was, now) for name, _, was, now in found
+    ]
+
+
+def test_statement_about_both_sides_meets_one_without_a_side_once(grammar: Grammar) -> None:
+    """Each speaks for the other: one row, not two."""
+    found = rows("Heel to shin normal on both sides.", "Heel to shin not tested.", grammar)
+    assert found == [("heel-shin test both sides", Kind.NOT_EXAMINED, "normal", "not examined")]
+
+
+def test_the_rest_alone_is_told_from_the_whole(grammar: Grammar) -> None:
+    """ "Sensation normal except ..." is not what "sensation normal" was; the row says so."""
+    whole, rest = "Sensory. Sensation normal.", "Sensory. Sensation normal except left arm light touch reduced."
+    reasons = [
+        [row.reason for row in compare(read(a, grammar), read(b, grammar), grammar).rows if row.kind is Kind.UNCHANGED]
+        for a, b in ((whole, rest), (rest, whole), (rest, rest))
+    ]
+    assert reasons == [["at one visit of the rest alone"], ["at one visit of the rest alone"], ["", ""]]
+
+
+def test_one_statement_about_all_stands_beside_each_side(grammar: Grammar) -> None:
+    """Where sides are told apart, what the other visit said of neither speaks for both of them."""
+    earlier = "Heel to shin normal on both sides. Finger nose test normal on both sides."
+    later = "Heel to shin not tested. Finger nose test normal. Finger nose test mild dysmetria on the right."
+    assert rows(earlier, later, grammar) == [
+        ("heel-shin test both sides", Kind.NOT_EXAMINED, "normal", "not examined"),
+        ("finger-nose test right", Kind.NEW, "normal", "mild dysmetria"),
+        ("finger-nose test left", Kind.UNCHANGED, "normal", "normal"),
+    ]

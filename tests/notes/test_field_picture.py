@@ -7,7 +7,7 @@ from by_hand import examination, finding
 
 from dictate.grammar import Grammar
 from dictate.model import Certainty, Component, Finding, Side, Status, Text
-from dictate.notes.field_picture import field_picture, lost_quadrants
+from dictate.notes.field_picture import field_picture, is_homonymous, lost_quadrants
 
 L, R = Side.LEFT, Side.RIGHT
 LEFT_HALVES = {(eye, L, level) for eye in (L, R) for level in ("upper", "lower")}
@@ -43,6 +43,13 @@ def field(words: str, side: Side | None = None, **more: object) -> Finding:
 def test_lost_quadrants(words: str, side: Side | None, lost: set[object]) -> None:
     """Eye, half as the patient sees it, level. Left open is left white. Source: definitions of the defects."""
     assert lost_quadrants(field(words, side)) == lost
+
+
+def test_homonymous_is_said_of_both_eyes() -> None:
+    """Its side is the half of the field, not the eye."""
+    assert is_homonymous(field("homonymous hemianopia", L))
+    assert not is_homonymous(field("homonymous hemianopia"))
+    assert not is_homonymous(field("temporal hemianopia", L))
 
 
 def test_doubt_is_not_shaded() -> None:

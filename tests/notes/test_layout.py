@@ -48,3 +48,13 @@ def test_brief_says_what_was_not_examined(small: Grammar) -> None:
     )
     line = lay_out(exam, small, brief=True).components[Component.GENERAL][0]
     assert (line.label, [part.text for part in line.parts]) == ("Not examined:", ["lungs", "cyanosis"])
+
+
+def test_brief_keeps_apart_what_stands_out(grammar: Grammar) -> None:
+    """An absent reflex is no plain denial: it has its own line, not a place among what was denied."""
+    exam = examination(
+        finding(Component.CRANIAL_NERVES, "gag", Status.ABSENT),
+        finding(Component.CRANIAL_NERVES, "ptosis", Status.ABSENT),
+    )
+    lines = lay_out(exam, grammar, brief=True).components[Component.CRANIAL_NERVES]
+    assert [line.text for line in lines] == ["IX/X Gag reflex: absent", "Absent: ptosis"]

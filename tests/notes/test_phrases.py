@@ -62,6 +62,8 @@ def test_place(more: dict[str, object], text: str) -> None:
                  detail=("more than",)), f"more than 15{STAY}s"),
         (finding(Component.MENTAL_STATUS, "named_score", Status.MEASURED, value=Score(points=3.5),
                  detail=("EDSS", "walking alone")), "3.5 (walking alone)"),
+        (finding(Component.GENERAL, "respiratory_rate", Status.MEASURED, value=Quantity(number=32), unit="/min",
+                 quote="Respiratory rate about 32."), "about 32/min"),
         (finding(Component.GENERAL, "abdomen", Status.NORMAL, value=Text(words="soft"), detail=("Soft",)), "soft"),
     ],
 )  # fmt: skip

@@ -45,6 +45,11 @@ def test_position_said_is_the_same_position(grammar: Grammar) -> None:
     assert not covers_place(standing, Slot("orthostatic_symptoms", position=Position.SUPINE), grammar)
 
 
+def test_positions_stand_as_in_a_series() -> None:
+    """Lying before standing."""
+    assert place_order(Slot("x", position=Position.SUPINE)) < place_order(Slot("x", position=Position.STANDING))
+
+
 def test_what_differs_is_named() -> None:
     """Each aspect once."""
     assert list(what_differs([Slot("x", Side.LEFT, "toe")], [Slot("x", Side.RIGHT, "ankle")])) == ["side", "site"]

@@ -8,7 +8,8 @@ from by_hand import examination, finding, reflex
 from dictate.grammar import Grammar
 from dictate.model import Component, Finding, Grade, Quantity, Score, Side, Status, Text
 from dictate.notes import write_note
-from dictate.notes.summary import stands_out, summary
+from dictate.notes.phrases import stands_out
+from dictate.notes.summary import summary
 
 
 def strength(grade: str) -> Finding:

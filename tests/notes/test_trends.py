@@ -8,6 +8,7 @@ from dictate.grammar import Grammar
 from dictate.model import Component, Examination, Quantity, Side, Status
 from dictate.notes.directions import Kind
 from dictate.notes.trends import compare_all, tied, trends
+from dictate.pipeline import Typed, examine
 
 
 def rate(number: float) -> Examination:
@@ -36,7 +37,7 @@ def test_unchanged_counts_with_the_value_it_is_tied_to(grammar: Grammar) -> None
 
 def test_unchanged_without_an_earlier_value_stays_so(grammar: Grammar) -> None:
     """Nothing is made up."""
-    assert tied(examination(), SAME, grammar).findings == SAME.findings
+    assert tied(examination(), SAME, grammar)[0].findings == SAME.findings
 
 
 def test_a_visit_that_said_nothing_has_no_number(grammar: Grammar) -> None:
@@ -56,3 +57,31 @@ def test_denial_without_side_stands_in_the_row_of_the_side(grammar: Grammar) -> 
 def test_what_never_changed_is_no_trend(grammar: Grammar) -> None:
     """The comparison lists it as unchanged."""
     assert trends([rate(60), rate(60), rate(60)], grammar) == ()
+
+
+def test_unchanged_beside_a_value_adds_nothing_of_the_other_side(grammar: Grammar) -> None:
+    """The value stands at that visit, and the other side is not said to be what it was."""
+    said = ("Motor. Deltoid right 5, left 3.", "Motor. Deltoid strength 4 on the left, unchanged.", "Deltoid left 5.")
+    visits = [examine([Typed("typed", text)], engine=None, grammar=grammar) for text in said]
+    (trend,) = trends(visits, grammar)
+    assert (trend.name, [point.text for point in trend.points]) == ("deltoid left", ["3", "4", "5"])
+    assert [(row.name, row.earlier, row.later) for row in compare_all(visits, grammar)[1].rows] == [
+        ("deltoid left", "4", "5")
+    ]
+
+
+def test_a_row_points_at_the_statements_of_the_visit_itself(grammar: Grammar) -> None:
+    """Also where one "unchanged" there stands for two earlier values."""
+    said = ("Knee jerks 2 plus right, 3 plus left.", "Knee jerks unchanged. Gait normal.", "Gait spastic.")
+    visits = [examine([Typed("typed", text)], engine=None, grammar=grammar) for text in said]
+    places = {row.name: row.earlier_at for row in compare_all(visits, grammar)[1].rows}
+    assert places == {"knee jerk right": (0,), "knee jerk left": (0,), "gait": (1,)}
+
+
+def test_a_direction_is_told_by_its_words(grammar: Grammar) -> None:
+    """`tongue: midline, then deviates to the left`, not `tongue left: normal, then deviates`."""
+    said = ("Tongue midline.", "Tongue deviates to the left.", "Tongue midline.")
+    visits = [examine([Typed("typed", text)], engine=None, grammar=grammar) for text in said]
+    (trend,) = trends(visits, grammar)
+    assert trend.name == "tongue"
+    assert [point.text for point in trend.points] == ["midline", "deviates to the left", "midline"]

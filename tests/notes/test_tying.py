@@ -108,3 +108,13 @@ def test_a_walk_of_25_feet_stands_beside_the_one_before(text: str, said: list[st
     changes = [one.text for one in exam.figures if one.name == "25-foot walk since the earlier visit"]
     assert all("now 25 ft in 5 s: speed +20 %; faster by 20 % or more (Hobart 2013): met" in one for one in changes)
     assert len(changes) == bool(said[0])
+
+
+def test_unchanged_behind_a_value_holds_that_value_against_the_record(grammar: Grammar) -> None:
+    """ "4 on the left, unchanged since the last visit" after 4-: asked; what the other side was is no matter."""
+    earlier = "Motor. Deltoid right 5, left 4 minus."
+    exam = tied("Motor. Deltoid strength 4 on the left, unchanged since the last visit.", grammar, earlier)
+    assert [query.code for query in exam.open_musts] == ["values-conflict"]
+    assert {one.earlier and one.earlier.said for one in exam.findings} == {"4-", "left 4-"}
+    same = tied("Motor. Deltoid strength 4 minus on the left, unchanged since the last visit.", grammar, earlier)
+    assert same.open_musts == ()

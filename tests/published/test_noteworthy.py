@@ -11,7 +11,7 @@ from by_hand import finding
 
 from dictate.grammar import Grammar, has_rule, load_grammar
 from dictate.model import Acuity, Choice, Grade, Pressure, Quantity, Score, Status, Text
-from dictate.notes.summary import stands_out
+from dictate.notes.phrases import stands_out
 
 GRAMMAR = load_grammar()
 # A reflex or response whose presence is normal: its absence stands out, and these ways of being present.
