@@ -94,8 +94,10 @@ SOUND_LOW = "very low, {level:.0f} dB below full scale"
 SOUND_CLIPPED = "too loud for the microphone, {share:.1%} of it cut off"
 SOUND_TONES = "tones in the pauses {below:.0f} dB below speech (music, a machine?)"
 SOUND_VOICES = "two people seem to speak, their voices {apart:.0f} semitones apart"
+SOUND_CHANNELS = "two people seem to speak, one on each channel"
 
 # voices
+OTHER_CHANNEL = "{finding}: said on the channel that speaks less; is it the examiner's finding?"
 SECOND_VOICE = "{finding}: said by another voice than most; is it the examiner's finding?"
 PERHAPS_ANSWERED = "{finding}: said behind a question, perhaps by the patient; is it the examiner's finding?"
 EXAMINERS_WORDS = "yes, a finding"

@@ -48,6 +48,8 @@ def _faults(sound: Sound, limits: dict[str, float]) -> Iterator[str]:
         yield say.SOUND_TONES.format(below=sound.level_db - (sound.tones_db or 0.0))
     if "voices" in limits and sound.voices_apart > limits["voices"]:
         yield say.SOUND_VOICES.format(apart=sound.voices_apart)
+    if sound.other_channel:
+        yield say.SOUND_CHANNELS
 
 
 def _plays(sound: Sound, most_below: float) -> bool:

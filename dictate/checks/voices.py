@@ -21,7 +21,7 @@ Span = tuple[int, int]  # first and last word
 
 @check("whose-words", severity="must")
 def whose_words(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
-    """A finding in words that the patient may have said: in another voice, or as an answer to a question.
+    """A finding in words that the patient may have said: in another voice, on another channel, or as an answer.
 
     Why: what a patient answers is not what an examiner found, and the recogniser hears both alike.
     Example: "Can you see one pen or two? No double vision." asks: whose words are they?
@@ -30,7 +30,9 @@ def whose_words(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     answers = _answers(exam, grammar)
     for finding in exam.findings:
         own = _voice(exam, finding, limit.at if limit else None)
-        if own == "second":
+        if own == "channel":
+            yield _doubt(finding, say.OTHER_CHANNEL, grammar)
+        elif own == "second":
             yield _doubt(finding, say.SECOND_VOICE, grammar)
         elif own == "" and _is_answer(exam, finding, answers, grammar):
             yield _doubt(finding, say.PERHAPS_ANSWERED, grammar)
@@ -41,16 +43,24 @@ def _doubt(finding: Finding, words: str, grammar: Grammar) -> Doubt:
 
 
 def _voice(exam: Examination, finding: Finding, least_apart: float | None) -> str:
-    """Whose voice said the finding: `first`, `second`, or empty where there are no two, or it cannot be told."""
+    """Whose voice said the finding: `channel` (the other one), `first`, `second`, or empty where it cannot be told."""
     last = finding.evidence[-1].last
-    if least_apart is None or not exam.transcript.sources or last >= len(exam.transcript.words):
+    if not exam.transcript.sources or last >= len(exam.transcript.words):
         return ""
     word = exam.transcript.words[last]
     sound = exam.transcript.sources[word.source].sound
-    if sound is None or sound.voices_apart <= least_apart or word.start_s is None or word.end_s is None:
+    if sound is None or word.start_s is None or word.end_s is None:
         return ""
     middle_s = (word.start_s + word.end_s) / 2
-    return "second" if any(start <= middle_s <= end for start, end in sound.second_voice) else "first"
+    if _within(middle_s, sound.other_channel):
+        return "channel"
+    if least_apart is None or sound.voices_apart <= least_apart:
+        return ""
+    return "second" if _within(middle_s, sound.second_voice) else "first"
+
+
+def _within(moment_s: float, stretches: Sequence[tuple[float, float]]) -> bool:
+    return any(start <= moment_s <= end for start, end in stretches)
 
 
 def _answers(exam: Examination, grammar: Grammar) -> list[tuple[int, int, str]]:

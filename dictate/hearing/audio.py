@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -13,6 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from dictate.errors import InputError
+from dictate.hearing.sides import Stretch, alone
 from dictate.hearing.whole import cut_short, looks_like_sound
 from dictate.model.words import Source
 
@@ -45,10 +46,12 @@ class Block:
     """A piece of a recording that begins and ends in a quiet place.
 
     samples: float32 (n,), mono, 16 kHz, -1..1.
+    alone: where the left and where the right channel sounds alone, in seconds of the block.
     """
 
     start_s: float
     samples: Samples
+    alone: tuple[Sequence[Stretch], Sequence[Stretch]] = ((), ())
 
     @property
     def end_s(self) -> float:
@@ -92,12 +95,12 @@ class Recording:
             while size >= self._block:
                 sound = np.concatenate(held, axis=1)
                 cut = _quiet_place(sound[:, : self._block])
-                yield Block(done / RATE_HZ, _to_mono(sound[:, :cut]))
+                yield _block(done, sound[:, :cut])
                 held, size, done = [sound[:, cut:].copy()], size - cut, done + cut
         self.duration_s = (done + size) / RATE_HZ
         self._check_whole()
         if size:
-            yield Block(done / RATE_HZ, _to_mono(np.concatenate(held, axis=1)))
+            yield _block(done, np.concatenate(held, axis=1))
 
     def _check_whole(self) -> None:
         got, due = self.duration_s or 0.0, self.declared_s
@@ -198,17 +201,23 @@ def _samples(frame: av.AudioFrame) -> npt.NDArray[np.float32]:
     return frame.to_ndarray().astype(np.float32, copy=False)
 
 
-def _to_mono(sound: npt.NDArray[np.float32]) -> Samples:
-    """Mean of the channels, or the louder one where the voice is on one side or the two cancel each other."""
+def _block(first: int, sound: npt.NDArray[np.float32]) -> Block:
+    """One channel of one or two.
+
+    The mean, or the louder one where the voice is on one side or the two cancel each other; never where both sound
+    alone in turn, as the quieter talker would be lost.
+    """
     sound = np.nan_to_num(sound, copy=False, posinf=1.0, neginf=-1.0)
     offset = sound.mean(axis=1, dtype=np.float64, keepdims=True)
     if np.abs(offset).max() > OFFSET:
         sound = sound - offset.astype(np.float32)
     if sound.shape[0] == 1:
-        return np.ascontiguousarray(sound[0])
+        return Block(first / RATE_HZ, np.ascontiguousarray(sound[0]))
     mean = sound.mean(axis=0, dtype=np.float32)
     loud = max(sound, key=_strength)
-    return np.ascontiguousarray(loud if _strength(mean) < ONE_SIDED * _strength(loud) else mean)
+    left, right = alone(sound, RATE_HZ)
+    one_sided = _strength(mean) < ONE_SIDED * _strength(loud) and not (left and right)
+    return Block(first / RATE_HZ, np.ascontiguousarray(loud if one_sided else mean), (left, right))
 
 
 def _strength(samples: Samples) -> float:

@@ -21,6 +21,7 @@ LEAST_TOP = 0.2  # a recording that never gets louder than this is not clipped
 EDGE_S = 0.3  # around speech, where breath and echo are no noise
 LEAST_PAUSE_S = 0.5  # of pauses, to tell the noise by
 QUIETEST_DB = -120.0
+LEAST_TURNS = 2  # of either channel: one stretch alone may be a chair or a cough
 OTHER_LANGUAGE = 0.5  # probability from which on a chunk counts as another language
 
 
@@ -32,6 +33,7 @@ class Quality:
         self._pauses: list[npt.NDArray[np.float32]] = []
         self._heights: list[Height] = []
         self._times: list[tuple[float, float]] = []  # of each height: where it was spoken, in seconds
+        self._alone: tuple[list[tuple[float, float]], list[tuple[float, float]]] = ([], [])  # on either channel
         self._tones: list[tuple[float, int]] = []
         self._clipped = self._samples = 0
 
@@ -50,6 +52,10 @@ class Quality:
             if found := height(block.samples[span.start : span.end]):
                 self._heights.append(found)
                 self._times.append((block.start_s + span.start / RATE_HZ, block.start_s + span.end / RATE_HZ))
+        for kept, found_alone in zip(self._alone, block.alone, strict=True):
+            for start, end in found_alone:
+                if height(block.samples[int(start * RATE_HZ) : int(end * RATE_HZ)]):
+                    kept.append((block.start_s + start, block.start_s + end))
         self._tones.append(tones_in(block.samples, _runs(~near)))
         self._clipped += _clipped(block.samples)
         self._samples += len(block.samples)
@@ -77,9 +83,15 @@ class Quality:
             tones_db=None if tones is None else round(tones, 1),
             voices_apart=round(distance, 1),
             second_voice=tuple((round(start, 2), round(end, 2)) for start, end in (self._times[at] for at in second)),
+            other_channel=tuple((round(start, 2), round(end, 2)) for start, end in self._other_channel()),
             clipped=round(self._clipped / max(1, self._samples), 5),
             language=language if 2 * times > heard.total() else "en",
         )
+
+    def _other_channel(self) -> list[tuple[float, float]]:
+        """Where the talker speaks whose channel speaks alone for less time; nothing where one channel never does."""
+        less = min(self._alone, key=lambda stretches: sum(end - start for start, end in stretches))
+        return less if len(less) >= LEAST_TURNS else []
 
 
 def _runs(quiet: npt.NDArray[np.bool_]) -> list[Span]:

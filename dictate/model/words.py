@@ -44,6 +44,7 @@ class Sound(Frozen):
     tones_db: float | None = None  # of tones in the pauses: music, machines, voices; None: there were no pauses
     voices_apart: float = 0.0  # semitones between two voices; 0: one voice, or two that are not clearly apart
     second_voice: tuple[tuple[float, float], ...] = ()  # of the one heard less: from, to in seconds
+    other_channel: tuple[tuple[float, float], ...] = ()  # the talker heard less of two on a channel each, in seconds
     clipped: float = 0.0  # share of samples cut off at the top
     language: str = "en"
 

@@ -41,6 +41,10 @@ def asked(queries_of):
             Sound(level_db=-23.0, noise_db=-72.0, voices_apart=9.1),
             "two people seem to speak, their voices 9 semitones apart",
         ),
+        (
+            Sound(level_db=-23.0, other_channel=((1.0, 2.0), (4.0, 5.0))),
+            "two people seem to speak, one on each channel",
+        ),
         (Sound(level_db=-23.0, language="de"), "The recording seems to be in another language (German)"),
         (Sound(level_db=-23.0, language="ur"), 'another language ("ur")'),
     ],

@@ -32,6 +32,19 @@ def spoken(text: str, apart: float, second: tuple[tuple[float, float], ...]) -> 
     return examine_transcript(Transcript(words=words, sources=(source,)), grammar=GRAMMAR)
 
 
+def test_the_other_channel_is_asked_about_whatever_the_pitch() -> None:
+    """What is said there, and nothing else."""
+    words = tuple(
+        Word(text=word, start_s=float(at), end_s=at + 0.8, probability=1.0)
+        for at, word in enumerate("Gait normal. No double vision. Tone normal.".split())
+    )
+    sound = Sound(level_db=-20.0, other_channel=((1.9, 4.9), (9.0, 10.0)))
+    source = Source(name="a.wav", kind="recording", sha256="0" * 64, sound=sound)
+    exam = examine_transcript(Transcript(words=words, sources=(source,)), grammar=GRAMMAR)
+    assert len(exam.findings) > 1
+    assert asked(exam) == ["diplopia"]
+
+
 @pytest.mark.parametrize(
     ("text", "item"),
     [
