@@ -93,6 +93,7 @@ class CellBuilder:
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
             aside = of_the_rest(node, following) if shown else denies_another(node, following)
+            aside = aside or (node.text == "everything else" and node.main == "rest" and not blanket)
             named = named or (place > 0 and sequence[place - 1][1])
             foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)
             if foreign_here and not is_name:

@@ -38,10 +38,15 @@ def denies_another(node: Node, following: list[Node]) -> bool:
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
-    if not denied or not any(n.main == "direction" for n in cell.modifiers):
+    if not denied or not any(map(_is_direction, cell.modifiers)):
         return None
     after = next((n for n in following if n.main != "filler"), None)
-    return after if after is not None and after.main in ("direction", "side") else None
+    return after if after is not None and (after.main == "side" or _is_direction(after)) else None
+
+
+def _is_direction(node: Node) -> bool:
+    """ "On left gaze", "to the left": which way the eyes look or beat."""
+    return node.main == "direction" or (node.main == "qualifier" and node.text.startswith("to "))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:

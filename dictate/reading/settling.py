@@ -39,6 +39,8 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     not_tested(nodes)
     left_undone(nodes, items)
+    only_this(nodes)
+    but_is_not(nodes)
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
@@ -159,6 +161,24 @@ def not_tested(nodes: list[Node]) -> None:
         if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
             verb.main = "filler"
+
+
+def only_this(nodes: list[Node]) -> None:
+    """ "No wasting, only fasciculations": an "only" behind a denial and a comma is a "but"."""
+    denied = False
+    for comma, only in itertools.pairwise(nodes):
+        denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
+        if denied and comma.main == "comma" and only.text in ("only", "just") and only.main == "filler":
+            comma.main, only.main = "filler", "contrast"
+
+
+def but_is_not(nodes: list[Node]) -> None:
+    """ "Has a wobble but is not wasted": the same as "but not wasted"."""
+    for place in range(len(nodes) - 4, -1, -1):
+        but, verb, negation = nodes[place : place + 3]
+        if but.text == "but" and verb.text in _VERBS and negation.text == "not":
+            mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
+            nodes[place : place + 3] = [Node(mark, "except")]
 
 
 def denied_behind(nodes: list[Node]) -> None:

@@ -222,8 +222,13 @@ def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
         bare[0].side, bare[1].side = order
 
 
-def shared_side(cell: Cell) -> Node | None:
-    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between."""
+def shared_side(cell: Cell, second: Node) -> Node | None:
+    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
+
+    Not where the second has no sides ("right quadriceps and tongue").
+    """
+    if second.key("site") in _MIDLINE:
+        return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
     if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
         return None

@@ -1089,3 +1089,69 @@ def test_eyes_and_tongue_said_at_length(grammar: Grammar, text: str, wanted: lis
 def test_general_and_mental_status_said_at_length(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Stones and pounds, titles with a finding behind them, the rest of one item; from memory, no source."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Palate not seen.", ["palate not_assessable"]),
+        ("Facial droop not seen.", ["facial_strength normal"]),
+        ("Tongue has a wobble but is not wasted.", []),
+        (
+            "Knee 3+ on the right with 4 beats of clonus and 2+ on the left.",
+            ["reflex_patellar right measured 3+", "reflex_patellar left measured 2+", "clonus present 4 beats"],
+        ),
+        ("Romberg, swayed without falling.", ["romberg measured sways without falling"]),
+        ("Nystagmus to the left, none to the right.", ["nystagmus present to the left (none to the right)"]),
+        ("No tandem.", []),
+        ("No gait.", []),
+        ("No arm swing on the left.", ["arm_swing left abnormal absent"]),
+        ("Tall, weighs ten stone.", ["weight measured 10"]),
+        ("Right pupil larger by one millimetre; left normal.", ["anisocoria right present 1"]),
+        ("Sensory. Temperature not tested.", ["temperature_sense not_examined"]),
+        ("BP 300 over 10.", ["blood_pressure measured 300/10"]),
+        ("Pinprick reduced below the left knee.", ["pinprick left knee abnormal reduced (below the knee)"]),
+        (
+            "Diplopia in left gaze, outer image from the left eye.",
+            ["diplopia present left gaze outer image from the left eye"],
+        ),
+    ],
+)
+def test_what_is_only_half_said(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Not in view, not tried, held against the other side: what nobody said is no finding; from memory, no source."""
+    assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "Right sided weakness, arm 4, leg 4+.",
+            [
+                "strength_all right abnormal weakness",
+                "strength_upper_limb right measured 4",
+                "strength_lower_limb right measured 4+",
+            ],
+        ),
+        (
+            "Right hemiparesis with arm 3 and leg 4.",
+            ["strength_upper_limb right measured 3", "strength_lower_limb right measured 4"],
+        ),
+        ("Right arm 4, leg 4+.", ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4+"]),
+        ("Right arm 4, legs 5.", ["strength_upper_limb right measured 4", "strength_lower_limb measured 5"]),
+        (
+            "No focal weakness, only give way on the right.",
+            ["strength_all normal", "strength_all right abnormal give way"],
+        ),
+        ("No wasting, only fasciculations in the calves.", ["bulk normal", "fasciculations calf present"]),
+        ("No tremor at rest, only on posture.", ["tremor absent (at rest)", "tremor present on posture"]),
+        ("Interossei 4 on the right, everything else is five.", ["strength_interossei right measured 4"]),
+        (
+            "Fasciculations in the right quadriceps and tongue.",
+            ["fasciculations right quadriceps present", "fasciculations tongue present"],
+        ),
+    ],
+)
+def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """A side of a half is its limbs', "only" ends a denial, "everything else" is no muscle; from memory, no source."""
+    assert row(grammar, text) == wanted
