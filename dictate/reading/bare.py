@@ -57,9 +57,7 @@ class BareNumbers:
             return ()
         return tuple(named[:1])
 
-    def of_number(
-        self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]
-    ) -> tuple[str, ...]:
+    def of_number(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
         number = marks[place].number
         last = next((node for node in reversed(nodes) if node.main == "item"), None)

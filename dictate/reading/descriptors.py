@@ -12,6 +12,8 @@ from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
+_PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
+OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _OUT_OF_VIEW = frozenset({"not seen", "not visible"})
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 

@@ -9,6 +9,7 @@ from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.descriptors import (
     EXTREMES,
+    OPPOSITES,
     contrary,
     denied_sign,
     descriptor,
@@ -29,8 +30,6 @@ from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
-_PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
-_FLIP = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 
 
 class StatusReader:
@@ -92,6 +91,7 @@ class StatusReader:
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
+        unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):
@@ -113,7 +113,7 @@ class StatusReader:
         meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
-        base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
         base.detail.extend(self.measures.beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
@@ -254,7 +254,7 @@ class StatusReader:
         return Meaning(value, status)
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
-        flipped = _FLIP.get(status, status)
+        flipped = OPPOSITES.get(status, status)
         if item.kind == "presence" and status is Status.PRESENT:
             return Status.ABSENT, None
         if flipped is Status.ABNORMAL:

@@ -1155,3 +1155,38 @@ def test_what_is_only_half_said(grammar: Grammar, text: str, wanted: list[str]) 
 def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """A side of a half is its limbs', "only" ends a denial, "everything else" is no muscle; from memory, no source."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Nystagmus could not be excluded.", ["nystagmus uncertain present"]),
+        ("Hoffmann's: right positive, left equivocal.", ["hoffmann right present", "hoffmann left uncertain present"]),
+        ("Left plantar equivocal.", ["plantar_response left abnormal equivocal"]),
+        (
+            "Proximal weakness 4/5 in the legs, distal power full.",
+            ["strength_lower_limb_proximal measured 4", "strength_lower_limb_distal normal"],
+        ),
+        ("Bradykinesia right 2, left 1.", ["bradykinesia right present", "bradykinesia left present"]),
+    ],
+)
+def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """What cannot be excluded is not found; a part of a limb is no whole limb; from memory, no source."""
+    found = read(transcript_of_text(text), grammar).findings
+    hedged = [finding.certainty.value == "uncertain" for finding in found]
+    assert [
+        line.replace(" present", " uncertain present") if doubt else line
+        for line, doubt in zip(row(grammar, text), hedged, strict=True)
+    ] == wanted
+
+
+def test_a_number_that_a_sign_cannot_have_is_left_over(grammar: Grammar) -> None:
+    """ "Bradykinesia 2" keeps its sign, and the number is shown as not placed."""
+    remarks = read(transcript_of_text("Bradykinesia right 2, left 1."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["2, left 1."]
+
+
+def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
+    """ "No festination, freezing in doorways only": nobody can tell, so it is asked."""
+    remarks = read(transcript_of_text("No festination, freezing in doorways only."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["No festination,"]
