@@ -35,7 +35,11 @@ class SideCarrier:
         )
         if len(said) == 1 and self._only_opens(statement):
             context.adjective_side, context.adjective_scale = Side(said[0].key("side")), scale
-        elif sides and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0])):
+        elif (
+            sides
+            and len({n.key("side") for n in said}) == 1
+            and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0]))
+        ):
             context.adjective_side, context.adjective_scale = Side(sides[-1][1].key("side")), scale
         elif said:
             context.adjective_side, context.adjective_scale = Side(said[0].key("side")) if whole else None, ""

@@ -29,6 +29,7 @@ from dictate.reading.sharing import (
     site_of_list,
 )
 from dictate.reading.taking import Taker
+from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -86,7 +87,7 @@ class CellBuilder:
         skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
-        shown = shown or any(named.sign for named, is_name in sequence if is_name)
+        shown = shown or any(named.sign or done(named) for named, is_name in sequence if is_name)
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue

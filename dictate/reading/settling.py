@@ -10,6 +10,7 @@ from dictate.grammar import Item
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
+from dictate.reading.not_so import but_is_not, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -136,6 +137,17 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
             nodes[place : place + 2] = [
                 Node(Mark(one.mark.start, two.mark.end, (Role("abnormal"),), text=text), "value")
             ]
+            _losses_listed(nodes, place + 1)
+
+
+def _losses_listed(nodes: list[Node], start: int) -> None:
+    """ "Lost 3 on orientation, 2 on recall and 3 on attention": what was lost, listed behind it, is no score either."""
+    for place in range(start, len(nodes) - 2):
+        link, number, word = nodes[place : place + 3]
+        if link.main in ("semicolon", "stop", "contrast"):
+            return
+        if link.is_break and number.main == "number" and word.text in ("on", "in", "for", "at"):
+            nodes[place + 1] = Node(replace(number.mark, roles=(), number=None), "word")
 
 
 def give_units(nodes: list[Node]) -> None:
@@ -161,24 +173,6 @@ def not_tested(nodes: list[Node]) -> None:
         if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
             verb.main = "filler"
-
-
-def only_this(nodes: list[Node]) -> None:
-    """ "No wasting, only fasciculations": an "only" behind a denial and a comma is a "but"."""
-    denied = False
-    for comma, only in itertools.pairwise(nodes):
-        denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
-        if denied and comma.main == "comma" and only.text in ("only", "just") and only.main == "filler":
-            comma.main, only.main = "filler", "contrast"
-
-
-def but_is_not(nodes: list[Node]) -> None:
-    """ "Has a wobble but is not wasted": the same as "but not wasted"."""
-    for place in range(len(nodes) - 4, -1, -1):
-        but, verb, negation = nodes[place : place + 3]
-        if but.text == "but" and verb.text in _VERBS and negation.text == "not":
-            mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
-            nodes[place : place + 3] = [Node(mark, "except")]
 
 
 def denied_behind(nodes: list[Node]) -> None:

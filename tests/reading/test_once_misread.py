@@ -1083,7 +1083,10 @@ def test_eyes_and_tongue_said_at_length(grammar: Grammar, text: str, wanted: lis
         ("Peripheral pulses present apart from the left dorsalis pedis.", ["peripheral_pulses normal"]),
         ("Overweight.", ["general_appearance abnormal overweight"]),
         ("Hypophonic, monotonous voice, no dysarthria.", ["speech abnormal hypophonic"]),
-        ("MMSE 24/30, losing three on recall and three on orientation.", ["cognitive_total measured 24/30 (MMSE)"]),
+        (
+            "MMSE 24/30, losing three on recall and three on orientation.",
+            ["cognitive_total measured 24/30 (MMSE)", "recall abnormal losing three"],
+        ),
     ],
 )
 def test_general_and_mental_status_said_at_length(grammar: Grammar, text: str, wanted: list[str]) -> None:
@@ -1190,3 +1193,34 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
     """ "No festination, freezing in doorways only": nobody can tell, so it is asked."""
     remarks = read(transcript_of_text("No festination, freezing in doorways only."), grammar).remarks
     assert [one.evidence.quote for one in remarks] == ["No festination,"]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "MMSE 22/30: lost 3 on orientation, 2 on recall and 3 on attention.",
+            ["cognitive_total measured 22/30 (MMSE)"],
+        ),
+        (
+            "Left hemineglect on line bisection, none on cancellation.",
+            ["neglect left present on line bisection (none on cancellation)"],
+        ),
+        ("Months of year backwards with one error.", ["months_backward abnormal with one error"]),
+        (
+            "Left shoulder shrug 4/5, right 5/5, SCM normal.",
+            ["trapezius left measured 4", "trapezius right measured 5", "sternocleidomastoid normal"],
+        ),
+        ("Verbal fluency 9 animals in one minute.", ["fluency measured 9"]),
+        ("Hops on the left but not on the right.", ["hop left normal"]),
+    ],
+)
+def test_numbers_and_sides_of_something_else(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """Points lost, a second test, the side before last: none is passed on; from memory, no source."""
+    assert row(grammar, text) == wanted
+
+
+def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> None:
+    """ "Hops on the left but not on the right": what was found on the right is asked."""
+    remarks = read(transcript_of_text("Hops on the left but not on the right."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["on the right."]
