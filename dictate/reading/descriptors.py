@@ -42,7 +42,8 @@ def descriptor(
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
     for node in numbers:
         unit = cell.units.get(id(node))
-        digits = node.mark.number.first if node.mark.number is not None else node.text
+        count = node.mark.number
+        digits = node.text if count is None else f"{count.first}/{count.second}" if count.op == "of" else count.first
         pieces.append((node.mark.start, f"{digits} {unit.text}" if unit is not None else digits))
     pieces = with_links(sorted(pieces), cell)
     text = " ".join(dict.fromkeys(words for _, words in pieces))

@@ -1212,6 +1212,12 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
             ["trapezius left measured 4", "trapezius right measured 5", "sternocleidomastoid normal"],
         ),
         ("Verbal fluency 9 animals in one minute.", ["fluency measured 9"]),
+        ("Left-beating nystagmus on left gaze.", ["nystagmus present left beating on left gaze"]),
+        (
+            "Horizontal nystagmus on both sides, more to the right.",
+            ["nystagmus both present horizontal (more to the right)"],
+        ),
+        ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal errors 3/10"]),
         ("Hops on the left but not on the right.", ["hop left normal"]),
     ],
 )
