@@ -11,6 +11,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
 _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ")
@@ -90,7 +91,7 @@ def only_this(nodes: list[Node]) -> None:
     denied = False
     for comma, only in itertools.pairwise(nodes):
         denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
-        if denied and comma.main == "comma" and only.text in ("only", "just") and only.main == "filler":
+        if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
             comma.main, only.main = "filler", "contrast"
 
 

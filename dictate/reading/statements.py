@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
+_LEADING = ("side", "site", "filler", "qualifier", "severity")  # what may stand between a break and a name
 _REACH = 25  # how many nodes before it may belong to a name
 
 
@@ -44,6 +45,7 @@ class Divider:
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
         self._pass_places_on(statements)
+        self._pass_clauses_on(statements)
         self._pass_grades_back(statements)
         self._pass_severity_on(statements)
         self._mark_exceptions(statements)
@@ -207,6 +209,19 @@ class Divider:
             if link and (listed or link[0].text in ("or", "nor")) and not two.before:
                 two.before[:0] = one.after[-len(tail) :]
                 del one.after[-len(tail) :]
+
+    def _pass_clauses_on(self, statements: list[Statement]) -> None:
+        """ "No tremor on the right; on the left a coarse tremor": a new clause is of the name behind it."""
+        for one, two in itertools.pairwise(statements):
+            clause = list(itertools.takewhile(lambda n: n.main in _LEADING, reversed(one.after)))
+            link = one.after[-len(clause) - 1 : -len(clause)] if clause else []
+            placed = any(n.main in ("side", "site") for n in clause) and not two.before and self._told(two)
+            if placed and link and link[0].main in ("semicolon", "contrast"):
+                two.before[:0] = one.after[-len(clause) :]
+                del one.after[-len(clause) :]
+
+    def _told(self, statement: Statement) -> bool:
+        return self.weights.satisfied_alone(statement) or any(map(self.weights.is_value, statement.after))
 
     def _pass_grades_back(self, statements: list[Statement]) -> None:
         """ "Knee 3+ right with 4 beats of clonus and 2+ left": a number that only the name before can have."""

@@ -1212,6 +1212,8 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
             ["trapezius left measured 4", "trapezius right measured 5", "sternocleidomastoid normal"],
         ),
         ("Verbal fluency 9 animals in one minute.", ["fluency measured 9"]),
+        ("Power. C5 5/5 5/5.", []),
+        ("Handgrip 4 on the right.", ["strength_finger_flexors right measured 4"]),
         ("Left-beating nystagmus on left gaze.", ["nystagmus present left beating on left gaze"]),
         (
             "Horizontal nystagmus on both sides, more to the right.",
@@ -1230,3 +1232,27 @@ def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> Non
     """ "Hops on the left but not on the right": what was found on the right is asked."""
     remarks = read(transcript_of_text("Hops on the left but not on the right."), grammar).remarks
     assert [one.evidence.quote for one in remarks] == ["on the right."]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        (
+            "No drift; however the left arm pronates.",
+            ["pronator_drift absent", "pronator_drift left arm present"],
+        ),
+        (
+            "No tremor on the right; on the left a pill rolling tremor.",
+            ["tremor right absent", "tremor left present pill rolling"],
+        ),
+        ("Patient could not relax, tone difficult to assess.", ["tone not_assessable"]),
+        ("Hearing not formally tested but grossly normal.", ["hearing normal"]),
+        (
+            "No facial weakness, although the left nasolabial fold is flatter.",
+            ["facial_strength normal", "facial_strength left abnormal flatter"],
+        ),
+    ],
+)
+def test_new_clauses_behind_a_denial(grammar: Grammar, text: str, wanted: list[str]) -> None:
+    """A side behind a semicolon or a "but" is of the name that follows it; from memory, no source."""
+    assert row(grammar, text) == wanted
