@@ -1213,6 +1213,14 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
         ),
         ("Verbal fluency 9 animals in one minute.", ["fluency measured 9"]),
         ("Power. C5 5/5 5/5.", []),
+        (
+            "Deltoid 4, biceps 4+, triceps 5, all on the left.",
+            [
+                "strength_deltoid left measured 4",
+                "strength_biceps left measured 4+",
+                "strength_triceps left measured 5",
+            ],
+        ),
         ("Handgrip 4 on the right.", ["strength_finger_flexors right measured 4"]),
         ("Left-beating nystagmus on left gaze.", ["nystagmus present left beating on left gaze"]),
         (
@@ -1256,3 +1264,10 @@ def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> Non
 def test_new_clauses_behind_a_denial(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """A side behind a semicolon or a "but" is of the name that follows it; from memory, no source."""
     assert row(grammar, text) == wanted
+
+
+@pytest.mark.parametrize("text", ["Tone ? increased on the right.", "Tone: ?increased on the right."])
+def test_a_question_mark_in_front_of_a_word_is_a_doubt(grammar: Grammar, text: str) -> None:
+    """Set off by blanks it ended the sentence, and the doubt was lost."""
+    (finding,) = read(transcript_of_text(text), grammar).findings
+    assert (finding.side, finding.certainty.value) == ("right", "uncertain")
