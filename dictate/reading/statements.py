@@ -215,7 +215,9 @@ class Divider:
         for one, two in itertools.pairwise(statements):
             clause = list(itertools.takewhile(lambda n: n.main in _LEADING, reversed(one.after)))
             link = one.after[-len(clause) - 1 : -len(clause)] if clause else []
-            placed = any(n.main in ("side", "site") for n in clause) and not two.before and self._told(two)
+            placed = any(n.main in ("side", "site") for n in clause) and (self._told(two) or two.before)
+            if any(n.main in ("side", "site") or n.is_break for n in two.before):
+                continue
             if placed and link and link[0].main in ("semicolon", "contrast"):
                 two.before[:0] = one.after[-len(clause) :]
                 del one.after[-len(clause) :]

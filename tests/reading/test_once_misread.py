@@ -204,7 +204,7 @@ READ = [
     ),
     (
         "The left disc margin was sharp; on the right I could not see the disc.",
-        ["disc_margins left normal", "disc_margins not_assessable"],
+        ["disc_margins left normal", "disc_margins right not_assessable"],
     ),
     ("Near vision N6 right N8 left.", ["visual_acuity right measured N6", "visual_acuity left measured N8"]),
     ("Ten metre walk 9.8 seconds, 14 steps.", ["timed_walk measured 10 m in 9.8 s"]),
@@ -1254,6 +1254,11 @@ def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> Non
             ["tremor right absent", "tremor left present pill rolling"],
         ),
         ("Patient could not relax, tone difficult to assess.", ["tone not_assessable"]),
+        (
+            "No tremor but the left hand is slow on finger taps.",
+            ["tremor absent", "finger_taps left abnormal slow"],
+        ),
+        ("Unsteady on heel shin on the right.", ["heel_shin right abnormal unsteady"]),
         ("Hearing not formally tested but grossly normal.", ["hearing normal"]),
         (
             "No facial weakness, although the left nasolabial fold is flatter.",
