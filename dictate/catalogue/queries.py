@@ -30,6 +30,7 @@ BY_CLOCK = " The recording ran {time} since standing or the last timed reading w
 # ranges
 SYSTOLIC_OUTSIDE = "systolic is outside 1 to {highest}; what was measured?"
 DIASTOLIC_NOT_BELOW = "diastolic is not below systolic; what was measured?"
+DIASTOLIC_LOW = "diastolic is below {lowest}; what was measured?"
 DIASTOLIC_OUTSIDE = "diastolic is outside 1 to {highest}; what was measured?"
 BELOW_ZERO_MEASURED = "it is below zero; what was measured?"
 TOO_FAST_MEASURED = "no one walks that fast; what was measured?"

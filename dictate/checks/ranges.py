@@ -28,6 +28,7 @@ from dictate.model import (
 # diastolic above 0 and below 300. The narrower of the two: not impossible, no norm.
 SYSTOLIC_HIGHEST = 375
 DIASTOLIC_BELOW = 300
+DIASTOLIC_ASKED_BELOW = 20  # own rule: so low a number is more often half of one ("110" heard as "10")
 SPANS = ("digit_span_forward", "digit_span_backward")
 FASTEST_WALK = 5  # m/s; own rule: faster is running, or misheard
 # Source: ISNCSCI (Rupp 2021) names C2 to S4-5; C1 is left in, a spinal segment though it has no dermatome.
@@ -101,6 +102,8 @@ def _pressure_fault(value: Pressure, item: Item) -> str:
         return say.DIASTOLIC_NOT_BELOW
     if not 0 < value.diastolic < DIASTOLIC_BELOW:
         return say.DIASTOLIC_OUTSIDE.format(highest=DIASTOLIC_BELOW - 1)
+    if value.diastolic < DIASTOLIC_ASKED_BELOW:
+        return say.DIASTOLIC_LOW.format(lowest=DIASTOLIC_ASKED_BELOW)
     return ""
 
 

@@ -116,7 +116,7 @@ class Item(Frozen):
     abnormal: Phrases = ()  # further descriptors that say abnormal of this item
     qualifiers: Phrases = ()  # words kept in the value ("rest" tremor, "soft" bruit)
     spheres: Phrases = ()  # what one may be oriented to that is this item ("place"); values `oriented`, `disoriented`
-    negated: Literal["absent", "normal", "abnormal", ""] = ""  # what "no <item>" means; default by kind
+    negated: Literal["absent", "normal", "abnormal", "unclear", ""] = ""  # what "no <item>" means; default by kind
     alone: bool = True  # presence items: the term alone means present
     bare_value: bool = False  # a value of this kind without any item name belongs here
     group: str = ""  # items dictated in one breath (coma_scale)

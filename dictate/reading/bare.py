@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
@@ -25,6 +26,12 @@ def _is_limb(node: Node) -> bool:
 def _of_chart(number: Number) -> bool:
     """ "20/40", "6/9": the distance and a line of the chart, in feet or metres."""
     return number.b in {6: METRE_LINES, 20: FOOT_LINES}.get(int(number.a), ())
+
+
+def _of_a_root(nodes: Sequence[Node]) -> bool:
+    """ "C5 5/5 5/5": rows by root are of no whole limb."""
+    clause = itertools.takewhile(lambda n: not n.is_break and n.main != "item", reversed(nodes))
+    return any(n.main == "dermatome" for n in clause)
 
 
 def _of_another_vessel(item: Item) -> bool:
@@ -57,13 +64,13 @@ class BareNumbers:
             return ()
         return tuple(named[:1])
 
-    def of_number(
-        self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]
-    ) -> tuple[str, ...]:
+    def of_number(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""
         number = marks[place].number
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
+            return ()
+        if _of_a_root(nodes):
             return ()
         if last is not None and any(_of_another_vessel(self.items[name]) for name in last.candidates):
             return ()

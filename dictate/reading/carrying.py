@@ -22,6 +22,7 @@ class SideCarrier:
         self.items = lexicon.items
         self.plurals = frozenset(lexicon.grammar.common.plurals)
         self.weights = weights
+        self.limbs = frozenset(limb for item in self.items.values() for limb in item.site_items.values())
 
     def adjective(self, statement: Statement, context: Context) -> None:
         """A bare side before a name holds for later names of the same scale in this sentence."""
@@ -29,12 +30,22 @@ class SideCarrier:
         before = statement.before
         sides = [(i, n) for i, n in enumerate(before) if n.main == "side"]
         said = [n for n in statement.nodes if n.main == "side"]
+        whole = len(said) == 1 and all(
+            self.items[name].blanket and named.sign for named in statement.names for name in named.candidates
+        )
         if len(said) == 1 and self._only_opens(statement):
             context.adjective_side, context.adjective_scale = Side(said[0].key("side")), scale
-        elif sides and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0])):
+        elif (
+            sides
+            and len({n.key("side") for n in said}) == 1
+            and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0]))
+        ):
             context.adjective_side, context.adjective_scale = Side(sides[-1][1].key("side")), scale
         elif said:
-            context.adjective_side = None
+            context.adjective_side, context.adjective_scale = Side(said[0].key("side")) if whole else None, ""
+        if said:
+            limb = statement.candidates[0] in self.limbs
+            context.side_of_limbs = (limb or whole) and len(said) == 1
 
     def _only_opens(self, statement: Statement) -> bool:
         """ "Power on the right was": a component with its side, and nothing found yet."""
@@ -86,6 +97,9 @@ class SideCarrier:
         if draft.side is None and item.sided != "never" and context.place_side is not None:
             draft.side = context.place_side
             draft.spans.append(context.heading_span)
+        if draft.side is None and draft.item in self.limbs and not self._is_plural(statement):
+            # "right sided weakness, arm 4, leg 4+", "On the left: arm 3, leg 4"
+            draft.side = context.adjective_side if context.side_of_limbs else context.heading_side
         if draft.side is not None or item.sided != "paired":
             return
         graded = item.kind == "grade" and not item.blanket
@@ -97,7 +111,8 @@ class SideCarrier:
 
     def _is_plural(self, statement: Statement) -> bool:
         """ "Right knee 3+, ankles 2+": both ankles are meant."""
-        words = {word for name in statement.names for word in name.text.lower().split()}
+        told = [*statement.names, *(node for node in statement.nodes if node.main == "site")]
+        words = {word for name in told for word in name.text.lower().split()}
         return not words.isdisjoint(self.plurals)
 
 

@@ -29,6 +29,7 @@ from dictate.reading.sharing import (
     site_of_list,
 )
 from dictate.reading.taking import Taker
+from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
 _SEPARATORS = frozenset({"comma", "semicolon", "conj", "contrast", "stop"})
@@ -86,13 +87,14 @@ class CellBuilder:
         skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
-        shown = shown or any(named.sign for named, is_name in sequence if is_name)
+        shown = shown or any(named.sign or done(named) for named, is_name in sequence if is_name)
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
             aside = of_the_rest(node, following) if shown else denies_another(node, following)
+            aside = aside or (node.text == "everything else" and node.main == "rest" and not blanket)
             named = named or (place > 0 and sequence[place - 1][1])
             foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)
             if foreign_here and not is_name:

@@ -7,6 +7,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
+_WAYS = ("to the left", "to the right", "to left", "to right")  # of the eyes, and no side
 _UNEVEN = ("unequal", "asymmetric", "asymmetrical", "asymmetrically")  # told of the two sides together
 
 
@@ -21,12 +22,13 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     words = [node.text]
     cell.nodes.append(node)
     for place, after in enumerate(following[:8]):
-        if after.main in ("filler", "side", "site", "direction", "comparison") or after.text == "than":
+        way = after.main in ("side", "site", "direction") or after.text in _WAYS
+        if way or after.main in ("filler", "comparison") or after.text == "than":
             words.append(after.text)
             cell.nodes.append(after)
             taken += 1
             than = any(n.text.startswith("than") for n in following[place + 1 : place + 2])
-            if after.main in ("side", "site", "direction") and not than:
+            if way and not than:
                 break
         else:
             break

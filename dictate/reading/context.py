@@ -51,6 +51,7 @@ class Context:
     heading_span: tuple[int, int] = (0, 0)  # the tokens that said it
     adjective_side: Side | None = None
     adjective_scale: str = ""
+    side_of_limbs: bool = False  # that side is of a limb, or of a whole half ("right sided weakness"): of its limbs too
     order: tuple[Side, Side] | None = None
     posture: Posture | None = None
     posture_open: bool = False  # a position was said and no reading followed yet

@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.model import Grade, Status, Text, Value
+from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import Meaning
 from dictate.reading.measures import in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
+_PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
+OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
+_OUT_OF_VIEW = frozenset({"not seen", "not visible"})
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -39,7 +42,8 @@ def descriptor(
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
     for node in numbers:
         unit = cell.units.get(id(node))
-        digits = node.mark.number.first if node.mark.number is not None else node.text
+        count = node.mark.number
+        digits = node.text if count is None else f"{count.first}/{count.second}" if count.op == "of" else count.first
         pieces.append((node.mark.start, f"{digits} {unit.text}" if unit is not None else digits))
     pieces = with_links(sorted(pieces), cell)
     text = " ".join(dict.fromkeys(words for _, words in pieces))
@@ -113,3 +117,17 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     ]
     rest = [n for n in others if not any(n is sign for sign in signs)]
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
+
+
+def unseen(name: str, item: Item, words: Sequence[Node]) -> bool:
+    """ "Palate not seen": what everybody has was not in view; a sign that was not seen is not there."""
+    told = item.negated not in ("", "unclear") or any(n.main == "item" for n in words)
+    if item.kind != "normality" or item.blanket or told:
+        return False
+    return any(n.text in _OUT_OF_VIEW and n.mark.role("absent", "") and not n.value_roles(name) for n in words)
+
+
+def one_of_two(item: Item, words: Sequence[Node], side: Side | None) -> bool:
+    """ "Right pupil larger; left normal": a normal one says nothing of how two compare."""
+    compared = item.kind == "presence" and not item.alone and "equal" in item.values
+    return compared and side in (Side.LEFT, Side.RIGHT) and all(n.mark.role("normal", "") for n in words)

@@ -13,6 +13,7 @@ from dictate.reading.spans import dermatomes
 from dictate.reading.tokens import Token
 
 _SIDE_OF_IT = frozenset({"below", "above"})
+_ON_THE_WAY = frozenset({"the", "his", "her", "both", "left", "right"})
 _UP_TO = ("up to", "down to")
 _ON_TO = frozenset({"to", "through", "-", "down", "up"})
 
@@ -27,6 +28,21 @@ def add_extents(drafts: Sequence[Draft], tokens: Sequence[Token]) -> None:
             if mark.roles[0].key == draft.site and any(start <= mark.start < end for start, end in draft.spans):
                 _add(draft, mark, marks, tokens)
                 break
+        if draft.site and not SEGMENT.fullmatch(draft.site):
+            _beside(draft, tokens)
+
+
+def _beside(draft: Draft, tokens: Sequence[Token]) -> None:
+    """ "Reduced below the left knee": on which side of the body part."""
+    said = {place for start, end in draft.spans for place in range(start, end)}
+    for place in range(min(said), max(said)):
+        if tokens[place].lower not in _SIDE_OF_IT or place in said or tokens[place].ends_sentence:
+            continue
+        behind = next((p for p in range(place + 1, place + 4) if tokens[p].lower not in _ON_THE_WAY), place)
+        if behind in said:
+            draft.detail.append(f"{tokens[place].lower} the {draft.site.replace('_', ' ')}")
+            draft.spans.append((place, place + 1))
+            return
 
 
 def _between(draft: Draft, tokens: Sequence[Token]) -> None:

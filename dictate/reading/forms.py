@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 
+from dictate.grammar import Item
+from dictate.reading.nodes import Node
 from dictate.reading.tokens import tokenize, transcript_of_text
 
 _VERBS = ("is", "are", "was", "were")
@@ -52,3 +54,9 @@ def as_sentences(phrases: Iterable[str], plain: Collection[str]) -> list[str]:
         (name, word) for name, _, word in halves if word in plain and name and name.split()[0] not in ("no", "not")
     ]
     return [f"{name} {verb} {word}" for name, word in named if name.split()[-1] not in _VERBS for verb in _VERBS]
+
+
+def scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
+    """The scale named, as the grammar writes it."""
+    said = next((node.text for node in nodes if node.main == "item"), "")
+    return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []

@@ -12,6 +12,8 @@ from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize, transcript_of_text
 
 _SHARPEST = 2.0  # decimal acuity: 20/10, the last line of the charts
+_LOWEST_SYSTOLIC = (30, 60)  # of what is taken for a pressure: anywhere, and where it is named with a lower diastolic
+_LOWEST_DIASTOLIC = (20, 5)
 _LARGEST_LOGMAR = 3.0  # beyond what is measured
 _CALENDAR = (7, 12, 52)  # "3/12": three months, in shorthand
 
@@ -77,9 +79,13 @@ def _pressure(item: Item, number: Number, unit: str, scale: Scale | None) -> Mea
         return None
     if number.palpable:
         return Meaning(Pressure(systolic=int(number.a)), Status.MEASURED, "mm[Hg]", fits=3)
-    if number.b is None or number.a < 30 or number.b < 20 or number.a != int(number.a) or number.b != int(number.b):
+    if number.b is None or number.a != int(number.a) or number.b != int(number.b):
         return None
-    return Meaning(Pressure(systolic=int(number.a), diastolic=int(number.b)), Status.MEASURED, "mm[Hg]", fits=3)
+    value = Pressure(systolic=int(number.a), diastolic=int(number.b))
+    if number.a < _LOWEST_SYSTOLIC[0] or number.b < _LOWEST_DIASTOLIC[0]:
+        odd = number.a >= _LOWEST_SYSTOLIC[1] and number.b >= _LOWEST_DIASTOLIC[1]
+        return Meaning(value, Status.MEASURED, "mm[Hg]") if odd else None  # "BP 300 over 10": to be asked about
+    return Meaning(value, Status.MEASURED, "mm[Hg]", fits=3)
 
 
 def _quantity(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:

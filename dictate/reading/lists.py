@@ -55,7 +55,9 @@ def told_apart(nodes: Sequence[Node], place: int) -> bool:
     after = nodes[place + 1 + len(behind) :]
     listed = any(n.main == "conj" or n.main == "item" for n in after)
     said = [n.main for n in behind if n.main != "filler"]
-    return denied == ["negation"] and not listed and bool(said) and set(said) <= {"side", "site", "direction"}
+    return (
+        denied == ["negation"] and not listed and bool(said) and set(said) <= {"side", "site", "direction", "qualifier"}
+    )
 
 
 def perhaps_denied(nodes: Sequence[Node]) -> list[tuple[int, int]]:

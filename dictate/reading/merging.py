@@ -152,7 +152,8 @@ def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: di
     sides = [n for n in last if n.main == "side"]
     place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
     alike = len({str(draft.value) for draft in drafts}) == 1 and drafts[-1].side is Side.BOTH
-    if not sides or last[place:] != sides or not drafts or not (alike or last[place - 1].main == "comma"):
+    lead = [n for n in last[:place] if n.text != "all"]  # "triceps 5, all on the left"
+    if not sides or last[place:] != sides or not drafts or not (alike or (lead and lead[-1].main == "comma")):
         return
     if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
         return

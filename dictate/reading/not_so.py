@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
+
 from dictate.reading.cuts import is_unknown
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import leads_on
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
 _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_BUTS = ("only", "just", "although", "though")
+_COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
+_WAYS = ("to ", "on ", "at ")
 _UNDONE = ("not_examined", "not_assessable")
 
 
@@ -38,10 +44,15 @@ def denies_another(node: Node, following: list[Node]) -> bool:
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
-    if not denied or not any(n.main == "direction" for n in cell.modifiers):
+    if not denied or not any(map(_is_direction, cell.modifiers)):
         return None
     after = next((n for n in following if n.main != "filler"), None)
-    return after if after is not None and after.main in ("direction", "side") else None
+    return after if after is not None and (after.main == "side" or _is_direction(after)) else None
+
+
+def _is_direction(node: Node) -> bool:
+    """ "On left gaze", "to the left", "on line bisection": where the eyes look, in which test it was."""
+    return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
@@ -73,3 +84,21 @@ def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
     """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
     cell.detail.append(f"not {denied.text}")
     cell.nodes.extend((node, denied) if cell.values else ())
+
+
+def only_this(nodes: list[Node]) -> None:
+    """ "No wasting, only fasciculations": an "only" behind a denial and a comma is a "but"."""
+    denied = False
+    for comma, only in itertools.pairwise(nodes):
+        denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
+        if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
+            comma.main, only.main = "filler", "contrast"
+
+
+def but_is_not(nodes: list[Node]) -> None:
+    """ "Has a wobble but is not wasted": the same as "but not wasted"."""
+    for place in range(len(nodes) - 4, -1, -1):
+        but, verb, negation = nodes[place : place + 3]
+        if but.text == "but" and verb.text in _COPULAS and negation.text == "not":
+            mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
+            nodes[place : place + 3] = [Node(mark, "except")]

@@ -18,6 +18,7 @@ class Owners:
 
     def __init__(self, lexicon: Lexicon) -> None:
         self.items = lexicon.items
+        self.component = lexicon.component
         self.scales = lexicon.grammar.scales
 
     def general(self, candidates: Sequence[str]) -> str:
@@ -56,7 +57,8 @@ class Owners:
         told = [n for n in values if n is not name]
         refused = bool(told) and all(n.mark.has("not_examined", "not_assessable") for n in told)
         first = tuple(c for c in name.candidates[:1] if self.items[c].kind == "quantity")  # "pulse not assessable"
-        called = tuple(c for c in name.candidates if self.items[c].name.lower() == name.text)
+        here = [c for c in name.candidates if self.component[c] is self.component[name.candidates[0]]]
+        called = tuple(c for c in here if self.items[c].name.lower() == name.text)  # "Sensory. Temperature not tested."
         return (called or first or name.candidates) if refused else name.candidates
 
     def of_another(self, values: Sequence[Node], candidates: Sequence[str], groups: Sequence[Sequence[str]]) -> bool:

@@ -10,6 +10,7 @@ from dictate.grammar import Item
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
+from dictate.reading.not_so import but_is_not, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -39,6 +40,8 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     not_tested(nodes)
     left_undone(nodes, items)
+    only_this(nodes)
+    but_is_not(nodes)
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
@@ -134,6 +137,17 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
             nodes[place : place + 2] = [
                 Node(Mark(one.mark.start, two.mark.end, (Role("abnormal"),), text=text), "value")
             ]
+            _losses_listed(nodes, place + 1)
+
+
+def _losses_listed(nodes: list[Node], start: int) -> None:
+    """ "Lost 3 on orientation, 2 on recall and 3 on attention": what was lost, listed behind it, is no score either."""
+    for place in range(start, len(nodes) - 2):
+        link, number, word = nodes[place : place + 3]
+        if link.main in ("semicolon", "stop", "contrast"):
+            return
+        if link.is_break and number.main == "number" and word.text in ("on", "in", "for", "at"):
+            nodes[place + 1] = Node(replace(number.mark, roles=(), number=None), "word")
 
 
 def give_units(nodes: list[Node]) -> None:

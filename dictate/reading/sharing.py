@@ -122,10 +122,11 @@ def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
     """ "Right arm proximally four, distally two": a part of the limb last spoken of. known: what limbs have."""
     limbs = {_whole(limb_of(n.key("site"))) for c in cells for n in c.nodes if n.mark.role("site")} - set(PARTS)
-    limb, side = limbs.pop() if len(limbs) == 1 else "", None
+    limb, side, of_name = limbs.pop() if len(limbs) == 1 else "", None, ""
     for cell in cells:
         sites = [n.key("site") for n in cell.nodes if n.mark.role("site") is not None] or [cell.site]
-        part = next((site for site in sites if site in PARTS), "")
+        of_name = next((word for n in cell.nodes if n.sign and (word := n.text.split()[0]) in PARTS), of_name)
+        part = next((site for site in sites if site in PARTS), of_name)  # "proximal weakness 4 in the legs"
         named = next((_whole(limb_of(site)) for site in sites if site not in PARTS and site), "")
         if part and not cell.detail and f"{named or limb}_{part}" in known:
             cell.site, cell.site_node = f"{named or limb}_{part}", None
@@ -222,8 +223,13 @@ def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
         bare[0].side, bare[1].side = order
 
 
-def shared_side(cell: Cell) -> Node | None:
-    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between."""
+def shared_side(cell: Cell, second: Node) -> Node | None:
+    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
+
+    Not where the second has no sides ("right quadriceps and tongue").
+    """
+    if second.key("site") in _MIDLINE:
+        return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
     if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
         return None

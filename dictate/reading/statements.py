@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.tasks import done
 from dictate.reading.weights import Statement, Weigher
 
+_LEADING = ("side", "site", "filler", "qualifier", "severity")  # what may stand between a break and a name
 _REACH = 25  # how many nodes before it may belong to a name
 
 
@@ -44,6 +45,8 @@ class Divider:
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
         self._pass_places_on(statements)
+        self._pass_clauses_on(statements)
+        self._pass_grades_back(statements)
         self._pass_severity_on(statements)
         self._mark_exceptions(statements)
         self.denials.tell_modalities(statements)
@@ -65,6 +68,7 @@ class Divider:
             if (
                 groups
                 and not told_apart(nodes, place)
+                and not self._measured_apart(groups[-1], nodes, place)
                 and (self._together(groups[-1], node, between) or self.lists.holds(nodes, groups[-1], node, between))
                 and not self._closed(nodes, groups[-1][0], place, between)
             ):
@@ -96,6 +100,12 @@ class Divider:
         if not linked:
             return one.kind == two.kind == "grade" and one.scale == two.scale and last.sign == node.sign
         return True
+
+    def _measured_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
+        """ "Tall, weighs ten stone": what is measured in other units shares no number behind a comma."""
+        one, two = self.items[group[-1].candidates[0]], self.items[nodes[place].candidates[0]]
+        measured = any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
+        return measured and one.kind == two.kind == "quantity" and one.units != two.units
 
     def _says_itself(self, node: Node) -> bool:
         """Naming it is a finding: a sign, or an item that is present when named."""
@@ -199,6 +209,32 @@ class Divider:
             if link and (listed or link[0].text in ("or", "nor")) and not two.before:
                 two.before[:0] = one.after[-len(tail) :]
                 del one.after[-len(tail) :]
+
+    def _pass_clauses_on(self, statements: list[Statement]) -> None:
+        """ "No tremor on the right; on the left a coarse tremor": a new clause is of the name behind it."""
+        for one, two in itertools.pairwise(statements):
+            clause = list(itertools.takewhile(lambda n: n.main in _LEADING, reversed(one.after)))
+            link = one.after[-len(clause) - 1 : -len(clause)] if clause else []
+            placed = any(n.main in ("side", "site") for n in clause) and (self._told(two) or two.before)
+            if any(n.main in ("side", "site") or n.is_break for n in two.before):
+                continue
+            if placed and link and link[0].main in ("semicolon", "contrast"):
+                two.before[:0] = one.after[-len(clause) :]
+                del one.after[-len(clause) :]
+
+    def _told(self, statement: Statement) -> bool:
+        return self.weights.satisfied_alone(statement) or any(map(self.weights.is_value, statement.after))
+
+    def _pass_grades_back(self, statements: list[Statement]) -> None:
+        """ "Knee 3+ right with 4 beats of clonus and 2+ left": a number that only the name before can have."""
+        for one, two in itertools.pairwise(statements):
+            place = next((i for i, n in enumerate(two.after) if n.main == "number"), 0)
+            number = two.after[place] if place else None
+            if number is None or not one.after or one.after[-1].text != "with" or not two.after[place - 1].is_break:
+                continue
+            if self.weights.accepts(one.candidates, number) and not self.weights.accepts(two.candidates, number):
+                one.after.extend(two.after[place - 1 :])
+                del two.after[place - 1 :]
 
     def _pass_severity_on(self, statements: list[Statement]) -> None:
         """ "Mild, asymmetric rigidity": a word for how much, with a comma behind it, is of the name that follows."""

@@ -7,9 +7,19 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Grade, Quantity, Side, Status, Text, Value
-from dictate.reading.descriptors import EXTREMES, contrary, denied_sign, descriptor, named_between, overall
+from dictate.reading.descriptors import (
+    EXTREMES,
+    OPPOSITES,
+    contrary,
+    denied_sign,
+    descriptor,
+    named_between,
+    one_of_two,
+    overall,
+    unseen,
+)
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.forms import words_of
+from dictate.reading.forms import scale_names
 from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
@@ -20,8 +30,6 @@ from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
-_PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
-_FLIP = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 
 
 class StatusReader:
@@ -83,6 +91,7 @@ class StatusReader:
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
+        unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):
@@ -104,7 +113,7 @@ class StatusReader:
         meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
-        base = self._base(name, item, cell, meaning, [*named, *cell.nodes])
+        base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
         base.detail.extend(self.measures.beside(name, item, cell, base, numbers, others))
         over = any(n.mark.number is not None and n.mark.number.op == "/" for n in numbers)
         base.whole = over and isinstance(meaning.value, Grade)
@@ -145,7 +154,7 @@ class StatusReader:
             item.kind == "presence" and isinstance(meaning.value, Quantity)
         )
         detail = [
-            *(_scale_names(item, nodes) if item.keeps_name else ()),
+            *(scale_names(item, nodes) if item.keeps_name else ()),
             *cell.detail,
             *conditions(name, item, cell, meaning.value if measured else None),
             *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
@@ -205,6 +214,8 @@ class StatusReader:
         self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
     ) -> Meaning | None:
         kinds = [self.words.read(name, item, node) for node in others]
+        if unseen(name, item, others):
+            return Meaning(None, Status.NOT_ASSESSABLE)
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
             if held is not None:
@@ -217,6 +228,8 @@ class StatusReader:
                 return None  # "couldn't make out any clonus", "I cannot swear to a droop": it may not be there
         if said and all(n.text in INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
             return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
+        if said and one_of_two(item, [n for _, n in said], cell.side):
+            return None
         if not said:
             return self._unsaid(name, item, cell, others)
         if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
@@ -241,7 +254,7 @@ class StatusReader:
         return Meaning(value, status)
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
-        flipped = _FLIP.get(status, status)
+        flipped = OPPOSITES.get(status, status)
         if item.kind == "presence" and status is Status.PRESENT:
             return Status.ABSENT, None
         if flipped is Status.ABNORMAL:
@@ -274,6 +287,8 @@ class StatusReader:
                 return Meaning(None, Status.NORMAL)
             if item.negated == "absent":
                 return Meaning(None, Status.ABSENT)
+            if item.negated == "unclear" and cell.negation is not None and cell.negation.text == "no":
+                return None  # "no tandem", "no gait": nobody can tell whether it was tried
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
@@ -283,9 +298,3 @@ class StatusReader:
         if modified and not item.blanket and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         return None
-
-
-def _scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
-    """The scale named, as the grammar writes it."""
-    said = next((node.text for node in nodes if node.main == "item"), "")
-    return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []

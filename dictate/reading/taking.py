@@ -100,6 +100,8 @@ class Taker:
 
     def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
+        if cell.negated and cell.contrasted:
+            cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
         anew = node.main == "qualifier" and cell.values and cell.side is not None and side_next(following)
@@ -145,11 +147,12 @@ class Taker:
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
-            if limbs_together(cell, node):
+            told = bool(cell.values) and value_next(following[:1])  # "arm 3 and leg 4"
+            if limbs_together(cell, node) and not told:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            shared = shared_side(cell)
+            shared = shared_side(cell, node)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)
@@ -170,6 +173,8 @@ class Taker:
             cell.values.append(node)
             cell.nodes.append(node)
             return
+        if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
+            cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
         if starts_anew(cell, node, following):
             cells.append(cell := Cell())

@@ -189,7 +189,7 @@ def _ends_line(word: Word, after: Word | None, length: int, *, punctuated: bool)
 def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
     """A full stop that ends a sentence, not an abbreviation."""
     if after is None or pieces[-1].text in "?!":
-        return True
+        return after is None or len(pieces) > 1 or not after.text[:1].islower()  # "tone ? increased": a doubt
     before = pieces[-2].text.lower() if len(pieces) > 1 else ""
     if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on

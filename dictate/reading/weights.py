@@ -106,7 +106,7 @@ class Weigher:
                 score -= 1.2 if self.accepts(active, node) else 3.0
             elif node.main in ("negation", "side", "severity", "qualifier", "site"):
                 score -= 0.6
-            elif node.main == "hedge":
+            elif node.main in ("hedge", "direction"):
                 score -= 0.3
         return score
 
@@ -171,7 +171,7 @@ class Weigher:
             elif node.main == "side":
                 sides += 1
                 score -= self._misplaced_side(before, place, first=first)
-            elif node.main in ("throughout", "direction"):
+            elif node.main == "throughout" or (node.main == "direction" and not self._own(statement, node)):
                 score -= 1.0
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 2.0

@@ -47,7 +47,7 @@ def _may_tell(line: str, item: Item, grammar: Grammar) -> bool:
     if BELOW_ZERO.match(line) or not any(letter.isalnum() or letter in "+-" for letter in line):
         return False
     denies = line.lower().strip(".") in grammar.common.words.negation
-    return not denies or item.kind == "presence" or bool(item.negated)
+    return not denies or item.kind == "presence" or item.negated not in ("", "unclear")
 
 
 def _read(phrase: str, finding: Finding, grammar: Grammar) -> Finding | None:

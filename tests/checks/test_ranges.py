@@ -18,6 +18,8 @@ from dictate.pipeline import Typed, examine
         ("blood_pressure", "120/120", {}),
         ("blood_pressure", "376/80", {}),
         ("blood_pressure", "375/300", {}),
+        ("blood_pressure", "300/10", {}),
+        ("blood_pressure", "120/19", {}),
         ("heart_rate", "300", {}),
         ("temperature", "47.1", {}),
         ("temperature", "45.1", {"unit": "Cel"}),
@@ -50,6 +52,7 @@ def test_an_impossible_value_must_be_asked(said, ask, item, value, more):
     [
         ("blood_pressure", "375/80", {}),
         ("blood_pressure", "375/299", {}),
+        ("blood_pressure", "120/20", {}),
         ("blood_pressure", "70/palpable", {}),
         ("blood_pressure", "180/62", {}),
         ("heart_rate", "299", {}),
