@@ -486,7 +486,7 @@ READ = [
         ],
     ),
     (
-        "He has 4/5 hip flexion bilaterally, 5/5 knee extension, 3/5 ankle dorsiflexion on the left and 5/5 on the right.",
+        "4/5 hip flexion bilaterally, 5/5 knee extension, 3/5 ankle dorsiflexion on the left and 5/5 on the right.",
         [
             "strength_iliopsoas both measured 4",
             "strength_quadriceps measured 5",
@@ -509,7 +509,7 @@ READ = [
         ["strength_iliopsoas both measured 5-", "strength_all measured 5"],
     ),
     (
-        "Strength was 5/5 in the upper limbs and 4/5 in hip flexors, 4+/5 knee flexors, 5/5 knee extensors, all symmetrical.",
+        "Strength 5/5 in the upper limbs and 4/5 in hip flexors, 4+/5 knee flexors, 5/5 knee extensors, all symmetrical.",
         [
             "strength_upper_limb measured 5",
             "strength_iliopsoas measured 4",
