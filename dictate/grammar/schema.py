@@ -93,6 +93,9 @@ class Item(Frozen):
     context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
     sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
+    limb: Literal["upper_limb", "lower_limb", ""] = (
+        ""  # what it covers, or it alone, is of: "Right arm. Finger nose normal."
+    )
     midline: bool = False
     of_side: Literal["left", "right", ""] = ""  # the side the item itself names (left arm of a stroke scale)
     opposite: str = ""  # the item of the other side

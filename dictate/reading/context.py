@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
+from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.nodes import between
 from dictate.reading.vital_signs import is_pressure
 
@@ -46,6 +47,7 @@ class Context:
     heading_once: bool = False  # "left eye:" holds for its sentence only
     list_side: Side | None = None  # "Power, right:" on a line of its own, for the graded muscles on the lines below
     list_scale: str = ""  # what the first of these lines graded: a line of another scale ends the list
+    limb: LimbTitle | None = None  # "Right arm." in front of sentences about it
     heading_site: str = ""  # "Hands: ..." to the end of the sentence
     place_side: Side | None = None  # "right arm: ..." to the end of the sentence
     heading_span: tuple[int, int] = (0, 0)  # the tokens that said it

@@ -138,8 +138,9 @@ class HeadingReader:
                 covered.append(node)
         if context.heading_once:
             context.heading_side, context.heading_once = None, False
-        context.heading_site = ""
-        context.place_side = None
+        limb = context.limb
+        context.heading_site, context.place_side = (limb.site, limb.side) if limb is not None else ("", None)
+        context.heading_span = limb.span if limb is not None else context.heading_span
         self._place(nodes, context)
         lead = [n for n in nodes if n.main != "filler"][:3]
         if (

@@ -31,6 +31,7 @@ from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light
 from dictate.reading.halves import set_apart_halves
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_titles import limbs_in_force
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
@@ -115,7 +116,8 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     sentences, kept = split(titles_on_lines(marks, tokens, lexicon.meanings), tokens)
     reader = SentenceReader(lexicon, tokens)
     reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
-    for before, sentence in itertools.pairwise([[], *sentences]):
+    limbs = limbs_in_force(sentences, tokens, lexicon)
+    for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), limbs, strict=True):
         if is_reply(sentence, before):
             reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
         else:

@@ -160,9 +160,9 @@ class ShortNames:
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
-        own = {role.item for role in marks[place].roles if role.item} == {name}
+        alone = {role.item for role in marks[place].roles if role.item} == {name}
         for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
-            kinds = _SAID if own and near.start > marks[place].start else _SAID[:1]
+            kinds = _SAID if alone and near.start > marks[place].start else _SAID[:1]
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
                 return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)

@@ -509,9 +509,9 @@ READ = [
         ["strength_iliopsoas both measured 5-", "strength_all measured 5"],
     ),
     (
-        "Strength 5/5 in the upper limbs and 4/5 in hip flexors, 4+/5 knee flexors, 5/5 knee extensors, all symmetrical.",
+        "Strength 5/5 in both arms and 4/5 in hip flexors, 4+/5 knee flexors, 5/5 knee extensors, all symmetrical.",
         [
-            "strength_upper_limb measured 5",
+            "strength_upper_limb both measured 5",
             "strength_iliopsoas measured 4",
             "strength_hamstrings measured 4+",
             "strength_quadriceps both measured 5",

@@ -1,0 +1,134 @@
+"""A limb as the title of the sentences behind it: "Right arm. Tone normal. Biceps five. Left arm. ..."."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from dictate.grammar import Item
+from dictate.model import Component, Side
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, limb_of
+from dictate.reading.tokens import Token
+
+_NAMING = ("item", "sign", "alone", "context")
+_SAYS_NOTHING = ("filler", "comma", "stop", "colon")
+_LIMBS = ("upper_limb", "lower_limb")
+_COMPONENTS = tuple(Component)
+
+
+@dataclass(frozen=True)
+class LimbTitle:
+    """The side and limb of a title, and the tokens that said it."""
+
+    side: Side
+    site: str
+    span: tuple[int, int]
+
+
+def limbs_in_force(
+    sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon
+) -> list[LimbTitle | None]:
+    """For each sentence the limb whose title it stands under.
+
+    Up to the next title all is of the limb that can be. Nobody says where the last limb ends ("Left leg. All five.
+    Reflexes brisk."): there only what the earlier limbs were examined for too, and what follows the title directly.
+    A body part, side or item of something else ends it for good, as does the end of a line. A limb behind a finding
+    without a side is no title.
+    """
+    titles = [_title_of(sentence) for sentence in sentences]
+    last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
+    covered = _limbs_of_items(lexicon.items)
+    current: LimbTitle | None = None
+    earlier: set[Component] = set()  # what the limbs before were examined for
+    here: set[Component] = set()
+    found: list[LimbTitle | None] = []
+    for at, sentence in enumerate(sentences):
+        before = sentences[at - 1] if at else ()
+        ended = not before or tokens[before[-1].end - 1].ends_line
+        if titles[at] is not None and (current is not None or ended or not _lacks_side(before)):
+            earlier |= here
+            here, current = set(), titles[at]
+            found.append(None)
+        elif current is not None:
+            said = _named(sentence, current, lexicon, covered)
+            told = {
+                min(one, key=_COMPONENTS.index) for one in said if one
+            }  # "biceps five": a muscle, unless a jerk is named
+            open_end = at > last and (
+                any(mark.has("throughout") for mark in sentence)
+                or (bool(here or earlier) and not all(one & (here | earlier) for one in said))
+            )
+            if not all(said) or open_end or _of_another(sentence, current):
+                current = None
+            elif at <= last or not here:
+                here |= told
+            found.append(current)
+        else:
+            found.append(None)
+        if sentence and tokens[sentence[-1].end - 1].ends_line:
+            current = None
+    return found
+
+
+def _title_of(sentence: Sequence[Mark]) -> LimbTitle | None:
+    """A sentence of nothing but one side and one limb."""
+    said = [part for mark in sentence for part in (mark.inner or (mark,)) if not part.has(*_SAYS_NOTHING)]
+    sides = {role.key for part in said if (role := part.role("side")) is not None}
+    sites = {limb_of(role.key) for part in said if (role := part.role("site", "")) is not None}
+    plain = all(part.has("side") or part.role("site", "") is not None for part in said)
+    if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*_LIMBS}:
+        return None
+    return LimbTitle(Side(sides.pop()), sites.pop(), (said[0].start, said[-1].end))
+
+
+def _lacks_side(sentence: Sequence[Mark]) -> bool:
+    """ "Pinprick reduced. Left leg. Light touch normal.": the limb may belong to what was found before it."""
+    found = any(mark.number is not None or mark.has(*VALUE_KINDS) for mark in sentence)
+    return found and not any(mark.has("side") for mark in sentence)
+
+
+def _limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
+    """Item → the limb that it is of: its own, or that of the whole that covers it."""
+    limbs: dict[str, str] = {name: item.limb for name, item in items.items() if item.limb}
+    for item in items.values():
+        limbs |= {part: item.limb for part in item.covers if item.limb}
+    return limbs
+
+
+def _named(
+    sentence: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, limbs: Mapping[str, str]
+) -> list[set[Component]]:
+    """For each name in the sentence the components of those items that it may name and that can be of this limb."""
+    marks = [mark for mark in sentence if mark.has(*_NAMING)]
+    named = [{name for name in _names(mark) if _can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
+    here = {name for names in named for name in names}
+    return [
+        {lexicon.component[name] for name in names}
+        for mark, names in zip(marks, named, strict=True)
+        if names
+        or not any(role.item in here and role.kind in ITEM_VALUE_KINDS for role in mark.roles)  # "plantar mute"
+    ]
+
+
+def _names(mark: Mark) -> set[str]:
+    return {role.item for role in mark.roles if role.kind in _NAMING}
+
+
+def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+    if name in limbs:
+        return limbs[name] == title.site
+    return items[name].sited or items[name].kind == "grade"
+
+
+def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
+    """Another side, both, or a limb without its side: what is told is not of the title."""
+    for mark in sentence:
+        side, site = mark.role("side"), mark.role("site", "")
+        if side is not None and side.key != title.side:
+            return True
+        limb = limb_of(site.key) if site is not None else ""
+        if limb in _LIMBS and limb != title.site:
+            return True
+    return False
