@@ -5,6 +5,7 @@ from __future__ import annotations
 from dictate.model import Component, Side
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_titles import limb_alone, limb_then_side
 from dictate.reading.nodes import Node, limb_of
 
 _WHERE = ("in", "over", "on", "at", "of", "for")
@@ -14,7 +15,6 @@ _SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is w
 _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
-_LEAD = 3  # a limb, a comma and what follows
 _ORGANS = ("eye", "ear")  # "Left eye: full range. Jaw strong.": a title of its sentence only
 _SUBJECTS = ("she", "he", "they", "there", "the patient")
 
@@ -31,22 +31,6 @@ def _examined_in(nodes: list[Node]) -> int:
         return -1
     shown = next((i for i, n in enumerate(nodes) if n.main == "filler" and n.text.split()[-1] in _SHOWS), 0)
     return shown if place < shown <= place + 4 else -1
-
-
-def _limb_then_side(nodes: list[Node]) -> bool:
-    """ "LL R: ..." at the head of a sentence."""
-    kinds = [n.main for n in nodes[:3]]
-    return kinds in (["site", "side", "colon"], ["item", "side", "colon"]) and nodes[0].mark.has("site")
-
-
-def _limb_alone(nodes: list[Node]) -> bool:
-    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
-    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
-    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
-        return False
-    if said[1].main != "comma" or said[2].main not in ("item", "negation"):
-        return False
-    return limb_of(said[0].key("site")) in ("upper_limb", "lower_limb")
 
 
 def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, Node | None, list[Node]]:
@@ -246,11 +230,11 @@ class HeadingReader:
         site: Node | None
         side: Node | None
         rest: list[Node]
-        if _limb_then_side(nodes):
+        if limb_then_side(nodes):
             end, site, side, rest = 2, nodes[0], nodes[1], []
         else:
             opened = bool(nodes) and nodes[0].text in _WHERE
-            opened = opened or _limb_alone(nodes)
+            opened = opened or limb_alone(nodes)
             ends = (
                 i
                 for i, n in enumerate(nodes)

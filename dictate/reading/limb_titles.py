@@ -1,4 +1,4 @@
-"""A limb as the title of the sentences behind it: "Right arm. Tone normal. Biceps five. Left arm. ..."."""
+"""A limb as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal. Biceps five.")."""
 
 from __future__ import annotations
 
@@ -9,13 +9,14 @@ from dictate.grammar import Item
 from dictate.model import Component, Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, limb_of
+from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, limb_of
 from dictate.reading.tokens import Token
 
 _NAMING = ("item", "sign", "alone", "context")
 _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _LIMBS = ("upper_limb", "lower_limb")
 _COMPONENTS = tuple(Component)
+_LEAD = 3  # a limb, a comma and what follows
 
 
 @dataclass(frozen=True)
@@ -53,9 +54,7 @@ def limbs_in_force(
             found.append(None)
         elif current is not None:
             said = _named(sentence, current, lexicon, covered)
-            told = {
-                min(one, key=_COMPONENTS.index) for one in said if one
-            }  # "biceps five": a muscle, unless a jerk is named
+            told = {min(one, key=_COMPONENTS.index) for one in said if one}  # "biceps": a muscle, then a jerk
             open_end = at > last and (
                 any(mark.has("throughout") for mark in sentence)
                 or (bool(here or earlier) and not all(one & (here | earlier) for one in said))
@@ -132,3 +131,19 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if limb in _LIMBS and limb != title.site:
             return True
     return False
+
+
+def limb_then_side(nodes: list[Node]) -> bool:
+    """ "LL R: ..." at the head of a sentence."""
+    kinds = [n.main for n in nodes[:3]]
+    return kinds in (["site", "side", "colon"], ["item", "side", "colon"]) and nodes[0].mark.has("site")
+
+
+def limb_alone(nodes: list[Node]) -> bool:
+    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
+    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
+    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
+        return False
+    if said[1].main != "comma" or said[2].main not in ("item", "negation"):
+        return False
+    return limb_of(said[0].key("site")) in ("upper_limb", "lower_limb")
