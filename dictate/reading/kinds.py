@@ -170,7 +170,7 @@ def _acuity(item: Item, number: Number, unit: str, scale: Scale | None) -> Meani
         return Meaning(Acuity(text=f"20/{int(number.a) % 100}"), Status.MEASURED, fits=3)
     if number.op == "logmar" and -_LARGEST_LOGMAR <= number.a <= _LARGEST_LOGMAR:
         return Meaning(Acuity(text=f"logMAR {number.a:.{_digits(number.a)}f}"), Status.MEASURED, fits=3)
-    plain = not (number.op or number.a_sign or number.mark)
+    plain = not (number.op or number.a_sign or number.mark or unit)  # "counting fingers at 1 metre": a distance
     if plain and 0 < number.a <= _SHARPEST and (number.a != int(number.a) or number.a == 1):
         return Meaning(Acuity(text=f"{number.a:.{_digits(number.a)}f}"), Status.MEASURED, fits=2)
     return None

@@ -215,7 +215,7 @@ class Labeller:
             return ()
         if nodes and nodes[-1].main == "number" and any(r.kind == "unit" and r.item in active for r in mark.roles):
             return ()  # "pull test two steps": what was counted
-        strong = [r.item for r in mark.roles if r.kind in ("item", "sign", "alone")]
+        strong = self.short.full_names(mark, here)
         weak = [r.item for r in mark.roles if r.kind == "context"]
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))

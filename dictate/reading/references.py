@@ -23,12 +23,19 @@ def set_apart_references(marks: Sequence[Mark], tokens: Sequence[Token]) -> tupl
     for mark in marks:
         if found and mark.start < found[-1][1]:
             continue
-        spoken = _reference(mark, tokens) if mark.has("reference") else None
+        spoken = _reference(mark, tokens) if mark.has("reference") or _lettered(mark, tokens) else None
         if spoken is not None:
             found.append(spoken)
             mark = Mark(spoken[0], spoken[1], mark.only("filler").roles, None, mark.text)
         result.append(mark)
     return result, found
+
+
+def _lettered(lead: Mark, tokens: Sequence[Token]) -> bool:
+    """ "Patient P 4": a letter and a digit right behind the word, and no pulse of four."""
+    behind = [token.lower for token in tokens[lead.end : lead.end + 2]]
+    told = lead.text.split()[-1:] == ["patient"] and len(behind) > 1 and len(behind[0]) == 1 and behind[0].isalpha()
+    return told and (behind[1].isdigit() or behind[1] in _DIGITS)
 
 
 def _reference(lead: Mark, tokens: Sequence[Token]) -> Spoken | None:

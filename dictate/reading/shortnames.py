@@ -25,6 +25,20 @@ class ShortNames:
         self.lexicon = lexicon
         self.items = lexicon.items
 
+    def full_names(self, mark: Mark, here: tuple[str, str]) -> list[str]:
+        """Items that the phrase names in any company.
+
+        "Neck rigidity" names the stiff neck, and only among tones says how the neck was.
+        """
+        named = {self.lexicon.component[role.item] for role in mark.roles if role.kind == "item"}
+        return [
+            role.item
+            for role in mark.roles
+            if role.kind in ("item", "sign")
+            or (role.kind == "alone" and (not named or self.lexicon.component[role.item] in {*named, *here}))
+            or (role.kind == "alone" and mark.role("site", role.item) is None)
+        ]
+
     def holds(
         self, name: str, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...]
     ) -> bool:
@@ -42,6 +56,8 @@ class ShortNames:
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
             return self._part_follows(item, marks, place, active)
+        if item.group and item.kind == "score" and not _has_points(name, marks[max(0, place - 2) : place + 5]):
+            return False  # "makes good eye contact": points are a number, or words of the scale
         if item.group and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":
@@ -188,6 +204,16 @@ class ShortNames:
             return False
         after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
         return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
+
+
+def _has_points(name: str, near: Sequence[Mark]) -> bool:
+    """A number, a word that the scale counts by, or that it was not tested."""
+    return any(
+        mark.number is not None
+        or mark.has("not_examined", "not_assessable", "unchanged")
+        or any(role.item == name and role.kind == "value" for role in mark.roles)
+        for mark in near
+    )
 
 
 def _measured_from(marks: Sequence[Mark], place: int) -> bool:

@@ -540,6 +540,18 @@ READ = [
         "She walks with short steps, reduced arm swing on the left and turns en bloc with six steps.",
         ["gait abnormal with short steps", "arm_swing left abnormal reduced", "turning measured 6 (turns en bloc)"],
     ),
+    ("Patient P 4. Gait normal.", ["gait normal"]),
+    (
+        "Visual acuity hand movements right, counting fingers at 1 metre left.",
+        ["visual_acuity right measured hand movements", "visual_acuity left measured counting fingers (at 1 metre)"],
+    ),
+    ("Kernig negative. No neck rigidity.", ["kernig absent", "neck_stiffness absent"]),
+    (
+        "Motor. Tone increased in both arms. Neck rigidity mild.",
+        ["tone both arm abnormal increased", "tone neck abnormal rigidity mild"],
+    ),
+    ("Mental status. Makes good eye contact.", []),
+    ("Eye movements painful on the left.", ["eye_movements left abnormal painful"]),
 ]
 
 
