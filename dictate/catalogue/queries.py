@@ -61,6 +61,9 @@ NOT_EXAMINED = "not examined"
 LOST_EXCEPTION = '"{quote}" is an exception from {names}, and became no finding: what was found?'
 LOST_NEGATION = '"{quote}" stands in front of {finding}: was it denied?'
 STRUCK_WHAT = '"{quote}" stands in front of words that strike something out: does the note hold what it should?'
+MISHEARD_STRIKE = (
+    '"{quote}" may have been an order to strike out what stands before it, which still stands: is that right?'
+)
 NO_FINDING = '{about}"{quote}" became no finding: leave it out?'
 KEEP_WORDS = "keep the words"
 LEAVE_OUT = "leave out"

@@ -21,6 +21,7 @@ SET_ASIDE = {
     RemarkKind.PLAN: (6, (say.KEPT_AS_PLAN, say.LEAVE_AS_PLAN)),
 }
 _LONGEST_STRIKE = 4  # words
+_SHORT_ORDER = 2  # words of "strike that"
 _DENYING = frozenset("no not without cannot never neither nor unable hardly".split())
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 
@@ -78,7 +79,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     measured items, and talk that tells of three findings, asks whether it is the examination, for then its findings
     were left out. So do words excepted from what was found: "cranial nerves intact apart from a left
     sixth" would say too much; words that deny, in front of a finding that they may be of; and words in front of
-    "strike that", which may have been meant to go instead of the finding before them.
+    "strike that", which may have been meant to go instead of the finding before them; and, in a recording, words that
+    begin as it does ("strike hat": so recognisers write it).
     """
     for remark in exam.remarks:
         if remark.kind is RemarkKind.NOT_PLACED:
@@ -91,6 +93,8 @@ def not_placed(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 lost = say.LOST_NEGATION.format(quote=quote, finding=phrase(denied, grammar))
             elif _is_struck(remark, exam, grammar):
                 lost = say.STRUCK_WHAT.format(quote=quote)
+            elif _may_strike(remark, exam, grammar):
+                lost = say.MISHEARD_STRIKE.format(quote=quote)
             yield Doubt(
                 None,
                 lost or say.NO_FINDING.format(about=capital(about), quote=quote),
@@ -129,6 +133,14 @@ def _is_struck(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
     said = " ".join(word.text.lower().strip(".,;:") for word in exam.transcript.words[behind : end + 1])
     strikes = grammar.common.words.strikes
     return any(said.startswith(phrase) or (end != behind + _LONGEST_STRIKE and phrase in said) for phrase in strikes)
+
+
+def _may_strike(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
+    """Whether a few words of a recording begin as an order to strike does, and end differently."""
+    words = [word.strip(".,;:!?") for word in remark.evidence.quote.lower().split()]
+    orders = {tuple(phrase.split()) for phrase in grammar.common.words.strikes}
+    opens = {order[0] for order in orders if len(order) == _SHORT_ORDER and order[1] == "that"}
+    return remark.evidence.start_s is not None and words[0] in opens and len(words) <= _LONGEST_STRIKE
 
 
 @check("blanket-unbounded", severity="must")

@@ -116,3 +116,12 @@ def test_words_that_may_deny_the_finding_behind_them_must_be_asked(said, ask, qu
     before, behind = said("gait", "normal"), said("ptosis", "present", side="left")
     (query,) = ask("not-placed", before, behind, remarks=(remark(RemarkKind.NOT_PLACED, quote),))
     assert query.severity == severity
+
+
+@pytest.mark.parametrize(
+    ("quote", "severity"), [("strike hat.", "must"), ("strikes me as slow", "look"), ("the hat was stricken", "look")]
+)
+def test_words_that_begin_as_an_order_to_strike_must_be_settled(said, ask, quote: str, severity: str) -> None:
+    """ "Strike hat" is what a recogniser made of "strike that" of some voices; the finding stands."""
+    (query,) = ask("not-placed", said("heart_rate", "measured", "70"), remarks=(remark(RemarkKind.NOT_PLACED, quote),))
+    assert query.severity == severity
