@@ -76,6 +76,16 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
+        if _same_half(one, two):
+            two.side = one.side  # "4 in the right arm and 5 in the leg"
+
+
+def _same_half(one: Cell, two: Cell) -> bool:
+    """Arm and leg: the side said in front of the one is that of the other, where only one such limb is meant."""
+    limbs = [cell.site_node.text.split()[-1] if cell.site_node is not None else "" for cell in (one, two)]
+    sides = [node for cell in (one, two) for node in cell.nodes if node.main == "side"]
+    before = len(sides) == 1 and one.site_node is not None and sides[0].mark.end == one.site_node.mark.start
+    return {*limbs} == {"arm", "leg"} and before and one.side in (Side.LEFT, Side.RIGHT) and two.side is None
 
 
 def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
@@ -123,6 +133,7 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
     """ "Right arm proximally four, distally two": a part of the limb last spoken of. known: what limbs have."""
     limbs = {_whole(limb_of(n.key("site"))) for c in cells for n in c.nodes if n.mark.role("site")} - set(PARTS)
     limb, side, of_name = limbs.pop() if len(limbs) == 1 else "", None, ""
+    _name_behind(cells)
     for cell in cells:
         sites = [n.key("site") for n in cell.nodes if n.mark.role("site") is not None] or [cell.site]
         of_name = next((word for n in cell.nodes if n.sign and (word := n.text.split()[0]) in PARTS), of_name)
@@ -132,6 +143,19 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
             cell.site, cell.site_node = f"{named or limb}_{part}", None
             cell.side = cell.side or (None if named else side)
         limb, side = named or limb, cell.side if named else cell.side or side
+
+
+def _name_behind(cells: Sequence[Cell]) -> None:
+    """ "4 proximally and 3 distally in the right leg, 5 proximally ...": the limb behind two parts is of both."""
+    place = 0
+    while place + 1 < len(cells):
+        one, two = cells[place : place + 2]
+        keys = [[n.key("site") for n in cell.nodes if n.mark.role("site") is not None] for cell in (one, two)]
+        parted = {key for own in keys for key in own[:1]} == set(PARTS)
+        if parted and len(keys[0]) == 1 and len(keys[1]) == 2 and not any(n.main == "side" for n in one.nodes):
+            named = [n for n in two.nodes if n.main == "side" or n.key("site") == keys[1][1]]
+            one.side, one.nodes = two.side, [*one.nodes, *named]
+        place += 2 if parted else 1
 
 
 def _only_denies(cell: Cell, before: Cell) -> bool:

@@ -552,6 +552,28 @@ READ = [
     ),
     ("Mental status. Makes good eye contact.", []),
     ("Eye movements painful on the left.", ["eye_movements left abnormal painful"]),
+    (
+        "Power is 4/5 proximally and 3/5 distally in the right leg, 5/5 proximally and 4+/5 distally in the left leg.",
+        [
+            "strength_lower_limb_proximal right measured 4",
+            "strength_lower_limb_distal right measured 3",
+            "strength_lower_limb_proximal left measured 5",
+            "strength_lower_limb_distal left measured 4+",
+        ],
+    ),
+    (
+        "Power 4 in the right arm and 5 in the leg.",
+        ["strength_upper_limb right measured 4", "strength_lower_limb right measured 5"],
+    ),
+    (
+        "Power in the right arm 4, the leg 3, the left arm 5 and the leg 5.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 3",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
 ]
 
 
