@@ -46,6 +46,12 @@ BOTH_SIDED = re.compile(
     re.IGNORECASE,
 )
 
+ONE_LIMB = re.compile(
+    r"\b(?:of|in|at|over) (?:the|his|her) "
+    r"(?:arm|forearm|elbow|wrist|hand|thumb|leg|thigh|knee|calf|ankle|foot|great toe|big toe)\b",
+    re.IGNORECASE,
+)
+
 
 @check("side-missing", severity="must")
 def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
@@ -59,7 +65,9 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
         if finding.item in ONE_SIDED and finding.side is Side.BOTH and finding.status is Status.PRESENT:
             relative = say.ONE_AGAINST_OTHER.format(topic=topic(finding, grammar), said=said(finding))
             yield Doubt(finding, relative, SIDES[:2])
-        if item is None or item.sided != "paired" or item.blanket or finding.side is not None:
+        if item is None or item.blanket or finding.side is not None:
+            continue
+        if item.sided != "paired" and not (item.sided == "may" and item.sited and _of_one_limb(finding)):
             continue
         if _says_both(finding) or not _side_matters(finding):
             continue
@@ -72,6 +80,11 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             yield Doubt(finding, doubt, ("both", "left", "right"))
         elif not _is_even(finding, item, grammar):
             yield Doubt(finding, doubt, ("both", "left", "right"), severity="look")
+
+
+def _of_one_limb(finding: Finding) -> bool:
+    """ "Dystonia of the foot": a part that there are two of, in the singular."""
+    return ONE_LIMB.search(finding.quote) is not None
 
 
 def _side_matters(finding: Finding) -> bool:

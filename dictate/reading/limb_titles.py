@@ -21,9 +21,9 @@ _LEAD = 3  # a limb, a comma and what follows
 
 @dataclass(frozen=True)
 class LimbTitle:
-    """The side and limb of a title, and the tokens that said it."""
+    """The side and limb of a title, or the segment, and the tokens that said it."""
 
-    side: Side
+    side: Side | None
     site: str
     span: tuple[int, int]
 
@@ -42,6 +42,7 @@ def limbs_in_force(
     last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
     covered = _limbs_of_items(lexicon.items)
     current: LimbTitle | None = None
+    segment: LimbTitle | None = None  # "C8: finger flexion 5. Pinprick normal." to the end of its line
     earlier: set[Component] = set()  # what the limbs before were examined for
     here: set[Component] = set()
     found: list[LimbTitle | None] = []
@@ -65,9 +66,10 @@ def limbs_in_force(
                 here |= told
             found.append(current)
         else:
-            found.append(None)
+            segment = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else segment)
+            found.append(segment)
         if sentence and tokens[sentence[-1].end - 1].ends_line:
-            current = None
+            current = segment = None
     return found
 
 
@@ -80,6 +82,17 @@ def _title_of(sentence: Sequence[Mark]) -> LimbTitle | None:
     if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*_LIMBS}:
         return None
     return LimbTitle(Side(sides.pop()), sites.pop(), (said[0].start, said[-1].end))
+
+
+def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
+    """ "C8:" in front of what was found in it."""
+    role = sentence[0].role("dermatome") if len(sentence) > 1 and sentence[1].has("colon") else None
+    return None if role is None else LimbTitle(None, role.key, (sentence[0].start, sentence[0].end))
+
+
+def _of_whole(sentence: Sequence[Mark], items: Mapping[str, Item]) -> bool:
+    """Whether it speaks of a whole component, or of all jerks: of no segment alone."""
+    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*_NAMING))
 
 
 def _lacks_side(sentence: Sequence[Mark]) -> bool:

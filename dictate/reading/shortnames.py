@@ -112,6 +112,8 @@ class ShortNames:
         told_of = told_of if item.blanket else {*named}
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
+        if named and marks[place].role("site", "") is not None and all(map(self._is_sited_grade, named)):
+            return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
@@ -119,6 +121,9 @@ class ShortNames:
             return False
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
         return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
+
+    def _is_sited_grade(self, name: str) -> bool:
+        return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket
 
     def _graded(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""

@@ -95,6 +95,7 @@ ITEMS: dict[Component, dict[str, Item]] = {
     C.MOTOR: {
         "tone": Item(name="tone", kind="normality", sided="paired", sited=True),
         "tremor": Item(name="tremor", kind="presence", sided="paired", sited=True),
+        "dystonia": Item(name="dystonia", kind="presence", sided="may", sited=True),
         "fasciculations": Item(name="fasciculations", kind="presence", sided="paired", sited=True),
         "pronator_drift": Item(name="pronator drift", kind="presence", sided="paired"),
         "finger_taps": Item(name="finger taps", kind="quantity", sided="paired", unit="/(10.s)"),

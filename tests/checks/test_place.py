@@ -22,6 +22,7 @@ from dictate.model import Component, Position
         ("ptosis", "present", "2", {}),
         ("tone", "abnormal", "increased", {"site": "leg", "quote": "tone increased in the legs"}),
         ("plantar_response", "abnormal", "extensor", {"quote": "plantars extensor"}),
+        ("dystonia", "present", None, {"site": "foot", "quote": "dystonia of the foot"}),
     ],
 )
 def test_a_paired_item_that_may_differ_needs_its_side(said, ask, item, status, value, more):
@@ -52,6 +53,9 @@ def test_a_paired_item_that_may_differ_needs_its_side(said, ask, item, status, v
         ("reflex_patellar", "measured", "2+", {"quote": "knee jerks two plus"}),
         ("reflex_achilles", "measured", "0", {"quote": "ankles absent"}),
         ("pinprick", "abnormal", "absent", {"quote": "pinprick absent at the toes"}),
+        ("dystonia", "present", None, {"site": "neck", "quote": "dystonia of the neck"}),
+        ("dystonia", "present", None, {"site": "hand", "quote": "dystonia of the hands"}),
+        ("dystonia", "absent", None, {"site": "foot", "quote": "no dystonia of the foot"}),
     ],
 )
 def test_no_side_is_missing(said, ask, item, status, value, more):

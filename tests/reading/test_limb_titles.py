@@ -69,3 +69,15 @@ def test_throughout_is_of_no_last_limb(rows: Rows) -> None:
         "tone left upper_limb normal",
         "strength_all measured 5",
     ]
+
+
+def test_a_segment_is_the_title_of_its_line(rows: Rows) -> None:
+    """ "C8:" in front of muscles: the pinprick behind them is of that segment, and no reflexes are."""
+    said = "C8: finger flexion 5 right. Pinprick normal. T1: Pinprick reduced on the left. Reflexes normal."
+    assert rows(said) == [
+        "strength_finger_flexors right measured 5",
+        "pinprick c8 normal",
+        "pinprick left t1 abnormal reduced",
+        "reflexes_all normal",
+    ]
+    assert rows("C8: finger flexion 5 right.\nPinprick normal.")[1] == "pinprick normal"

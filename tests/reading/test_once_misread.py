@@ -574,6 +574,12 @@ READ = [
             "strength_lower_limb left measured 5",
         ],
     ),
+    (
+        "Blood pressure sitting was 132 over 84. I then had her lie down, and after five minutes it was 138 over 82.",
+        ["blood_pressure measured 132/84", "blood_pressure measured 138/82 (after 5 min lying)"],
+    ),
+    ("Motor. Ashworth L arm 2, L leg 1+.", ["ashworth left arm measured 2", "ashworth left leg measured 1+"]),
+    ("Motor. Marked rigidity of the neck.", ["tone neck abnormal marked rigidity"]),
 ]
 
 
