@@ -86,7 +86,10 @@ class SideCarrier:
     def carry(self, draft: Draft, statement: Statement, context: Context) -> None:
         """Give the draft what its sentence, or a heading, said for it."""
         site = context.heading_site
-        target = self.items[draft.item].site_items.get(limb_of(site)) if site else None
+        whole = self.items[draft.item].site_items
+        part = whole.get(f"{limb_of(site)}_{draft.site}") if site and draft.site else None
+        target = part or (whole.get(limb_of(site)) if site else None)
+        draft.site = "" if part else draft.site  # "Right arm. Power 4 proximally."
         item = self.items[target or draft.item]
         if target is not None:
             draft.item = target  # "Upper limbs: power normal"

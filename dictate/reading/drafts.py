@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from dictate.model import Position, Side, Status, Value
+from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement
 
@@ -91,3 +92,8 @@ class Said:
     cells: list[Cell]
     candidates: tuple[str, ...]
     drafts: list[Draft] = field(default_factory=list)
+    limb: LimbTitle | None = None  # under whose title it was said
+
+    def is_left(self, limb: LimbTitle | None) -> bool:
+        """ "Left leg. Normal." behind the right leg's hip flexion: of the whole limb, or of what, nobody said."""
+        return bool(self.drafts) and self.limb is not None and limb is not self.limb

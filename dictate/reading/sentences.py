@@ -129,7 +129,7 @@ class SentenceReader:
         if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
-        self.said = Said(statement, cells, candidates, drafts)
+        self.said = Said(statement, cells, candidates, drafts, self.context.limb)
         self.drafts.extend(drafts)
 
     def _drafts(self, cells: list[Cell], statement: Statement, candidates: tuple[str, ...]) -> list[Draft]:
@@ -164,7 +164,7 @@ class SentenceReader:
     def _orphan(self, statement: Statement) -> None:
         """Words that go on about the last statement: a further side, a correction, "strike that"."""
         nodes = statement.after
-        if self.said is None or not self.said.candidates:
+        if self.said is None or not self.said.candidates or self.said.is_left(self.context.limb):
             return
         if self.said.drafts and (other := of_other_side(self.said.drafts[-1], nodes)) is not None:
             self.drafts.append(other)

@@ -81,3 +81,16 @@ def test_a_segment_is_the_title_of_its_line(rows: Rows) -> None:
         "reflexes_all normal",
     ]
     assert rows("C8: finger flexion 5 right.\nPinprick normal.")[1] == "pinprick normal"
+
+
+def test_a_limb_that_was_left_is_not_gone_on_about(rows: Rows) -> None:
+    """Hip flexion was of the right leg; what is normal of the left one, nobody said."""
+    assert rows("Motor. Right leg. Hip flexion 3. Left leg. Normal.") == ["strength_iliopsoas right measured 3"]
+
+
+def test_a_part_of_the_limb_is_a_part_of_it(rows: Rows) -> None:
+    """As "power in the right arm 4 proximally" is."""
+    assert rows("Right arm. Power four minus proximally, three distally.") == [
+        "strength_upper_limb_proximal right measured 4-",
+        "strength_upper_limb_distal right measured 3",
+    ]
