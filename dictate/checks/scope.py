@@ -21,7 +21,6 @@ SET_ASIDE = {
     RemarkKind.PLAN: (6, (say.KEPT_AS_PLAN, say.LEAVE_AS_PLAN)),
 }
 _LONGEST_STRIKE = 4  # words
-_SHORT_ORDER = 2  # words of "strike that"
 _DENYING = frozenset("no not without cannot never neither nor unable hardly".split())
 POSTURAL_MISSING = "postural readings missing"  # the figure that lists them
 
@@ -138,8 +137,9 @@ def _is_struck(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
 def _may_strike(remark: Remark, exam: Examination, grammar: Grammar) -> bool:
     """Whether a few words of a recording begin as an order to strike does, and end differently."""
     words = [word.strip(".,;:!?") for word in remark.evidence.quote.lower().split()]
-    orders = {tuple(phrase.split()) for phrase in grammar.common.words.strikes}
-    opens = {order[0] for order in orders if len(order) == _SHORT_ORDER and order[1] == "that"}
+    opens = {
+        verb for verb, _, rest in (order.partition(" ") for order in grammar.common.words.strikes) if rest == "that"
+    }
     return remark.evidence.start_s is not None and words[0] in opens and len(words) <= _LONGEST_STRIKE
 
 

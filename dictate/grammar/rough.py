@@ -4,20 +4,10 @@ from __future__ import annotations
 
 import re
 
+from dictate.grammar.number_words import BELOW_TWENTY, TENS
 from dictate.model import Finding, Status
 
 APPROXIMATE = frozenset("about approximately approx roughly around circa nearly almost maybe".split())
-UNITS = {
-    word: at
-    for at, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-        "seventeen eighteen nineteen".split()
-    )
-}
-TENS = {
-    word: 10 * at
-    for at, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)
-}  # fmt: skip
 WORD = re.compile(r"[a-z]+|\d+")
 MINUTES = ("minute", "minutes")  # "at about three minutes": when, not how much
 
@@ -42,5 +32,5 @@ def _may_be(said: str, numbers: list[str]) -> bool:
     """Whether a number begins with what was said: in digits the whole of it, in words "one" of 140."""
     if said.isdigit():
         return said in numbers
-    count = (UNITS | TENS).get(said)
+    count = (BELOW_TWENTY | TENS).get(said)
     return count is not None and any(number.startswith(str(count).rstrip("0") or "0") for number in numbers)

@@ -93,9 +93,7 @@ class Item(Frozen):
     context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
     sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
-    limb: Literal["upper_limb", "lower_limb", ""] = (
-        ""  # what it covers, or it alone, is of: "Right arm. Finger nose normal."
-    )
+    limb: Literal["upper_limb", "lower_limb", ""] = ""  # that it, or what it covers, is of ("Right arm. Grip 4.")
     midline: bool = False
     of_side: Literal["left", "right", ""] = ""  # the side the item itself names (left arm of a stroke scale)
     opposite: str = ""  # the item of the other side

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import re
 
-_ONES = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-    "eighteen nineteen".split()
-)
-_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+from dictate.grammar.number_words import BELOW_TWENTY, TENS
+
+_ONES, _TENS = tuple(BELOW_TWENTY), tuple(TENS)
 _UNITS = {
     "kg": "kilograms",
     "mm": "millimeters",

@@ -13,7 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from dictate.errors import InputError
-from dictate.hearing.sides import Stretch, alone
+from dictate.hearing.sides import Turn, alone
 from dictate.hearing.whole import cut_short, looks_like_sound
 from dictate.model.words import Source
 
@@ -51,7 +51,7 @@ class Block:
 
     start_s: float
     samples: Samples
-    alone: tuple[Sequence[Stretch], Sequence[Stretch]] = ((), ())
+    alone: tuple[Sequence[Turn], Sequence[Turn]] = ((), ())
 
     @property
     def end_s(self) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 import numpy.typing as npt
@@ -11,6 +11,7 @@ import numpy.typing as npt
 from dictate.hearing.audio import RATE_HZ, Block, Samples
 from dictate.hearing.chunks import Span
 from dictate.hearing.pitch import Height, height, parted
+from dictate.hearing.sides import Turn
 from dictate.hearing.tones import tones_in
 from dictate.model.words import Sound
 
@@ -32,8 +33,8 @@ class Quality:
         self._voiced: list[npt.NDArray[np.float32]] = []
         self._pauses: list[npt.NDArray[np.float32]] = []
         self._heights: list[Height] = []
-        self._times: list[tuple[float, float]] = []  # of each height: where it was spoken, in seconds
-        self._alone: tuple[list[tuple[float, float]], list[tuple[float, float]]] = ([], [])  # on either channel
+        self._times: list[Turn] = []  # of each height: where it was spoken, in seconds
+        self._alone: tuple[list[Turn], list[Turn]] = ([], [])  # on either channel
         self._tones: list[tuple[float, int]] = []
         self._clipped = self._samples = 0
 
@@ -82,16 +83,20 @@ class Quality:
             noise_db=None if noise is None else round(noise, 1),
             tones_db=None if tones is None else round(tones, 1),
             voices_apart=round(distance, 1),
-            second_voice=tuple((round(start, 2), round(end, 2)) for start, end in (self._times[at] for at in second)),
-            other_channel=tuple((round(start, 2), round(end, 2)) for start, end in self._other_channel()),
+            second_voice=_rounded(self._times[at] for at in second),
+            other_channel=_rounded(self._other_channel()),
             clipped=round(self._clipped / max(1, self._samples), 5),
             language=language if 2 * times > heard.total() else "en",
         )
 
-    def _other_channel(self) -> list[tuple[float, float]]:
+    def _other_channel(self) -> list[Turn]:
         """Where the talker speaks whose channel speaks alone for less time; nothing where one channel never does."""
         less = min(self._alone, key=lambda stretches: sum(end - start for start, end in stretches))
         return less if len(less) >= LEAST_TURNS else []
+
+
+def _rounded(turns: Iterable[Turn]) -> tuple[Turn, ...]:
+    return tuple((round(start, 2), round(end, 2)) for start, end in turns)
 
 
 def _runs(quiet: npt.NDArray[np.bool_]) -> list[Span]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import numpy.typing as npt
 
-Stretch = tuple[float, float]  # from, to in seconds of the block
+Turn = tuple[float, float]  # from, to in seconds
 
 WINDOW_S = 0.25
 OWN_DB = 14.0  # a channel sounds alone when it is this much louder than the other: five times as near to its microphone
@@ -14,7 +14,7 @@ LEAST_DB = -65.0  # quieter than this says nothing, however silent the pauses ar
 LEAST_WINDOWS = 3  # in a row; a knock is shorter
 
 
-def alone(sound: npt.NDArray[np.float32], rate_hz: int) -> tuple[list[Stretch], list[Stretch]]:
+def alone(sound: npt.NDArray[np.float32], rate_hz: int) -> tuple[list[Turn], list[Turn]]:
     """Of the left and of the right channel (2, n): the stretches where it sounds and the other is far quieter."""
     size = int(WINDOW_S * rate_hz)
     count = sound.shape[1] // size
@@ -27,7 +27,7 @@ def alone(sound: npt.NDArray[np.float32], rate_hz: int) -> tuple[list[Stretch], 
     return _runs(own[0]), _runs(own[1])
 
 
-def _runs(own: npt.NDArray[np.bool_]) -> list[Stretch]:
+def _runs(own: npt.NDArray[np.bool_]) -> list[Turn]:
     """Runs of windows that are long enough."""
     steps = np.flatnonzero(np.diff(np.concatenate(([0], own.astype(np.int8), [0]))))
     runs = [(int(start), int(end)) for start, end in zip(steps[::2], steps[1::2], strict=True)]

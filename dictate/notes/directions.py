@@ -8,6 +8,7 @@ from enum import StrEnum
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, better_way, conditions_of, name_detail, scale_named
+from dictate.grammar.number_words import BELOW_TWENTY
 from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
 from dictate.notes.phrases import one_line, stands_out
@@ -45,7 +46,7 @@ ACUITY = "visual_acuity"
 SEVERITY = {
     "minimal": 1, "subtle": 1, "slight": 2, "mild": 2, "moderate": 3, "marked": 4, "severe": 4, "profound": 5,
 }  # fmt: skip
-DIGITS = {word: str(at) for at, word in enumerate("zero one two three four five six seven eight nine ten".split())}
+DIGITS = {word: str(at) for word, at in BELOW_TWENTY.items() if at <= 10}
 # Acuity in words, worst first; no number is put to any of them. Source: Holladay 2004; Bach (order, looked up).
 SEEN = ("no light perception", "light perception", "hand movements", "counting fingers")
 # A line of an ordinary chart is more than any: counting fingers is 0.014. Source: Schulze-Bonsel 2006 (from memory).

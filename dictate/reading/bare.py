@@ -10,7 +10,7 @@ from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 from dictate.reading.nodes import Node
-from dictate.reading.numbers import FOOT_LINES, METRE_LINES
+from dictate.reading.numbers import CHART_LINES
 
 _COLDEST = 30  # a temperature said with one letter for its unit, of either scale
 WHOLE_SIDES = frozenset(
@@ -25,7 +25,7 @@ def _is_limb(node: Node) -> bool:
 
 def _of_chart(number: Number) -> bool:
     """ "20/40", "6/9": the distance and a line of the chart, in feet or metres."""
-    return number.b in {6: METRE_LINES, 20: FOOT_LINES}.get(int(number.a), ())
+    return number.b in CHART_LINES.get(int(number.a), ())
 
 
 def _of_a_root(nodes: Sequence[Node]) -> bool:

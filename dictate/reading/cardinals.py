@@ -4,20 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.grammar.number_words import DIGITS, TEENS, TENS
 from dictate.reading.marks import Number
 from dictate.reading.tokens import Token
 
-UNITS = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())} | {
-    "nought": 0,
-    "naught": 0,
-}
-TEENS = {
-    w: n
-    for n, w in enumerate(
-        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(), start=10
-    )
-}
-TENS = {w: 10 * n for n, w in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)}
+UNITS = DIGITS | {"nought": 0, "naught": 0}
 STONES = frozenset({"stone", "stones", "st"})
 _POUNDS = 14  # to the stone
 _POUND = frozenset({"lb", "lbs", "pound", "pounds"})

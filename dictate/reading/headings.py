@@ -216,9 +216,8 @@ class HeadingReader:
 
     def _is_graded(self, node: Node) -> bool:
         """ "In the right leg hip flexion is 4-, the rest are 5": a muscle or jerk with which a list begins."""
-        return node.main == "item" and any(
-            i.scale and not i.blanket for c in node.candidates for i in [self.lexicon.items[c]]
-        )
+        items = [self.lexicon.items[c] for c in node.candidates]
+        return node.main == "item" and any(one.scale and not one.blanket for one in items)
 
     def _is_group(self, node: Node) -> bool:
         """A title of several items: "power", "reflexes"."""
@@ -239,10 +238,7 @@ class HeadingReader:
                 i
                 for i, n in enumerate(nodes)
                 if n.main == "colon"
-                or (
-                    opened
-                    and (n.main == "comma" or _goes_on(n) or (i > 1 and self._is_graded(n) and nodes[0] is not n))
-                )
+                or (opened and (n.main == "comma" or _goes_on(n) or (i > 1 and self._is_graded(n))))
                 or i == told
             )
             end = next(ends, 0)

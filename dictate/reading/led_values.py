@@ -43,10 +43,9 @@ def led_cuts(
 
 def untitle(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
     """ "4/5 strength in the hip flexors": the whole between a grade and its muscle only says what was graded."""
-    for before, node in itertools.pairwise(nodes):
+    for at, (before, node) in enumerate(itertools.pairwise(nodes), start=1):
         if before.main != "number" or node.main != "item" or not all(items[c].blanket for c in node.candidates):
             continue
-        at = next(i for i, one in enumerate(nodes) if one is node)
         link = nodes[at + 1 : at + 2]
         if not link or not is_preposition(link[0].mark):
             continue

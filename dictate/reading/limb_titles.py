@@ -9,12 +9,11 @@ from dictate.grammar import Item
 from dictate.model import Component, Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, limb_of
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of
 from dictate.reading.tokens import Token
 
 _NAMING = ("item", "sign", "alone", "context")
 _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
-_LIMBS = ("upper_limb", "lower_limb")
 _COMPONENTS = tuple(Component)
 _LEAD = 3  # a limb, a comma and what follows
 
@@ -40,7 +39,7 @@ def limbs_in_force(
     """
     titles = [_title_of(sentence) for sentence in sentences]
     last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
-    covered = _limbs_of_items(lexicon.items)
+    covered = _limbs_of_items(lexicon.items) if last >= 0 else {}
     current: LimbTitle | None = None
     segment: LimbTitle | None = None  # "C8: finger flexion 5. Pinprick normal." to the end of its line
     earlier: set[Component] = set()  # what the limbs before were examined for
@@ -79,7 +78,7 @@ def _title_of(sentence: Sequence[Mark]) -> LimbTitle | None:
     sides = {role.key for part in said if (role := part.role("side")) is not None}
     sites = {limb_of(role.key) for part in said if (role := part.role("site", "")) is not None}
     plain = all(part.has("side") or part.role("site", "") is not None for part in said)
-    if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*_LIMBS}:
+    if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*LIMBS}:
         return None
     return LimbTitle(Side(sides.pop()), sites.pop(), (said[0].start, said[-1].end))
 
@@ -141,7 +140,7 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if side is not None and side.key != title.side:
             return True
         limb = limb_of(site.key) if site is not None else ""
-        if limb in _LIMBS and limb != title.site:
+        if limb in LIMBS and limb != title.site:
             return True
     return False
 
@@ -159,4 +158,4 @@ def limb_alone(nodes: list[Node]) -> bool:
         return False
     if said[1].main != "comma" or said[2].main not in ("item", "negation"):
         return False
-    return limb_of(said[0].key("site")) in ("upper_limb", "lower_limb")
+    return limb_of(said[0].key("site")) in LIMBS

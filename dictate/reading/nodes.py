@@ -134,6 +134,7 @@ def _start(node: Node) -> int:
     return node.mark.start
 
 
+LIMBS = ("upper_limb", "lower_limb")
 _LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "foot": "lower_limb"}
 
 

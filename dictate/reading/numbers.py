@@ -9,7 +9,10 @@ from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.tokens import Token
 
 ROMAN = {w: n for n, w in enumerate("i ii iii iv v vi vii viii ix x xi xii".split(), start=1)}
-FOOT_LINES = {10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 400}
+CHART_LINES = {  # distance of an acuity chart, in feet or metres → its lines
+    20: {10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 400},
+    6: {5, 6, 9, 12, 15, 18, 24, 36, 60},
+}
 _GOING = {
     *((word, "to") for word in "going decreasing constricting reacting down falling reducing reactive react".split()),
     *((word, "to") for word in "constrict contracting shrinking".split()),
@@ -24,7 +27,6 @@ _CENTIMETRES = frozenset({"centimetres", "centimeters", "cm"})
 _BEHIND_HEIGHT = frozenset({"", ",", ".", ";", "and", "tall", "weight", "weighs"})
 _TALLEST_FT, _INCHES = 9, 12  # "25 feet 5.2 seconds" is no height
 _TIMES = {"seconds", "second", "sec", "secs", "s"}
-METRE_LINES = {5, 6, 9, 12, 15, 18, 24, 36, 60}
 _EYES = {"acuity", "acuities", "va", "vas", "vision", "snellen", "bcva"}
 _HEAT = {"temperature", "temp"}
 _FEVER = (33, 43)
@@ -146,12 +148,12 @@ class _Reader(Cardinals):
             op, end = "of", end + 2
         elif word == "of" and self.cardinal(end + 1) is not None:
             op, end = "of", end + 1
-        elif (
-            a == 20 and not sign and (two := self.cardinal(end)) and two[0] in FOOT_LINES and not self._has_unit(two[1])
-        ) or (a == 6 and not sign and (two := self.cardinal(end)) and two[0] in METRE_LINES and self._of_eyes(end)):
+        elif (a in CHART_LINES and not sign and (two := self.cardinal(end)) and two[0] in CHART_LINES[int(a)]) and (
+            self._of_eyes(end) if a == 6 else not self._has_unit(two[1])
+        ):
             return Number(a=a, op="/", b=two[0]), two[1]
         elif word == "-" and self.tokens[end].glued and (two := self.cardinal(end + 1)) and self.tokens[end + 1].glued:
-            lines = {6: METRE_LINES, 20: FOOT_LINES}.get(int(a), set())
+            lines = CHART_LINES.get(int(a), ())
             line = two[0] in lines and not sign and self._of_eyes(end)  # "acuity 6-9": as some recognisers write it
             return Number(a=a, a_sign=sign, op="/" if line else "-", b=two[0]), two[1]
         if not op:
@@ -173,7 +175,7 @@ class _Reader(Cardinals):
             return False
         if a >= 60 and 30 <= two[0] < a:
             return True
-        lines = {6: METRE_LINES, 20: FOOT_LINES}.get(int(a), set())
+        lines = CHART_LINES.get(int(a), ())
         return word == "by" and (two[0] in lines or a <= two[0] == 5) and self.at(two[1]) not in _LENGTHS
 
     def _of_heat(self, i: int) -> bool:

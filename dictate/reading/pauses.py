@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from dictate.grammar.number_words import TEENS, TENS
 from dictate.model import Word
-from dictate.reading.cardinals import TEENS, TENS, UNITS
+from dictate.reading.cardinals import UNITS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.tokens import Token
 

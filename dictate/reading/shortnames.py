@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
+from dictate.reading.numbers import CHART_LINES
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
@@ -15,7 +16,6 @@ _EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
-CHART_DISTANCES = (20, 6)  # feet and metres: "vision 20/40", "vision 6/9"
 
 
 class ShortNames:
@@ -190,7 +190,7 @@ class ShortNames:
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
-                return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_DISTANCES)
+                return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_LINES)
             if any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles):
                 return True  # "walks with short steps"
         return False

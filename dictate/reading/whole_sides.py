@@ -10,11 +10,10 @@ from dictate.reading.corrections import OPPOSITE
 from dictate.reading.drafts import Draft
 from dictate.reading.kinds import read_number
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import LIMBS, Node, limb_of
 
 _ALIKE = 2  # findings of one side in a row make a list
 _BREAKS = ("comma", "semicolon", "conj", "contrast")
-_LIMBS = ("upper_limb", "lower_limb")
 _PASSED = ("filler", "comma", "conj", "contrast", "throughout", "stop")
 
 
@@ -85,7 +84,7 @@ class WholeSides:
     def _is_plain(self, nodes: Sequence[Node], scale: str) -> bool:
         """One side, and that it is normal, or the grade that says so; nothing else."""
         said = [node for node in nodes if node.main not in _PASSED]
-        if len(said) > 1 and said[1].main == "site" and limb_of(said[1].key("site")) in _LIMBS:
+        if len(said) > 1 and said[1].main == "site" and limb_of(said[1].key("site")) in LIMBS:
             said.pop(1)
         if [node.main == "side" for node in said] != [True, False]:
             return False

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from dictate.grammar.rough import TENS, UNITS
+from dictate.grammar.number_words import BELOW_TWENTY, TENS
 from dictate.grammar.units import convert
 from dictate.model import Evidence, Finding, Person, Quantity, Status, Text, Transcript, Value
 
@@ -140,10 +140,10 @@ def _cardinal(words: list[str]) -> float | None:
         total, words = 100, behind[1:] if behind[:1] == ["and"] else behind
         if not words:
             return float(total)
-    if len(words) == 1 and words[0] in UNITS | TENS:
-        return float(total + (UNITS | TENS)[words[0]])
-    if len(words) == 2 and words[0] in TENS and 0 < UNITS.get(words[1], 0) < 10:
-        return float(total + TENS[words[0]] + UNITS[words[1]])
+    if len(words) == 1 and words[0] in BELOW_TWENTY | TENS:
+        return float(total + (BELOW_TWENTY | TENS)[words[0]])
+    if len(words) == 2 and words[0] in TENS and 0 < BELOW_TWENTY.get(words[1], 0) < 10:
+        return float(total + TENS[words[0]] + BELOW_TWENTY[words[1]])
     return None
 
 

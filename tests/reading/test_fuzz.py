@@ -10,7 +10,8 @@ import pytest
 from by_hand import DEMOS
 
 from dictate.grammar import Grammar
-from dictate.reading.cardinals import TEENS, UNITS
+from dictate.grammar.number_words import TEENS
+from dictate.reading.cardinals import UNITS
 from dictate.reading.forms import variants
 from dictate.reading.numbers import ROMAN
 from dictate.reading.read import read
