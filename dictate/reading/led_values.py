@@ -22,23 +22,23 @@ def led_cuts(
     deltoid, ..."). "Deltoid, 5 biceps, 4 triceps, 5", with its commas in the wrong places, is no such row.
     """
     forced: dict[int, int] = {}
-    led = leads_first = False  # whether the name before has its value in front of it
+    led = False  # whether the name before has its value in front of it
     for place, group in enumerate(groups):
         head, tail = _parted(gaps[place])
         names = [name for node in group for name in node.candidates]
         leading = any(_is_value(node) and accepts(names, node) for node in tail)
         whole = place > 0 and all(items[c].blanket for node in groups[place - 1] for c in node.candidates)
         if place == 0 or (whole and all(node.main == "colon" for node in head)):
-            leads_first = led = leading or (whole and led and not any(map(_is_value, tail)))
+            led = leading or (whole and led and not any(map(_is_value, tail)))
         elif whole and leading and tail[0].main == "number" and any(map(_is_value, head)):
-            leads_first, led, forced[place] = True, True, len(head)
+            led, forced[place] = True, len(head)
         elif led and head and not any(map(_is_value, head)) and leading:
             forced[place] = len(head)
         elif led and not leading and any(map(_is_value, (*head, *tail))):
             led = False
     behind = next((node for node in gaps[-1] if not node.is_break and node.main != "filler"), None)
     own = behind is not None and behind.main == "number" and gaps[-1][0].is_break
-    return forced if leads_first and not own else {}
+    return {} if own else forced
 
 
 def untitle(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
