@@ -580,6 +580,14 @@ READ = [
     ),
     ("Motor. Ashworth L arm 2, L leg 1+.", ["ashworth left arm measured 2", "ashworth left leg measured 1+"]),
     ("Motor. Marked rigidity of the neck.", ["tone neck abnormal marked rigidity"]),
+    (
+        "Finger to nose clumsy on the left, in proportion to the weakness. Heel shin on the left he could not do.",
+        ["finger_nose left abnormal clumsy in proportion to the weakness", "heel_shin left abnormal could not do"],
+    ),
+    (
+        "Heel shin ataxic on the right, out of proportion to the weakness.",
+        ["heel_shin right abnormal ataxic out of proportion to the weakness"],
+    ),
 ]
 
 
