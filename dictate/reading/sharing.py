@@ -19,6 +19,7 @@ PARTS = ("proximal", "distal")
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
     full = [c for c in cells if c.nodes]
+    _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
         if cell.negated and result and (_only_denied(cell, result[-1]) or _only_denies(cell, result[-1])):
@@ -66,6 +67,18 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _shared_by_list(result)
     _share_places(result, sited=sited)
     return result
+
+
+def _share_ahead(cells: Sequence[Cell]) -> None:
+    """ "Right arm 4, left arm and left leg 5": a place that an "and" joins to the next has its value, not the last."""
+    listed = False  # an "and" closes the list, commas stand before it
+    for place in range(len(cells) - 2, -1, -1):
+        one, two = cells[place : place + 2]
+        told = one.values or one.negated or one.affirmed or one.modifiers or one.excepted or one.closed
+        placed = one.side_first and two.side_first and one.site_node is not None and two.site_node is not None
+        listed = bool(placed and two.values and not told and (one.links or (listed and one.split)))
+        if listed:
+            one.values, one.units, one.modifiers = two.values, two.units, two.modifiers
 
 
 def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:

@@ -118,7 +118,8 @@ class Taker:
             return  # "both right": both of what was named
         side = Side(node.key("side"))
         unknown = is_unknown_next(following)
-        if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
+        placed = node.mark.has("site") or site_next(following)
+        if cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site"))):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)

@@ -588,6 +588,54 @@ READ = [
         "Heel shin ataxic on the right, out of proportion to the weakness.",
         ["heel_shin right abnormal ataxic out of proportion to the weakness"],
     ),
+    (
+        "Strength: RUE 4/5, RLE 4+/5, LUE and LLE 5/5.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 4+",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    (
+        "Strength: 4/5 RUE, 4+/5 RLE, LUE and LLE 5/5.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 4+",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    (
+        "Strength: RUE, RLE and LUE 5/5, LLE 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    (
+        "Tone: RUE increased, RLE increased, LUE and LLE normal.",
+        [
+            "tone right upper_limb abnormal increased",
+            "tone right lower_limb abnormal increased",
+            "tone left upper_limb normal",
+            "tone left lower_limb normal",
+        ],
+    ),
+    ("RUE 4/5, RLE 4+/5.", ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4+"]),
+    (
+        "In the legs I found 4+ right hip flexion, otherwise power was normal.",
+        ["strength_iliopsoas right measured 4+", "strength_lower_limb normal"],
+    ),
+    ("Left hip flexion 4, otherwise normal power.", ["strength_iliopsoas left measured 4", "strength_all normal"]),
+    ("Left hip flexion 4, otherwise full power.", ["strength_iliopsoas left measured 4", "strength_all normal"]),
+    (
+        "In the arms I found 4+ right deltoid, the rest 5.",
+        ["strength_deltoid right measured 4+", "strength_upper_limb measured 5"],
+    ),
+    ("Left pronator drift, otherwise normal neurological examination.", ["pronator_drift left present"]),
 ]
 
 
