@@ -50,7 +50,7 @@ class Cell:
         self.split = True
         self.closed = self.closed or node.main == "semicolon"
         self.contrasted = node.main == "contrast"
-        if node.text in ("and", "+", "&"):
+        if node.text in ("and", "+", "&", "/"):
             self.links.append(node)
 
 

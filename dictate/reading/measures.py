@@ -17,6 +17,7 @@ from dictate.reading.walks import walk_of
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
+MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes"})  # what is counted was not right
 _SIDES = {"l": "left", "r": "right"}
 
 
@@ -65,7 +66,9 @@ class Measurer:
         if isinstance(value, Quantity) and unit is not None and not said:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":
-            return None
+            missed = " ".join(n.text for n in others if n.text in MISSES)
+            none = number is not None and number.a == 0 and missed
+            return Meaning(Text(words=f"{value} {missed}"), Status.NORMAL) if none else None
         return meaning
 
     def beside(

@@ -108,6 +108,9 @@ class Owners:
             return cell.side is None or not cell.split
         if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
             return one_walk(last, node, cell, following)
+        counted = any(n.mark.number is not None for n in cell.values)
+        if node.mark.number is not None and counted and cell.split and cell.side is not None:
+            return False  # "2/5 wrong on the right, 1/5 on the left"
         if last.mark.number is not None or node.mark.number is not None:
             return (
                 last.mark.number is None

@@ -9,7 +9,7 @@ from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import CONDITIONED, LIGHTS
+from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node, limb_of
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
@@ -65,6 +65,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
     _shared_by_list(result)
+    _share_misses(result)
     _share_places(result, sited=sited)
     return result
 
@@ -79,6 +80,18 @@ def _share_ahead(cells: Sequence[Cell]) -> None:
         listed = bool(placed and two.values and not told and (one.links or (listed and one.split)))
         if listed:
             one.values, one.units, one.modifiers = two.values, two.units, two.modifiers
+
+
+def _share_misses(cells: Sequence[Cell]) -> None:
+    """ "Two of five wrong on the right and one of five on the left": a count of errors, and so is the next one.
+
+    All of them, or none, may as well be a count of right answers: it is left as it was said.
+    """
+    for one, two in itertools.pairwise(cells):
+        missed = [n for n in one.values if n.text in MISSES]
+        numbers = [n.mark.number for n in two.values]
+        if missed and len(numbers) == 1 and numbers[0] is not None and numbers[0].a not in (0, numbers[0].b):
+            two.values = [*two.values, *missed]
 
 
 def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
@@ -124,15 +137,22 @@ def _take_over(cell: Cell, before: Cell) -> None:
 
 
 def _shared_by_list(cells: Sequence[Cell]) -> None:
-    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them."""
-    for one, two in itertools.pairwise(cells):
-        if one.site_node is None or two.site_node is None or not one.links or not two.values:
+    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them.
+
+    "Reduced in C6, C7 and C8 on the right": so do those in front of them, of which the same was said.
+    """
+    listed = False
+    for one, two in reversed(list(itertools.pairwise(cells))):
+        joined = bool(one.links) or (listed and one.split and one.values == two.values and not one.closed)
+        listed = False
+        if one.site_node is None or two.site_node is None or not joined or not two.values:
             continue
         if not (one.values or one.negated or one.excepted):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
         alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
         if alike and side is not None and two.side is not None:
+            listed = True
             one.side, one.nodes = two.side, [*one.nodes, side]
 
 

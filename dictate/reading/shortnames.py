@@ -14,6 +14,8 @@ _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
+_FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
+_ENDS = ("item", "sign", "alone", "context", "stop")
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
 
@@ -182,7 +184,9 @@ class ShortNames:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
         alone = {role.item for role in marks[place].roles if role.item} == {name}
-        for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
+        further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
+        beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
+        for near in (*beside, *(m for m in further if m.number is not None)):
             kinds = _SAID if alone and near.start > marks[place].start else _SAID[:1]
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}

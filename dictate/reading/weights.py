@@ -120,8 +120,8 @@ class Weigher:
         refused = sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
         score -= 6.0 * refused
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
-            blanket = all(self.items[c].blanket for c in statement.candidates)
-            score -= 1.0 if blanket or any(n.main == "except" for n in before) else 5.0
+            title = all(self.items[c].blanket for c in statement.candidates) or (first and _entitles(statement))
+            score -= 1.0 if title or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
             score += 1.0  # "lhermitte negative"
         if values_before and values_after and not negated:
@@ -284,6 +284,12 @@ class Weigher:
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
+
+
+def _entitles(statement: Statement) -> bool:
+    """ "Gait: reduced arm swing": a heading's own word, or any name in front of a colon and nothing else."""
+    headed = all(name.mark.has("heading") for name in statement.names)
+    return headed or [n.main for n in statement.after] == ["colon"]
 
 
 def _denied_here(nodes: list[Node], place: int) -> bool:

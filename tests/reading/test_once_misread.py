@@ -636,6 +636,39 @@ READ = [
         ["strength_deltoid right measured 4+", "strength_upper_limb measured 5"],
     ),
     ("Left pronator drift, otherwise normal neurological examination.", ["pronator_drift left present"]),
+    ("Gait: reduced arm swing right.", ["arm_swing right abnormal reduced"]),
+    ("Gait reduced arm swing on the right.", ["arm_swing right abnormal reduced"]),
+    ("Pinprick reduced right C6-C7.", ["pinprick right c6 abnormal reduced (to C7)"]),
+    ("Pinprick reduced left C5/6.", ["pinprick left c5 abnormal reduced (to C6)"]),
+    ("Reduced pinprick C5 and 6 on the left.", ["pinprick left c5 abnormal reduced (to C6)"]),
+    (
+        "Pinprick reduced in C6, C7 and C8 on the right.",
+        [
+            "pinprick right c6 abnormal reduced",
+            "pinprick right c7 abnormal reduced",
+            "pinprick right c8 abnormal reduced",
+        ],
+    ),
+    (
+        "Pinprick reduced at C6/C7/C8 left.",
+        ["pinprick left c6 abnormal reduced", "pinprick left c7 abnormal reduced", "pinprick left c8 abnormal reduced"],
+    ),
+    (
+        "Position sense at the toes, two of five errors on the right and one of five on the left.",
+        ["joint_position right toe abnormal 2/5 errors", "joint_position left toe abnormal 1/5 errors"],
+    ),
+    (
+        "JPS: 2/5 errors R toe, 0/5 errors L toe.",
+        ["joint_position right toe abnormal 2/5 errors", "joint_position left toe normal 0/5 errors"],
+    ),
+    (
+        "Grip weak bilaterally, 4 minus right, 4 left.",
+        [
+            "grip_strength both abnormal weak",
+            "strength_finger_flexors right measured 4-",
+            "strength_finger_flexors left measured 4",
+        ],
+    ),
 ]
 
 
@@ -1323,7 +1356,7 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
             "Horizontal nystagmus on both sides, more to the right.",
             ["nystagmus both present horizontal (more to the right)"],
         ),
-        ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal errors 3/10"]),
+        ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal 3/10 errors"]),
         ("Hops on the left but not on the right.", ["hop left normal"]),
     ],
 )
