@@ -129,7 +129,8 @@ def _take_over(cell: Cell, before: Cell) -> None:
     "Four beats on the left, sustained on the right"; "ptosis R none, L mild".
     """
     graded = any(n.main == "severity" for n in cell.modifiers)
-    if graded and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+    only = any("only" in n.text.split() for n in cell.modifiers)  # "absent left, right only with reinforcement"
+    if (graded or only) and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units

@@ -267,9 +267,7 @@ class StatusReader:
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
-            if any(n.mark.has("equal") for n in others):
-                return None
-            if not item.alone:
+            if not item.alone or any(n.mark.has("equal") for n in others):
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
         none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
@@ -294,7 +292,9 @@ class StatusReader:
             return Meaning(None, Status.NORMAL)
         if item.task and any(done(n) for n in cell.nodes):
             return Meaning(None, Status.NORMAL)
-        modified = any(n.value_roles(name) for n in cell.modifiers)
-        if modified and not item.blanket and item.kind in ("normality", "choice"):
+        modified = any(n.value_roles(name) for n in cell.modifiers) and not item.blanket
+        if modified and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
+        if modified and item.kind == "grade" and "only" in words.split():
+            return Meaning(Text(words=words), Status.PRESENT)  # "ankle jerks only with reinforcement"
         return None

@@ -669,6 +669,19 @@ READ = [
             "strength_finger_flexors left measured 4",
         ],
     ),
+    ("Ankle jerks only with reinforcement.", ["reflex_achilles present only with reinforcement"]),
+    (
+        "Left ankle jerk absent even with reinforcement, right only with reinforcement.",
+        [
+            "reflex_achilles left measured 0 (even with reinforcement)",
+            "reflex_achilles right present only with reinforcement",
+        ],
+    ),
+    (
+        "Knees 3+ with spread to adductors, ankles 4+.",
+        ["reflex_patellar measured 3+ (with spread to adductors)", "reflex_achilles measured 4+"],
+    ),
+    ("Romberg: sways with eyes closed but does not fall.", ["romberg measured sways without falling"]),
 ]
 
 
