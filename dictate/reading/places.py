@@ -35,9 +35,11 @@ class SiteFinder:
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
         here = any(node.main == "item" for node in nodes)
-        if here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
+        general = any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles)
+        placed_here = here and general  # "uppers" alone is no place
+        if placed_here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
             return True  # "2+ right arm": the arms of the blanket spoken of
-        if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
+        if not general:
             return False
         site = marks[place].role("site")
         if placed and not here and self._goes_on(marks, place, candidates, active):

@@ -190,7 +190,9 @@ class ShortNames:
             kinds = _SAID if alone and near.start > marks[place].start else _SAID[:1]
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
-                return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)
+                written = self.lexicon.grammar.scales[item.scale]
+                alone = own == {item.scale} and near.number.b in (None, written.of)
+                return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":

@@ -193,6 +193,8 @@ class Taker:
                 cell.side = before.side
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
+        if cell.site_node is None and any(r.kind == "site" and r.item in candidates for r in node.mark.roles):
+            cell.site_node = node  # "tone: right arm cogwheel rigidity, left arm normal"
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False

@@ -582,11 +582,11 @@ READ = [
     ("Motor. Marked rigidity of the neck.", ["tone neck abnormal marked rigidity"]),
     (
         "Finger to nose clumsy on the left, in proportion to the weakness. Heel shin on the left he could not do.",
-        ["finger_nose left abnormal clumsy in proportion to the weakness", "heel_shin left abnormal could not do"],
+        ["finger_nose left abnormal clumsy (in proportion to the weakness)", "heel_shin left abnormal could not do"],
     ),
     (
         "Heel shin ataxic on the right, out of proportion to the weakness.",
-        ["heel_shin right abnormal ataxic out of proportion to the weakness"],
+        ["heel_shin right abnormal ataxic (out of proportion to the weakness)"],
     ),
     (
         "Strength: RUE 4/5, RLE 4+/5, LUE and LLE 5/5.",
@@ -682,6 +682,47 @@ READ = [
         ["reflex_patellar measured 3+ (with spread to adductors)", "reflex_achilles measured 4+"],
     ),
     ("Romberg: sways with eyes closed but does not fall.", ["romberg measured sways without falling"]),
+    (
+        "Rapid alternating movements slow on the left, explained by the weakness.",
+        ["rapid_alternating left abnormal slow (explained by the weakness)"],
+    ),
+    ("Gait slow, consistent with the weakness.", ["gait abnormal slow (consistent with the weakness)"]),
+    (
+        "Tone: right arm cogwheel rigidity, left arm normal, legs normal.",
+        ["tone right arm abnormal cogwheel rigidity", "tone left arm normal", "tone leg normal"],
+    ),
+    ("Head tremor, no-no type, mild.", ["tremor head present no no type mild"]),
+    (
+        "Right upper and lower extremities 5/5, left upper and lower extremities 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 4",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    (
+        "Strength 5/5 in upper and lower extremities bilaterally.",
+        ["strength_upper_limb both measured 5", "strength_lower_limb both measured 5"],
+    ),
+    (
+        "Tone increased in the right upper and lower limbs.",
+        ["tone right upper_limb abnormal increased", "tone right lower_limb abnormal increased"],
+    ),
+    (
+        "Strength: right upper 5/5, right lower 5/5, left upper 4/5, left lower 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 4",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    ("Reflexes: uppers 2+, lowers 3+.", ["reflex_upper_limb measured 2+", "reflex_lower_limb measured 3+"]),
+    (
+        "Both upper and lower extremities 5/5.",
+        ["strength_upper_limb both measured 5", "strength_lower_limb both measured 5"],
+    ),
 ]
 
 
