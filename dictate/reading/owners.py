@@ -102,7 +102,8 @@ class Owners:
         if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
             of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
             return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
-        if last.text in INABILITY and node.mark.number is None and not cell.split:
+        unable = last.text in INABILITY or (last.main == "item" and last.text.split()[0] in INABILITY)
+        if unable and node.mark.number is None and not cell.split:
             return True  # "cannot rise from a low chair with her arms folded"
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split

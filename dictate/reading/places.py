@@ -9,6 +9,8 @@ from dictate.reading.lexicon import is_preposition
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 
+_STRONGEST = 5
+
 
 class SiteFinder:
     """Knows which items are told by site."""
@@ -94,6 +96,9 @@ class SiteFinder:
             or any(follows.role(kind, "") is not None for kind in ("absent", "normal"))
             or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
+        muscle = any(self.items[name].scale == "mrc" and not self.items[name].blanket for name in candidates)
+        if muscle and self.items[owner].kind == "presence" and _plain_grade(marks[place + 1 : place + 3]):
+            return False  # "no fasciculations right deltoid five"
         own = [n for n in reversed(nodes) if n.main == "item"]
         if own and any(n.main == "site" for n in nodes[nodes.index(own[0]) :]) and not grade_follows:
             return True  # "clonus right ankle sustained, left ankle three beats"
@@ -102,7 +107,7 @@ class SiteFinder:
             closes
             and own
             and all(
-                n.main in ("side", "filler", "severity", "number", "value", "unit", "colon")
+                n.main in ("side", "filler", "severity", "qualifier", "number", "value", "unit", "colon")
                 for n in nodes[nodes.index(own[0]) + 1 :]
             )
         ):
@@ -139,3 +144,10 @@ class SiteFinder:
         if said_of & set(candidates) and not said_of & set(active):
             return False  # "V1 duller. Face strong."
         return after is not None and after.number is None and after.role("normal", "") is not None
+
+
+def _plain_grade(after: Sequence[Mark]) -> bool:
+    """A number of strength, and not a count of something."""
+    number = after[0].number if after else None
+    counted = len(after) > 1 and after[1].has("unit", "filler", "word")
+    return number is not None and not number.op and number.a <= _STRONGEST and not counted

@@ -112,17 +112,26 @@ class ShortNames:
         told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
         told_of |= {role.item for role in last.roles if role.item in named} if last is not None else set()
         told_of = told_of if item.blanket else {*named}
+        if item.kind == "grade" and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
+            return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
         if named and marks[place].role("site", "") is not None and all(map(self._is_sited_grade, named)):
             return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
+        if told is not None and told.text in ("none", "nil") and marks[place].role("site", "") is not None:
+            return bool(named) and all(self.items[one].sited and self.items[one].kind == "presence" for one in named)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
         return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
+
+    def _graded_next(self, marks: Sequence[Mark], place: int) -> bool:
+        """A grade alone right behind it, and no count of anything."""
+        number = marks[place + 1] if place + 1 < len(marks) and is_grade(marks[place + 1]) else None
+        return number is not None and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
 
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket

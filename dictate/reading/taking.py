@@ -104,7 +104,8 @@ class Taker:
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
-        anew = node.main == "qualifier" and cell.values and cell.side is not None and side_next(following)
+        told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
+        anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
             cells.append(cell := Cell(affirmed=True))
         elif cell.split and (told or graded or anew) and not following[0].is_break:

@@ -723,6 +723,43 @@ READ = [
         "Both upper and lower extremities 5/5.",
         ["strength_upper_limb both measured 5", "strength_lower_limb both measured 5"],
     ),
+    ("Toes down B.", ["plantar_response both normal flexor"]),
+    (
+        "Vib absent great toes B, 6 s ankles B, WNL knees.",
+        ["vibration both great_toe abnormal absent", "vibration both ankle measured 6", "vibration knee normal"],
+    ),
+    ("LT decr to ankles B.", ["light_touch both ankle abnormal decreased"]),
+    ("MOTOR: spastic tone BLE, L>R.", ["tone both lower_limb abnormal spastic (l > r)"]),
+    (
+        "Clonus: sustained L ankle, 5 beats R ankle.",
+        ["clonus left ankle present sustained", "clonus right ankle present 5 beats"],
+    ),
+    (
+        "Tremor: rest right hand, postural left hand.",
+        ["tremor right hand present rest", "tremor left hand present postural"],
+    ),
+    (
+        "toe walking not tested because he is unsafe he can get out of the chair only with his arms pull test he would have fallen had i not caught him freezing when passing through the door hopping not attempted rapid alternating movements slowed on both sides",
+        [
+            "toe_walk not_examined (because he is unsafe he can)",
+            "chair_rise abnormal only with his arms",
+            "pull_test abnormal would have fallen had i not caught him",
+            "freezing present (through the door)",
+            "hop not_examined",
+            "rapid_alternating both abnormal slowed",
+        ],
+    ),
+    ("Cannot get up from a chair without pushing on his thighs.", ["chair_rise abnormal unable"]),
+    (
+        "no fasciculations right deltoid five right biceps five right wrist extensors five",
+        [
+            "fasciculations absent",
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_wrist_extensors right measured 5",
+        ],
+    ),
+    ("Fasciculations deltoid left, tongue none.", ["fasciculations left deltoid present", "tongue abnormal absent"]),
 ]
 
 
