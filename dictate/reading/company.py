@@ -40,6 +40,8 @@ def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
         if not any(role.kind == "qualifier" and role.item in own for role in mark.roles):
             return False
     return False
+
+
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 
@@ -47,8 +49,8 @@ _RUN = 12  # marks without a break: nobody punctuates
 def measured(marks: Sequence[Mark], place: int) -> bool:
     """ "not tested because of pain knee extension four plus": a name with its number ends the reason.
 
-    So does one with a word that says how it was ("because he is confined to bed gait not examined"), and any test's name
-    where the words run on without a stop.
+    So does one with a word that says how it was ("because he is confined to bed gait not examined"), and any test's
+    name where the words run on without a stop.
     """
     after = marks[place + 1 : place + 2]
     if any(mark.number is not None for mark in after):

@@ -59,7 +59,7 @@ def _count_first(text: str) -> str:
     """ "2 errors 5" (two errors out of five) and "errors 1/5" as "2/5 errors", "1/5 errors"."""
     missed = "|".join(sorted(MISSES))
     text = re.sub(rf"^(\d+) ({missed}) (\d+)$", r"\1/\3 \2", text)
-    return re.sub(rf"^({missed}) (\d+/\d+)$", r"\2 \1", text)
+    return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
 def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:

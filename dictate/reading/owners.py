@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cuts import place_follows, side_next, value_next
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, read_number
+from dictate.reading.kinds import INABILITY, read_number, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.walks import one_walk
@@ -102,7 +102,7 @@ class Owners:
         if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
             of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
             return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
-        unable = last.text in INABILITY or (last.main == "item" and last.text.split()[0] in INABILITY)
+        unable = last.text in INABILITY or (last.main == "item" and says_unable(last.text))
         if unable and node.mark.number is None and not cell.split:
             return True  # "cannot rise from a low chair with her arms folded"
         if last.mark.number is not None and node.mark.number is None:

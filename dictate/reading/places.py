@@ -36,6 +36,8 @@ class SiteFinder:
             return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        if _none_there(marks, place) and all(self._is_sited_sign(name) for name in active):
+            return True  # "fasciculations in the left deltoid, tongue none"
         here = any(node.main == "item" for node in nodes)
         general = any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles)
         placed_here = here and general  # "uppers" alone is no place
@@ -64,6 +66,9 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _is_sited_sign(self, name: str) -> bool:
+        return self.items[name].sited and self.items[name].kind == "presence"
 
     def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
@@ -144,6 +149,12 @@ class SiteFinder:
         if said_of & set(candidates) and not said_of & set(active):
             return False  # "V1 duller. Face strong."
         return after is not None and after.number is None and after.role("normal", "") is not None
+
+
+def _none_there(marks: Sequence[Mark], place: int) -> bool:
+    """ "Tongue none": nobody says so of the tongue itself."""
+    after = next((mark for mark in marks[place + 1 : place + 3] if not mark.has("colon")), None)
+    return marks[place].role("site", "") is not None and after is not None and after.text in ("none", "nil")
 
 
 def _plain_grade(after: Sequence[Mark]) -> bool:

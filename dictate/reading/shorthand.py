@@ -25,7 +25,7 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
             mark = replace(mark, roles=(Role("side", key=side),))
         if mark.text == "n" and mark.has("word") and _closes(marks, place, tokens):
             mark = replace(mark, roles=(Role("normal"),))
-        if tokens[mark.start].text == "B" and _is_both(marks, place, tokens):
+        if tokens[mark.start].text in ("B", "each") and _is_both(marks, place, tokens):
             mark = replace(mark, roles=(Role("side", key="both"),))
         pair = _sign_pair(marks, place, tokens)
         if pair is not None and _names(marks, place, tokens, items, _is_jerk):
@@ -36,7 +36,7 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
 
 
 def _is_both(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
-    """ "Toes down B, biceps 3+ B": a letter that ends a clause in which something was found, as L and R do there."""
+    """ "Toes down B, biceps 3+ B", "ankles 1+ each": at the end of a clause in which something was found."""
     if marks[place].has("item", "sign", "number") or place == 0:
         return False
     if tokens[marks[place - 1].end - 1].ends_sentence or marks[place - 1].has("word", "comma", "colon"):

@@ -27,11 +27,15 @@ class ShortNames:
         self.lexicon = lexicon
         self.items = lexicon.items
 
-    def full_names(self, mark: Mark, here: tuple[str, str]) -> list[str]:
+    def full_names(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> list[str]:
         """Items that the phrase names in any company.
 
-        "Neck rigidity" names the stiff neck, and only among tones says how the neck was.
+        "Neck rigidity" names the stiff neck, and only among tones, or with a rating, says how the neck was.
         """
+        mark = marks[place]
+        toned = [role.item for role in mark.roles if role.kind == "alone" and mark.role("site", role.item) is not None]
+        if toned and self._graded_next(marks, place):
+            return toned
         named = {self.lexicon.component[role.item] for role in mark.roles if role.kind == "item"}
         return [
             role.item
@@ -112,16 +116,19 @@ class ShortNames:
         told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
         told_of |= {role.item for role in last.roles if role.item in named} if last is not None else set()
         told_of = told_of if item.blanket else {*named}
-        if item.kind == "grade" and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
+        muscle = item.kind == "grade" and not item.blanket
+        if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
             return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
         if named and marks[place].role("site", "") is not None and all(map(self._is_sited_grade, named)):
             return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
+        if item.blanket and item.kind == "grade" and named and any(mark.number is not None for mark in between):
+            rated = [self.items[one] for one in named]
+            if all(one.sited and one.kind == "normality" for one in rated):
+                return True  # "right arm rigidity 1, left arm 0"
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
-        if told is not None and told.text in ("none", "nil") and marks[place].role("site", "") is not None:
-            return bool(named) and all(self.items[one].sited and self.items[one].kind == "presence" for one in named)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False

@@ -21,7 +21,7 @@ from dictate.reading.cuts import (
     value_side_order,
 )
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, LEVELS
+from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies, end_denial
@@ -163,7 +163,7 @@ class Taker:
         cell = cells[-1]
         clause = itertools.takewhile(lambda n: n.main not in ("contrast", "semicolon"), following)
         if node.mark.has("ability") and any(
-            n.main in ("value", "number") and n.text not in INABILITY and not n.mark.has("ability") for n in clause
+            n.main in ("value", "number") and not says_unable(n.text) and not n.mark.has("ability") for n in clause
         ):
             cell.nodes.append(node)  # "able to walk on her heels with difficulty"
             return

@@ -759,7 +759,46 @@ READ = [
             "strength_wrist_extensors right measured 5",
         ],
     ),
-    ("Fasciculations deltoid left, tongue none.", ["fasciculations left deltoid present", "tongue abnormal absent"]),
+    (
+        "Fasciculations deltoid left, tongue none.",
+        ["fasciculations left deltoid present", "fasciculations tongue absent"],
+    ),
+    (
+        "I did not get her up to walk, because the physiotherapist had only just put her back to bed.",
+        ["gait not_examined (because the physiotherapist had only just put her back to bed)"],
+    ),
+    (
+        "Scapular winging, clearly, on both sides, the left rather more than the right.",
+        ["scapular_winging both present clearly left rather more than the right"],
+    ),
+    ("Power cannot be graded.", ["strength_all not_assessable"]),
+    ("Jaw jerk not elicited because of the tube.", ["jaw_jerk not_assessable (because of the tube)"]),
+    ("Tandem: two missteps, make it three.", ["tandem_gait abnormal 3 missteps"]),
+    (
+        "Right leg rigidity one, left leg rigidity nought.",
+        ["tone right leg abnormal rigidity 1", "tone left leg normal (nought)"],
+    ),
+    ("Neck rigidity 2.", ["tone neck abnormal rigidity 2"]),
+    (
+        "Phalen positive on the left after roughly twenty seconds, and negative on the right after the full minute.",
+        ["phalen left present 20 seconds", "phalen right absent"],
+    ),
+    (
+        "She could hop on the right leg and could not hop on the left leg.",
+        ["hop right normal", "hop left abnormal unable"],
+    ),
+    (
+        "Heel walking possible on the right, impossible on the left.",
+        ["heel_walk right normal", "heel_walk left abnormal impossible"],
+    ),
+    (
+        "Tongue deviates to the left, with atrophy, no, without atrophy.",
+        ["tongue left abnormal deviates (without atrophy)"],
+    ),
+    ("Gag, I would rather not.", ["gag not_examined"]),
+    ("Ankle jerks 1+ each.", ["reflex_achilles both measured 1+"]),
+    ("Turning takes six steps, it was four.", ["turning measured 6"]),
+    ("Left deltoid 4, was 4 minus.", ["strength_deltoid left measured 4"]),
 ]
 
 
