@@ -96,9 +96,10 @@ def _share_misses(cells: Sequence[Cell]) -> None:
 
 def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     """A place said with one reading, for the next or the one before that has none; and signs not found there."""
-    for one, two in itertools.pairwise(cells):
+    for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
-        if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
+        listed = place and cells[place - 1].values == one.values and cells[place - 1].site_node is not None
+        if two.site_node is None and one.site_node is not None and two.values and two.side is not None and not listed:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"

@@ -147,7 +147,7 @@ class ShortNames:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
         set_off = place + 2 < len(marks) and marks[place + 1].has("comma") and marks[place + 2].number is not None
         for near in marks[place + 1 + set_off : place + 5]:  # "right leg, five throughout"
-            if near.has("minutes", "time_span"):
+            if near.has("minutes", "time_span", "except"):
                 break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
                 return is_grade(near) and not _has_unit(marks, near)

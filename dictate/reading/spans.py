@@ -42,22 +42,29 @@ _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grad
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "d": 12, "l": 5, "s": 5}  # D: dorsal, as many write T
 _BEFORE_LEVEL = {"at", "to", "below", "level", "above", "through", "from", "and", "of", "over"}
+_LEVEL_LISTS = frozenset({",", "and", "or", "/"})
 _LEVEL_LINKS = frozenset({"-", "/", "to", "and"})
 
 
 def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
     """ "T8", "t eight", "T-10" as sites and levels, and the second one of "C5/6", "L4 to 5"."""
     numbers = {mark.start: mark for mark in find_numbers(tokens)}
+    last = -1  # token after the level before
     for place, token in enumerate(tokens):
-        mark = _level_at(place, token, tokens, numbers)
+        listed = 0 < last < place and all(one.lower in _LEVEL_LISTS for one in tokens[last:place])
+        mark = _level_at(place, token, tokens, numbers, listed=listed)
         if mark is None:
             continue
+        last = mark.end
         yield mark
         if (second := _level_behind(mark, tokens, numbers)) is not None:
             yield second
 
 
-def _level_at(place: int, token: Token, tokens: Sequence[Token], numbers: Mapping[int, Mark]) -> Mark | None:
+def _level_at(
+    place: int, token: Token, tokens: Sequence[Token], numbers: Mapping[int, Mark], *, listed: bool
+) -> Mark | None:
+    """listed: in one list with a level before it ("at L two, L three and L four")."""
     letter, rest = token.lower[:1], token.lower[1:]
     if letter in _DERMATOME_LIMIT and letter != "d" and rest.isdigit():
         return _level(place, place + 1, letter, int(rest))
@@ -65,7 +72,7 @@ def _level_at(place: int, token: Token, tokens: Sequence[Token], numbers: Mappin
         return None
     after = place + 2 if tokens[place + 1].lower == "-" else place + 1
     before = tokens[place - 1].lower if place else ""
-    if not (letter in ("t", "c") or before in _BEFORE_LEVEL) or (letter == "s" and before == "s"):
+    if not (listed or letter in ("t", "c") or before in _BEFORE_LEVEL) or (letter == "s" and before == "s"):
         return None
     number = _whole(numbers.get(after))
     return None if number is None else _level(place, numbers[after].end, letter, number)

@@ -739,7 +739,9 @@ READ = [
         ["tremor right hand present rest", "tremor left hand present postural"],
     ),
     (
-        "toe walking not tested because he is unsafe he can get out of the chair only with his arms pull test he would have fallen had i not caught him freezing when passing through the door hopping not attempted rapid alternating movements slowed on both sides",
+        "toe walking not tested because he is unsafe he can get out of the chair only with his arms pull test he would "
+        "have fallen had i not caught him freezing when passing through the door hopping not attempted rapid alternating "
+        "movements slowed on both sides",
         [
             "toe_walk not_examined (because he is unsafe he can)",
             "chair_rise abnormal only with his arms",
@@ -799,6 +801,59 @@ READ = [
     ("Ankle jerks 1+ each.", ["reflex_achilles both measured 1+"]),
     ("Turning takes six steps, it was four.", ["turning measured 6"]),
     ("Left deltoid 4, was 4 minus.", ["strength_deltoid left measured 4"]),
+    (
+        "Reflexes: UE 2+, knees 3+ b/l, ankles 3+ R and 2+ L.",
+        [
+            "reflex_upper_limb measured 2+",
+            "reflex_patellar both measured 3+",
+            "reflex_achilles right measured 3+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Tone spastic BLE (Ashworth 1+ at R knee, 1 at L), nl BUE.",
+        [
+            "tone both lower_limb abnormal spastic",
+            "ashworth right knee measured 1+",
+            "ashworth left knee measured 1",
+            "tone both upper_limb normal",
+        ],
+    ),
+    (
+        "Tone: increased in L arm and L leg, normal on the right.",
+        ["tone left arm abnormal increased", "tone left leg abnormal increased", "tone right normal"],
+    ),
+    (
+        "right shoulder abduction one elbow flexion two elbow extension two right hip flexion three ankle dorsiflexion one left side five throughout",
+        [
+            "strength_deltoid right measured 1",
+            "strength_biceps right measured 2",
+            "strength_triceps right measured 2",
+            "strength_iliopsoas right measured 3",
+            "strength_tibialis_anterior right measured 1",
+            "strength_all left measured 5",
+        ],
+    ),
+    ("Upper limbs, normal power, tone normal.", ["strength_upper_limb normal", "tone upper_limb normal"]),
+    (
+        "Pinprick: normal at L two, L three and L four on both sides; reduced at L five right.",
+        [
+            "pinprick both l2 normal",
+            "pinprick both l3 normal",
+            "pinprick both l4 normal",
+            "pinprick right l5 abnormal reduced",
+        ],
+    ),
+    (
+        "Coordination in the arms normal, heel shin not tested because of pain.",
+        ["coordination_all arm normal", "heel_shin not_examined (because of pain)"],
+    ),
+    ("Pinprick unchanged since yesterday.", ["pinprick unchanged"]),
+    (
+        "MOTOR to nailbed pressure: R arm withdraws, L arm extends.",
+        ["motor_response right arm abnormal withdraws", "motor_response left arm abnormal extends"],
+    ),
+    ("Coord: FN ok, HS ataxic R.", ["finger_nose normal", "heel_shin right abnormal ataxic"]),
 ]
 
 
