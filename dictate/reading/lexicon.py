@@ -256,8 +256,8 @@ class Lexicon:
                 before = place - 1 if tokens[place].hyphened else before
                 if before < 0:
                     break
-                if tokens[before].lower in LENGTHS:
-                    break  # "six foot walk"
+                if tokens[before].lower in LENGTHS or not tokens[before].lower.isalpha():
+                    break  # "six foot walk", "5/5 b/l"
                 entries = self._phrases.get((tokens[before].lower, tokens[mark.end - 1].lower), ())
                 roles = tuple(role for role, shout in entries if not shout and role.kind in _HEADED)
                 if not roles or any(role.kind == "side" for role, _ in entries):

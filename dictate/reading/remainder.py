@@ -46,7 +46,7 @@ class Remainder:
                 return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
             if mark.role("absent", ""):
                 return self._else_of(marks[place], nodes)  # a whole component is never absent
-            if mark.role("normal", "") or mark.role("not_examined", ""):
+            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("not_assessable", ""):
                 name = f"{here[0] or here[1]}_all"
                 return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
             if not mark.has("filler"):

@@ -13,6 +13,7 @@ from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node, limb_of
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
+_FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
 PARTS = ("proximal", "distal")
 
 
@@ -88,8 +89,7 @@ def _share_misses(cells: Sequence[Cell]) -> None:
     All of them, or none, may as well be a count of right answers: it is left as it was said.
     """
     for one, two in itertools.pairwise(cells):
-        missed = [n for n in one.values if n.text in MISSES]
-        numbers = [n.mark.number for n in two.values]
+        missed, numbers = [n for n in one.values if n.text in MISSES], [n.mark.number for n in two.values]
         if missed and len(numbers) == 1 and numbers[0] is not None and numbers[0].a not in (0, numbers[0].b):
             two.values = [*two.values, *missed]
 
@@ -111,8 +111,8 @@ def _same_half(one: Cell, two: Cell) -> bool:
     """Arm and leg: the side said in front of the one is that of the other, where only one such limb is meant."""
     limbs = [cell.site_node.text.split()[-1] if cell.site_node is not None else "" for cell in (one, two)]
     sides = [node for cell in (one, two) for node in cell.nodes if node.main == "side"]
-    before = len(sides) == 1 and one.site_node is not None and sides[0].mark.end == one.site_node.mark.start
-    return {*limbs} == {"arm", "leg"} and before and one.side in (Side.LEFT, Side.RIGHT) and two.side is None
+    first = len(sides) == 1 and one.site_node is not None and sides[0].mark.end == one.site_node.mark.start
+    return {*limbs} == {"arm", "leg"} and first and one.side in (Side.LEFT, Side.RIGHT) and two.side is None
 
 
 def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
@@ -264,24 +264,6 @@ def _conditions(cell: Cell) -> list[Node]:
     return [n for n in cell.modifiers if n.main == "qualifier"]
 
 
-def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, bool]]]:
-    """ "Plantar   mute   down": two bare values behind a name, each with the name, where columns were declared."""
-    names = [pair for pair in sequence if pair[1]]
-    told = [pair for pair in sequence if not pair[1]]
-    if not names or len(told) != 2 or any(node.main not in ("value", "number") for node, _ in told):
-        return []
-    return [[*names, one] for one in told]
-
-
-def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
-    """Sides declared once ("right then left") for two values in a row."""
-    bare = [
-        c for c in cells if c.side is None and c.values and c.site_node is None
-    ]  # "absent at ankles, present knees"
-    if len(bare) == 2 and len(cells) == 2:
-        bare[0].side, bare[1].side = order
-
-
 def shared_side(cell: Cell, second: Node) -> Node | None:
     """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
 
@@ -290,7 +272,12 @@ def shared_side(cell: Cell, second: Node) -> Node | None:
     if second.key("site") in _MIDLINE:
         return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
-    if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
+    if site is None:
+        return None
+    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
     before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if fingers:
+        return next((n for n in before if n.main == "side"), None)
     return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None

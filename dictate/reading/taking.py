@@ -120,7 +120,10 @@ class Taker:
         side = Side(node.key("side"))
         unknown = is_unknown_next(following)
         placed = node.mark.has("site") or site_next(following)
-        if cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site"))):
+        again = placed and cell.side is side and cell.site_node is not None  # "reduced right arm right leg"
+        if again or (
+            cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site")))
+        ):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
@@ -178,7 +181,7 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
-        if starts_anew(cell, node, following):
+        if starts_anew(cell, node, following) or _value_first(cells, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
@@ -199,3 +202,14 @@ class Taker:
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False
+
+
+def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
+    """ "Floppy in the right arm and the right leg, normal on the left": words before their places, so this one too."""
+    if len(cells) < 2 or not side_next(list(following)):
+        return False
+    before, cell = cells[-2:]
+    places = [one.site_node for one in (before, cell)]
+    if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
+        return False
+    return before.values[0].mark.start < places[0].mark.start

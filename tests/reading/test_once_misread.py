@@ -740,8 +740,8 @@ READ = [
     ),
     (
         "toe walking not tested because he is unsafe he can get out of the chair only with his arms pull test he would "
-        "have fallen had i not caught him freezing when passing through the door hopping not attempted rapid alternating "
-        "movements slowed on both sides",
+        "have fallen had i not caught him freezing when passing through the door hopping not attempted rapid "
+        "alternating movements slowed on both sides",
         [
             "toe_walk not_examined (because he is unsafe he can)",
             "chair_rise abnormal only with his arms",
@@ -824,7 +824,8 @@ READ = [
         ["tone left arm abnormal increased", "tone left leg abnormal increased", "tone right normal"],
     ),
     (
-        "right shoulder abduction one elbow flexion two elbow extension two right hip flexion three ankle dorsiflexion one left side five throughout",
+        "right shoulder abduction one elbow flexion two elbow extension two right hip flexion three ankle dorsiflexion "
+        "one left side five throughout",
         [
             "strength_deltoid right measured 1",
             "strength_biceps right measured 2",
@@ -854,6 +855,40 @@ READ = [
         ["motor_response right arm abnormal withdraws", "motor_response left arm abnormal extends"],
     ),
     ("Coord: FN ok, HS ataxic R.", ["finger_nose normal", "heel_shin right abnormal ataxic"]),
+    (
+        "Motor: nl bulk. Delt, bi, tri 5/5 b/l.",
+        [
+            "bulk normal",
+            "strength_deltoid both measured 5",
+            "strength_biceps both measured 5",
+            "strength_triceps both measured 5",
+        ],
+    ),
+    ("No C/C/E.", ["edema absent", "clubbing absent", "cyanosis absent"]),
+    ("Sensory: responds to pain as above, otherwise not assessable.", ["sensory_all not_assessable"]),
+    ("Saddle: pinprick reduced on both sides, right worse.", ["pinprick both saddle abnormal reduced (right worse)"]),
+    (
+        "Light touch reduced in the right thumb, index and middle finger, and in the left little finger.",
+        [
+            "light_touch right thumb abnormal reduced",
+            "light_touch right index_finger abnormal reduced",
+            "light_touch right middle_finger abnormal reduced",
+            "light_touch left little_finger abnormal reduced",
+        ],
+    ),
+    (
+        "pinprick reduced right arm right leg and right face",
+        [
+            "pinprick right arm abnormal reduced",
+            "pinprick right leg abnormal reduced",
+            "pinprick right face abnormal reduced",
+        ],
+    ),
+    (
+        "Tone floppy in the right arm and the right leg normal on the left.",
+        ["tone right arm abnormal floppy", "tone right leg abnormal floppy", "tone left normal"],
+    ),
+    ("Disability scale grade 4.", ["named_score measured 4 (disability scale grade)"]),
 ]
 
 
