@@ -16,6 +16,7 @@ from dictate.checks.coverage import (
     is_plural,
     is_reassuring,
     same_circumstances,
+    same_part,
     sides_meet,
 )
 from dictate.checks.registry import Doubt, check
@@ -271,7 +272,8 @@ def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> b
     if not reach and item.kind == "presence" and not item.alone:
         # A reflex that is there: "gag present" without side, then "absent on the left".
         reach = sides_meet(other.side, finding.side) and covers_site(finding.site, other.site)
-    return reach and same_circumstances(other, finding) and about_the_same(other, finding)
+    alike = about_the_same(other, finding) and same_part(other, finding, item)
+    return reach and same_circumstances(other, finding) and alike
 
 
 def _grade_differs(blanket: Grade, grade: Grade) -> bool:

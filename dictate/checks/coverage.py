@@ -81,7 +81,7 @@ APART: dict[Component, tuple[str, ...]] = {
 }
 ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 # Circumstances that make two statements about one item compatible ("with reinforcement", "on medication").
-_CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under)\b", re.IGNORECASE)
+_CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under|for|of|in)\b", re.IGNORECASE)
 _SMALL = frozenset(
     ("a", "an", "and", "the", "of", "to", "in", "on", "at", "with", "for", "by", "is", "was", "no", "not")
 )
@@ -121,6 +121,18 @@ def same_circumstances(one: Finding, other: Finding) -> bool:
 def conditions_of(finding: Finding) -> frozenset[str]:
     """The circumstances it was found under, of its details."""
     return frozenset(detail.lower() for detail in finding.detail if _CONDITION.match(detail))
+
+
+def same_part(reassuring: Finding, found: Finding, item: Item) -> bool:
+    """Whether what was normal reaches the part that was not: strong eye closure says nothing of the mouth."""
+    normal, other = _parts_of(reassuring, item), _parts_of(found, item)
+    return not normal or not normal.isdisjoint(other)
+
+
+def _parts_of(finding: Finding, item: Item) -> frozenset[str]:
+    """The parts of the item that it was said of; empty: of all of it."""
+    known = {part.lower() for part in item.parts}
+    return frozenset(text.rstrip("s") for text in map(str.lower, finding.detail) if {text, text + "s", text.rstrip("s")} & known)
 
 
 def about_the_same(denied: Finding, found: Finding) -> bool:

@@ -18,6 +18,7 @@ from dictate.reading.cuts import (
 )
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limits import is_limit, take_limit
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.sharing import (
@@ -125,6 +126,8 @@ class CellBuilder:
                 self.taker.take(cells, node, following, candidates)
             elif node.main in _SEPARATORS:
                 cell.part(node)
+            elif is_limit(node, cell):
+                take_limit(cell, node)
             elif object_follows(node, following):
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:

@@ -15,6 +15,7 @@ from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
+_LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes"})  # what is counted was not right
@@ -120,12 +121,18 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
     ]
 
 
-def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
-    """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
+def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured: bool) -> list[str]:
+    """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself.
+
+    And for what it was normal ("to whisper"), unless a word says that it was for this alone.
+    """
+    said = dict.fromkeys(n.text for n in modifiers(name, cell) if n.main == "qualifier")
+    if meaning.status is Status.NORMAL and item.kind in _LIMITED and not cell.negated:
+        return [text for text in said if f"{text} only" not in cell.detail]
+    value = meaning.value if measured else None
     if value is None or (item.kind not in {*CONDITIONED, "text"} and not isinstance(value, Quantity)):
         return []
-    said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
-    return [text for text in dict.fromkeys(said) if text not in str(value)]
+    return [text for text in said if text not in str(value)]
 
 
 def denied_kinds(name: str, cell: Cell) -> list[str]:

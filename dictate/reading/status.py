@@ -19,7 +19,7 @@ from dictate.reading.descriptors import (
     unseen,
 )
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.forms import scale_names
+from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
@@ -154,9 +154,9 @@ class StatusReader:
             item.kind == "presence" and isinstance(meaning.value, Quantity)
         )
         detail = [
-            *(scale_names(item, nodes) if item.keeps_name else ()),
+            *names_kept(item, nodes, cell.nodes, meaning.value),
             *cell.detail,
-            *conditions(name, item, cell, meaning.value if measured else None),
+            *conditions(name, item, cell, meaning, measured=measured),
             *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):

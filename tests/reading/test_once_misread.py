@@ -1445,7 +1445,7 @@ def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> Non
         ("Hearing not formally tested but grossly normal.", ["hearing normal"]),
         (
             "No facial weakness, although the left nasolabial fold is flatter.",
-            ["facial_strength normal", "facial_strength left abnormal flatter"],
+            ["facial_strength normal", "facial_strength left abnormal flatter (nasolabial fold)"],
         ),
     ],
 )
