@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from dictate.checks.wording import item_of
 from dictate.grammar import Grammar, Item
@@ -124,15 +125,29 @@ def conditions_of(finding: Finding) -> frozenset[str]:
 
 
 def same_part(reassuring: Finding, found: Finding, item: Item) -> bool:
-    """Whether what was normal reaches the part that was not: strong eye closure says nothing of the mouth."""
-    normal, other = _parts_of(reassuring, item), _parts_of(found, item)
-    return not normal or not normal.isdisjoint(other)
+    """Whether what was normal reaches the part that was not: strong eye closure says nothing of the mouth.
+
+    "Horizontal saccades normal" and vertical ones slow are told apart too; where no part is said all is meant.
+    """
+    normal, other = _parts_of(reassuring, item.parts), _parts_of(found, item.parts)
+    if normal and normal.isdisjoint(other):
+        return False
+    kinds, found_kinds = (_parts_of(one, item.qualifiers) for one in (reassuring, found))
+    return not kinds or not found_kinds or not kinds.isdisjoint(found_kinds)
 
 
-def _parts_of(finding: Finding, item: Item) -> frozenset[str]:
-    """The parts of the item that it was said of; empty: of all of it."""
-    known = {part.lower() for part in item.parts}
-    return frozenset(text.rstrip("s") for text in map(str.lower, finding.detail) if {text, text + "s", text.rstrip("s")} & known)
+def _parts_of(finding: Finding, known: Sequence[str]) -> frozenset[str]:
+    """Which of the known words it was said of, by its details and its descriptor."""
+    said = [text.lower() for text in finding.detail]
+    if isinstance(finding.value, Text):
+        said.append(finding.value.words.lower())
+    return frozenset(
+        part for part in (word.lower().rstrip("s") for word in known) for text in said if _holds(text, part)
+    )
+
+
+def _holds(text: str, part: str) -> bool:
+    return re.search(rf"\b{re.escape(part)}s?\b", text) is not None
 
 
 def about_the_same(denied: Finding, found: Finding) -> bool:

@@ -87,8 +87,8 @@ class CellBuilder:
         cells = [Cell()]
         skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
-        shown = shown or any(named.sign or done(named) for named, is_name in sequence if is_name)
+        sign = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
+        shown = sign or any(named.sign or done(named) for named, is_name in sequence if is_name)
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
@@ -108,7 +108,7 @@ class CellBuilder:
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
                 skip = place + take_comparison(cell, node, following)
-            elif (kept := elsewhere(cell, node, following)) is not None:
+            elif (kept := elsewhere(cell, node, following, sign=sign)) is not None:
                 cell.detail.append(f"{node.text} {kept.text}")
                 cell.nodes.extend((node, kept))
                 skip = place + 1 + following.index(kept)

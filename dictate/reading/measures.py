@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.model import Quantity, Status, Text
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import Meaning, distance_in, read_number
+from dictate.reading.kinds import Meaning, choice_value, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
@@ -135,9 +135,15 @@ def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured:
     return [text for text in said if text not in str(value)]
 
 
-def denied_kinds(name: str, cell: Cell) -> list[str]:
-    """ "No rest tremor": of which kind none was found; a tremor of another kind may be there."""
-    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"] if cell.negated else []
+def denied_kinds(name: str, item: Item, cell: Cell) -> list[str]:
+    """ "No rest tremor", "no vertical nystagmus", "none on left gaze": a tremor of another kind may be there."""
+    if not cell.negated:
+        return []
+    told = [(n.mark.start, r.key) for n in cell.values for r in n.mark.roles if (r.kind, r.item) == ("alone", name)]
+    named = [(at, choice_value(key, item.values[key].value, item.kind)) for at, key in told]
+    kinds = [(at, str(value)) for at, value in named if value is not None]
+    kinds += [(n.mark.start, in_full(n)) for n in modifiers(name, cell) if n.main in ("qualifier", "direction")]
+    return [text for _, text in sorted(kinds)]
 
 
 def modifier_text(name: str, cell: Cell) -> str:

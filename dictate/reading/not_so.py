@@ -41,18 +41,28 @@ def denies_another(node: Node, following: list[Node]) -> bool:
     return is_unknown(following[0]) and leads_on(following[1].mark)
 
 
-def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
-    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
+def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> Node | None:
+    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found.
+
+    sign: of what is there or not; of anything else a side begins another reading ("absent on the left").
+    """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     if not denied or not any(map(_is_direction, cell.modifiers)):
         return None
     after = next((n for n in following if n.main != "filler"), None)
-    return after if after is not None and (after.main == "side" or _is_direction(after)) else None
+    return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
 
 
 def _is_direction(node: Node) -> bool:
     """ "On left gaze", "to the left", "on line bisection": where the eyes look, in which test it was."""
     return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
+
+
+def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "No nystagmus in primary gaze, a few beats on lateral gaze": behind a direction of its own it was there."""
+    behind = cell.negated and cell.split and not cell.values and node.main == "qualifier" and not _is_direction(node)
+    ahead = itertools.takewhile(lambda n: not n.is_break, following)
+    return behind and any(map(_is_direction, cell.modifiers)) and any(map(_is_direction, ahead))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:

@@ -99,18 +99,20 @@ class StatusReader:
         if meaning is None:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
+        signs = [n for n in named if not self._normal_sign(name, n)]
         if (
             named
             and (cell.spared or all(n.sign for n in named))
             and meaning.status is Status.ABNORMAL
             and str(meaning.value) == "absent"
-            and not any(self._normal_sign(name, n) for n in named)
+            and signs == [*named]
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         plain = [n for n in others if n.main != "item"]
-        if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
+        shown = signs == [*named] and all(n.sign for n in signs) and all(n.mark.role("present", "") for n in plain)
+        if meaning.status is Status.NORMAL and plain and signs and shown and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
+        meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -139,11 +141,6 @@ class StatusReader:
         values = self.items[name].values
         return any(r.kind == "value" and r.item == name and values[r.key].status == "normal" for r in node.mark.roles)
 
-    def _only_seen(self, name: str, named: Sequence[Node], words: Sequence[Node]) -> bool:
-        """Words that only say that the sign was there."""
-        signs = bool(named) and all(n.sign and not self._normal_sign(name, n) for n in named)
-        return signs and all(n.mark.role("present", "") for n in words)
-
     def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
         site = self._site(name, item, cell)
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
@@ -157,7 +154,7 @@ class StatusReader:
             *names_kept(item, nodes, cell.nodes, meaning.value),
             *cell.detail,
             *conditions(name, item, cell, meaning, measured=measured),
-            *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
+            *(denied_kinds(name, item, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite

@@ -24,7 +24,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import INABILITY, LEVELS
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
-from dictate.reading.not_so import denies, end_denial
+from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import (
     PARTS,
@@ -100,7 +100,7 @@ class Taker:
 
     def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
-        if cell.negated and cell.contrasted:
+        if (cell.negated and cell.contrasted) or found_there(cell, node, following):
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)

@@ -1242,7 +1242,7 @@ def test_the_other_side_and_what_is_not_so_there(grammar: Grammar, text: str, wa
         ),
         (
             "No nystagmus in primary position but first-degree left-beating nystagmus on looking left.",
-            ["nystagmus absent", "nystagmus present first degree left beating on looking left"],
+            ["nystagmus absent (in primary position)", "nystagmus present first degree left beating on looking left"],
         ),
         (
             "Visual acuity was not tested because she had left her glasses at home.",
