@@ -46,8 +46,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
-    if counted and is_unknown(following[1]):
-        return True  # "three on recall and three on orienting"
+    if counted and any(is_unknown(n) for n in [n for n in following[1:] if n.main != "filler"][:1]):
+        return True  # "three on recall and three on orienting", "one for the date"
     if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
         return True  # "left ptosis with compensatory tilt to the right"
     if before:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import Meaning
+from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
@@ -133,6 +133,14 @@ def unseen(name: str, item: Item, words: Sequence[Node]) -> bool:
     if item.kind != "normality" or item.blanket or told:
         return False
     return any(n.text in _OUT_OF_VIEW and n.mark.role("absent", "") and not n.value_roles(name) for n in words)
+
+
+def missed(item: Item, cell: Cell, numbers: Sequence[Node]) -> bool:
+    """ "Could not recall two of the three words": what was not done is no score."""
+    if item.kind not in ("score", "normality") or not numbers or item.task:
+        return False
+    before = [n for n in cell.nodes if n.mark.start < numbers[0].mark.start]
+    return any(n.text in INABILITY for n in before)
 
 
 def one_of_two(item: Item, words: Sequence[Node], side: Side | None) -> bool:

@@ -69,6 +69,7 @@ class Divider:
                 groups
                 and not told_apart(nodes, place)
                 and not self._measured_apart(groups[-1], nodes, place)
+                and not self._severe_apart(groups[-1], nodes, place)
                 and (self._together(groups[-1], node, between) or self.lists.holds(nodes, groups[-1], node, between))
                 and not self._closed(nodes, groups[-1][0], place, between)
             ):
@@ -106,6 +107,13 @@ class Divider:
         one, two = self.items[group[-1].candidates[0]], self.items[nodes[place].candidates[0]]
         measured = any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
         return measured and one.kind == two.kind == "quantity" and one.units != two.units
+
+    def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
+        """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
+        first = next(at for at, node in enumerate(nodes) if node is group[0])
+        behind = [n for n in nodes[place + 1 : place + 3] if n.main != "filler"]
+        told = bool(behind) and behind[0].main == "value" and all(self._says_itself(n) for n in (*group, nodes[place]))
+        return told and first > 0 and nodes[first - 1].main == "severity" and nodes[place - 1].main == "comma"
 
     def _says_itself(self, node: Node) -> bool:
         """Naming it is a finding: a sign, or an item that is present when named."""

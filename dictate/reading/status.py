@@ -13,6 +13,7 @@ from dictate.reading.descriptors import (
     contrary,
     denied_sign,
     descriptor,
+    missed,
     named_between,
     one_of_two,
     overall,
@@ -90,6 +91,7 @@ class StatusReader:
         item = self.items[name]
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
+        in_words = in_words or missed(item, cell, numbers)
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
         if meaning is None:
