@@ -12,6 +12,7 @@ from dictate.checks.coverage import (
     covers_item,
     covers_side,
     covers_site,
+    denies_only,
     is_abnormal,
     is_plural,
     is_reassuring,
@@ -252,7 +253,7 @@ def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> b
     if not reach and item.kind == "presence" and not item.alone:
         # A reflex that is there: "gag present" without side, then "absent on the left".
         reach = sides_meet(other.side, finding.side) and covers_site(finding.site, other.site)
-    alike = about_the_same(other, finding) and same_part(other, finding, item)
+    alike = about_the_same(other, finding) and same_part(other, finding, item) and not denies_only(other, finding)
     return reach and same_circumstances(other, finding) and alike
 
 

@@ -136,6 +136,13 @@ def same_part(reassuring: Finding, found: Finding, item: Item) -> bool:
     return not kinds or not found_kinds or not kinds.isdisjoint(found_kinds)
 
 
+def denies_only(reassuring: Finding, found: Finding) -> bool:
+    """ "No delusions", and hallucinations: all that was said is that another thing is not there."""
+    denied = [text.removeprefix("no ") for text in reassuring.detail if text.startswith("no ")]
+    said = " ".join((str(found.value or ""), found.quote, *found.detail)).lower()
+    return len(denied) == len(reassuring.detail) > 0 and not any(_holds(said, text.rstrip("s")) for text in denied)
+
+
 def _parts_of(finding: Finding, known: Sequence[str]) -> frozenset[str]:
     """Which of the known words it was said of, by its details and its descriptor."""
     said = [text.lower() for text in finding.detail]

@@ -120,6 +120,7 @@ class Item(Frozen):
     qualifiers: Phrases = ()  # words kept in the value ("rest" tremor, "soft" bruit)
     spheres: Phrases = ()  # what one may be oriented to that is this item ("place"); values `oriented`, `disoriented`
     negated: Literal["absent", "normal", "abnormal", "unclear", ""] = ""  # what "no <item>" means; default by kind
+    tells_denied: bool = False  # "no rash" says less than that the skin is normal: what was denied is kept
     alone: bool = True  # presence items: the term alone means present
     bare_value: bool = False  # a value of this kind without any item name belongs here
     group: str = ""  # items dictated in one breath (coma_scale)

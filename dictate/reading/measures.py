@@ -127,6 +127,9 @@ def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured:
     And for what it was normal ("to whisper"), unless a word says that it was for this alone.
     """
     said = dict.fromkeys(n.text for n in modifiers(name, cell) if n.main == "qualifier")
+    if meaning.status is Status.NORMAL and item.tells_denied and cell.negated:
+        denied = [n.text for n in cell.values if n.main == "item" and (n.sign or n.value_roles(name))]
+        return [f"no {text}" for text in dict.fromkeys(denied)]
     if meaning.status is Status.NORMAL and item.kind in _LIMITED and not cell.negated:
         return [text for text in said if f"{text} only" not in cell.detail]
     value = meaning.value if measured else None

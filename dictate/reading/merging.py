@@ -74,6 +74,7 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         repeated = next((k for k in earlier if _names_again(k, draft, items) or _denies_more(k, draft, items)), None)
         if repeated is not None:
             repeated.spans.extend(draft.spans)
+            repeated.detail = list(dict.fromkeys([*repeated.detail, *draft.detail]))  # "no neurofibromas" besides
             continue
         bare = next((k for k in earlier if _only_named(k, draft, items)), None)
         if bare is not None:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
 
+from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
@@ -12,7 +14,7 @@ _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
 
 
-def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str] = ()) -> Sequence[Mark]:
+def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> Sequence[Mark]:
     """ "VII: no weakness", "III/IV/VI: full", "I: not tested": numbers with a colon at the head of a sentence.
 
     The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
@@ -22,7 +24,7 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[s
     while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
         end += 1
     if not end or end >= len(marks) or marks[end].text != ":" or marks[end - 1].text in _LINKS:
-        return marks
+        return _beside_names(marks, tokens, items)
     first = marks[0]
     if end == 1 and first.text == "i":
         return [first.only("item", "smell"), *marks[1:]]
@@ -50,6 +52,36 @@ def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collecti
         result.append(marks[place])
         place += 1
     return result
+
+
+def _beside_names(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> Sequence[Mark]:
+    """ "II VA 6/6", "IX/X palate up": numbers in front of a name of theirs say no more than it does: part of it."""
+    result: list[Mark] = []
+    place = 0
+    while place < len(marks):
+        end = place
+        while end < len(marks) and (_is_number(marks[end], tokens) or (end > place and marks[end].text in _LINKS)):
+            end += 1
+        opens = not result or result[-1].has("comma", "semicolon", "stop", "colon")
+        named = [items[r.item].nerve for r in marks[end].roles if r.item in items] if end < len(marks) else []
+        nerves = {word.upper() for mark in marks[place:end] for word in mark.text.split()} - {"I"}
+        if opens and any(nerves & {*nerve.replace("/", " ").split()} for nerve in named):
+            result.append(replace(marks[end], start=marks[place].start))
+            place = end + 1
+            continue
+        result.extend(marks[place : max(end, place + 1)])
+        place = max(end, place + 1)
+    return result
+
+
+def _is_number(mark: Mark, tokens: Sequence[Token]) -> bool:
+    """A Roman number, or "IX/X", that is not the name of what is examined already."""
+    pair = mark.number is not None and all(_roman(token) for token in tokens[mark.start : mark.end : 2])
+    return (_is_roman(mark, tokens) or pair) and not mark.has("item")
+
+
+def _roman(token: Token) -> bool:
+    return token.lower in ROMAN and token.text.isupper()
 
 
 def _is_roman(mark: Mark, tokens: Sequence[Token]) -> bool:

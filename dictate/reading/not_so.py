@@ -105,6 +105,15 @@ def only_this(nodes: list[Node]) -> None:
             comma.main, only.main = "filler", "contrast"
 
 
+def answer_no(nodes: list[Node]) -> None:
+    """ "Neck stiff? No, supple.": a "no" with a comma behind it is an answer where what follows says how it was."""
+    if len(nodes) < 3 or nodes[0].text != "no" or nodes[1].main != "comma" or nodes[0].main != "negation":
+        return
+    told = nodes[2]
+    if told.mark.has("alone", "normal") or (told.main == "value" and told.mark.number is None):
+        nodes[0].main = "filler"
+
+
 def but_is_not(nodes: list[Node]) -> None:
     """ "Has a wobble but is not wasted": the same as "but not wasted"."""
     for place in range(len(nodes) - 4, -1, -1):

@@ -100,7 +100,9 @@ class _Reader(Cardinals):
         word = self.at(end)
         if word == _LOGMAR:
             return Number(a=a, op=_LOGMAR), end + 1
-        if word == "t" and (self.tokens[end].glued or self.tokens[end].text == "T") and not sign:
+        glued = end < len(self.tokens) and self.tokens[end].glued
+        named = not glued and self.at(end + 1)[:1].isdigit()  # "RR 18 T 36.9": a temperature
+        if word == "t" and (glued or self.tokens[end].text == "T") and not sign and not named:
             return Number(a=a, mark="T"), end + 1
         if word in {"palpable", "palp"} and a >= _LOWEST_FELT:
             return Number(a=a, palpable=True, op="/"), end + 1

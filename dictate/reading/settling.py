@@ -10,7 +10,7 @@ from dictate.grammar import Item
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
-from dictate.reading.not_so import but_is_not, only_this
+from dictate.reading.not_so import answer_no, but_is_not, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -40,6 +40,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     not_tested(nodes)
     left_undone(nodes, items)
+    answer_no(nodes)
     only_this(nodes)
     but_is_not(nodes)
     denied_behind(nodes)

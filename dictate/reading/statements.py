@@ -81,7 +81,7 @@ class Divider:
 
     def _together(self, group: list[Node], node: Node, between: list[Node]) -> bool:
         last = group[-1]
-        if any(n.main not in ("comma", "conj", "filler") or leads_on(n.mark) for n in between):
+        if any(n.main not in ("comma", "conj", "filler") or n.text == ")" or leads_on(n.mark) for n in between):
             return False
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False

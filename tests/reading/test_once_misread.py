@@ -208,7 +208,7 @@ READ = [
     ),
     ("Near vision N6 right N8 left.", ["visual_acuity right measured N6", "visual_acuity left measured N8"]),
     ("Ten metre walk 9.8 seconds, 14 steps.", ["timed_walk measured 10 m in 9.8 s"]),
-    ("Fluency 14 animals, 12 F words.", ["fluency measured 14", "fluency measured 12"]),
+    ("Fluency 14 animals, 12 F words.", ["fluency measured 14", "fluency measured 12 (f words)"]),
     ("Four out of five for deltoid, three for biceps.", ["strength_deltoid measured 4", "strength_biceps measured 3"]),
     ("Reflexes are a bit brisker on the right than the left.", ["reflex_all right abnormal a bit brisker"]),
     ("Nothing abnormal in the cranial nerves.", ["cranial_nerves_all normal"]),
@@ -1261,7 +1261,7 @@ def test_eyes_and_tongue_said_at_length(grammar: Grammar, text: str, wanted: lis
     [
         ("Weight eleven stone four.", ["weight measured 158"]),
         ("Weight 12 st 3 lb.", ["weight measured 171"]),
-        ("Skin: cafe au lait spots, no neurofibromas.", ["skin abnormal cafe au lait spots"]),
+        ("Skin: cafe au lait spots, no neurofibromas.", ["skin abnormal cafe au lait spots (no neurofibromas)"]),
         ("Lumbar tenderness, spine otherwise normal.", ["tenderness lumbar_spine present", "spine normal"]),
         ("Peripheral pulses present apart from the left dorsalis pedis.", ["peripheral_pulses normal"]),
         ("Overweight.", ["general_appearance abnormal overweight"]),
