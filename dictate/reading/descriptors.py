@@ -15,6 +15,7 @@ from dictate.reading.nodes import Node
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
+_VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
 _OUT_OF_VIEW = frozenset({"not seen", "not visible"})
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
@@ -127,12 +128,20 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
 
-def unseen(name: str, item: Item, words: Sequence[Node]) -> bool:
+def unseen(name: str, item: Item, words: Sequence[Node], *, negated: bool = False) -> bool:
     """ "Palate not seen": what everybody has was not in view; a sign that was not seen is not there."""
     told = item.negated not in ("", "unclear") or any(n.main == "item" for n in words)
     if item.kind != "normality" or item.blanket or told:
         return False
+    if negated and any(n.text in _VIEWED for n in words):
+        return True  # "neither fundus could be seen"
     return any(n.text in _OUT_OF_VIEW and n.mark.role("absent", "") and not n.value_roles(name) for n in words)
+
+
+def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:
+    """ "Symmetric ptosis", and not "ptosis: equal": the word describes what was found. True where no such word is."""
+    named = next((n.mark.start for n in cell.nodes if n.main == "item"), 0)
+    return all(n.mark.start < named for n in words if n.mark.has("equal"))
 
 
 def missed(item: Item, cell: Cell, numbers: Sequence[Node]) -> bool:

@@ -11,7 +11,7 @@ _ONLY = "only"
 def is_limit(node: Node, cell: Cell) -> bool:
     """ "Follows one step commands only": the word behind says that nothing beyond was found, or asked."""
     last = cell.nodes[-1] if cell.nodes else None
-    if node.text != _ONLY or last is None or last.main not in ("item", "value", "qualifier"):
+    if node.text != _ONLY or last is None or last.main not in ("item", "value", "qualifier", "direction"):
         return False
     counted = any(value.mark.number is not None for value in cell.values)
     return not counted and last.mark.end == node.mark.start and " " in last.text

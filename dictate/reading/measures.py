@@ -128,7 +128,7 @@ def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured:
     """
     said = dict.fromkeys(n.text for n in modifiers(name, cell) if n.main == "qualifier")
     if meaning.status is Status.NORMAL and item.tells_denied and cell.negated:
-        denied = [n.text for n in cell.values if n.main == "item" and (n.sign or n.value_roles(name))]
+        denied = [n.text for n in cell.values if n.main == "item" or _is_noun(n, name, cell)]
         return [f"no {text}" for text in dict.fromkeys(denied)]
     if meaning.status is Status.NORMAL and item.kind in _LIMITED and not cell.negated:
         return [text for text in said if f"{text} only" not in cell.detail]
@@ -138,10 +138,14 @@ def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured:
     return [text for text in said if text not in str(value)]
 
 
+def _is_noun(node: Node, name: str, cell: Cell) -> bool:
+    """ "No haemorrhages": a word that is a sign of the item."""
+    no = cell.negation is not None and cell.negation.text in ("no", "without", "nor")
+    return no and node.mark.role("abnormal", name) is not None
+
+
 def denied_kinds(name: str, item: Item, cell: Cell) -> list[str]:
     """ "No rest tremor", "no vertical nystagmus", "none on left gaze": a tremor of another kind may be there."""
-    if not cell.negated:
-        return []
     told = [(n.mark.start, r.key) for n in cell.values for r in n.mark.roles if (r.kind, r.item) == ("alone", name)]
     named = [(at, choice_value(key, item.values[key].value, item.kind)) for at, key in told]
     kinds = [(at, str(value)) for at, value in named if value is not None]

@@ -13,6 +13,7 @@ from dictate.reading.descriptors import (
     contrary,
     denied_sign,
     descriptor,
+    equal_ahead,
     missed,
     named_between,
     one_of_two,
@@ -213,7 +214,7 @@ class StatusReader:
         self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
     ) -> Meaning | None:
         kinds = [self.words.read(name, item, node) for node in others]
-        if unseen(name, item, others):
+        if unseen(name, item, others, negated=cell.negated):
             return Meaning(None, Status.NOT_ASSESSABLE)
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
@@ -266,7 +267,7 @@ class StatusReader:
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
-            if not item.alone or any(n.mark.has("equal") for n in others):
+            if not item.alone or not equal_ahead(others, cell):
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
         none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
