@@ -47,7 +47,10 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     sign: of what is there or not; of anything else a side begins another reading ("absent on the left").
     """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
-    if not denied or not any(map(_is_direction, cell.modifiers)):
+    normal = any(
+        n.mark.role("normal", "") for n in cell.values
+    )  # "normal to imitation but not to command": two findings
+    if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
     after = next((n for n in following if n.main != "filler"), None)
     return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None

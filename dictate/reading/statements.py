@@ -138,8 +138,12 @@ class Divider:
         return after is not None and self.weights.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:
-        """The phrase is a value of its own ("alert", "euthymic")."""
-        return any(r.kind == "alone" and r.item in node.candidates for r in node.mark.roles)
+        """The phrase is a value of its own ("alert", "euthymic", "three backwards")."""
+        counts = {name for name in node.candidates if self.items[name].kind == "quantity" and self.items[name].group}
+        return any(
+            (r.kind == "alone" and r.item in node.candidates) or (r.kind == "value" and r.item in counts)
+            for r in node.mark.roles
+        )
 
     def _gaps(self, nodes: list[Node], groups: list[list[Node]]) -> list[list[Node]]:
         """Nodes before, between and after the groups."""
