@@ -45,7 +45,9 @@ def descriptor(
     for node in numbers:
         unit = cell.units.get(id(node))
         count = node.mark.number
-        digits = node.text if count is None else f"{count.first}/{count.second}" if count.op in ("of", "/") else count.first
+        digits = (
+            node.text if count is None else f"{count.first}/{count.second}" if count.op in ("of", "/") else count.first
+        )
         pieces.append((node.mark.start, f"{digits} {unit.text}" if unit is not None else digits))
     pieces = with_links(sorted(pieces), cell)
     text = _count_first(" ".join(dict.fromkeys(words for _, words in pieces)))
