@@ -112,6 +112,8 @@ def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> 
         return False
     if isinstance(one, Quantity) and isinstance(other, Quantity) and _count_apart(one.note, other.note):
         return False
+    if earlier.unit != later.unit and "%" in (earlier.unit, later.unit):
+        return False  # "1.8 litres, 52 percent of predicted"
     if isinstance(one, Score) and isinstance(other, Score) and None not in (one.of, other.of) and one.of != other.of:
         return True  # 27 of 30, then of 28
     return _number_of(earlier) != _number_of(later)

@@ -133,6 +133,8 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
     scored = any(items[name].kind == "score" for node in nodes for name in node.candidates)
     for place in range(len(nodes) - 2, -1, -1):
         one, two = nodes[place : place + 2]
+        if scored and one.text == "minus" and two.main == "number":
+            two.main = "word"  # "minus 2 for recall"
         if scored and one.mark.has("loss") and two.main == "number":
             text = f"{one.text} {two.text}"
             nodes[place : place + 2] = [

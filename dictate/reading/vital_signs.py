@@ -11,7 +11,6 @@ from dictate.grammar import CommonFile, Item
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 
-_DEGREES = range(30, 44)  # Celsius, of a body
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 
 
@@ -21,22 +20,6 @@ def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: Commo
     positions_of_readings(nodes, common.beside_pressures)
     minutes_of_readings(nodes)
     rates_of_rhythms(nodes, items)
-    tenths_of_degrees(nodes)
-
-
-def tenths_of_degrees(nodes: list[Node]) -> None:
-    """ "Temperature thirty six eight": the second number is of tenths, as it is spoken."""
-    for place in range(len(nodes) - 2, -1, -1):
-        one, two = nodes[place : place + 2]
-        named = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
-        whole, tenth = one.mark.number, two.mark.number
-        if named is None or "temperature" not in named.candidates or whole is None or tenth is None:
-            continue
-        plain = not (whole.op or tenth.op or whole.a_sign or tenth.a_sign) and two.main == one.main == "number"
-        if plain and whole.a in _DEGREES and tenth.a in range(10):
-            number = replace(whole, a=whole.a + tenth.a / 10)
-            one.mark = replace(one.mark, end=two.mark.end, number=number, text=f"{one.text} {two.text}")
-            del nodes[place + 1]
 
 
 def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
