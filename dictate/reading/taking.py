@@ -75,7 +75,8 @@ class Taker:
         elif node.text == "without" and any(self.items[c].task for c in candidates):
             cell.nodes.append(node)  # "gets out of the chair without her arms": how the task was done
         elif node.main == "negation":
-            if cell.values or (cell.side is not None and (cell.split or side_next(following))):
+            kind = cell.split and bool(cell.modifiers) and any(n.main == "item" for n in cell.nodes)
+            if cell.values or kind or (cell.side is not None and (cell.split or side_next(following))):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
