@@ -57,10 +57,11 @@ def as_sentences(phrases: Iterable[str], plain: Collection[str]) -> list[str]:
     return [f"{name} {verb} {word}" for name, word in named if name.split()[-1] not in _VERBS for verb in _VERBS]
 
 
-def names_kept(item: Item, nodes: Sequence[Node], own: Sequence[Node], value: object) -> list[str]:
+def names_kept(item: Item, nodes: Sequence[Node], own: Sequence[Node], told: str) -> list[str]:
     """The scale named, as the grammar writes it; the part of the item that was looked at ("eye closure"), as said.
 
     own: the nodes that were said of this value. One that names the item itself ("discs pale") is of no name before it.
+    told: the value and the details, which need not be said again.
     """
     said = [node.text for node in nodes if node.main == "item"]
     if item.keeps_name:
@@ -68,7 +69,7 @@ def names_kept(item: Item, nodes: Sequence[Node], own: Sequence[Node], value: ob
     here = [node.text for node in own if node.main == "item"]
     said = here or ([] if any(node.mark.has("alone") for node in own) else said)
     parts = _parts(item.parts)
-    return [text for text in dict.fromkeys(said) if text in parts and text not in str(value or "")]
+    return [text for text in dict.fromkeys(said) if text in parts and text not in told]
 
 
 @lru_cache(maxsize=128)

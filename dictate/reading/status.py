@@ -154,7 +154,7 @@ class StatusReader:
             item.kind == "presence" and isinstance(meaning.value, Quantity)
         )
         detail = [
-            *names_kept(item, nodes, cell.nodes, meaning.value),
+            *names_kept(item, nodes, cell.nodes, f"{meaning.value} {'; '.join(cell.detail)}"),
             *cell.detail,
             *conditions(name, item, cell, meaning, measured=measured),
             *(denied_kinds(name, item, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
