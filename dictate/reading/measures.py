@@ -128,7 +128,7 @@ def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured:
     """
     said = dict.fromkeys(n.text for n in modifiers(name, cell) if n.main == "qualifier")
     if meaning.status is Status.NORMAL and item.tells_denied and cell.negated:
-        denied = [n.text for n in cell.values if n.main == "item" or _is_noun(n, name, cell)]
+        denied = [n.text for n in cell.values if name in n.candidates or _is_noun(n, name, cell)]
         return [f"no {text}" for text in dict.fromkeys(denied)]
     if meaning.status is Status.NORMAL and item.kind in _LIMITED and not cell.negated:
         return [text for text in said if f"{text} only" not in cell.detail]

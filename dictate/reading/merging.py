@@ -240,7 +240,7 @@ def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
         and not items[later.item].positions
         and earlier.status is later.status is Status.PRESENT
         and (later.side, later.site, later.value) == (None, "", None)
-        and not later.detail
+        and {*later.detail} <= {part.lower() for part in items[later.item].parts}
     )
 
 

@@ -7,9 +7,13 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
+_HALVES = {"motor": "jaw_strength", "sensory": "facial_sensation", "sensation": "facial_sensation"}
+_STRENGTHS = frozenset({"strength", "power", "motor strength", "motor power"})
+_MOVING = frozenset({"V", "VII", "XI", "XII"})
 _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
 
@@ -19,7 +23,7 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str,
 
     The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
     """
-    marks = _bare_ranges(marks, tokens, items)
+    marks = _halves_of_fifth(_bare_ranges(marks, tokens, items), tokens)
     end = 0
     while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
         end += 1
@@ -32,6 +36,17 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str,
     roles = first.roles if end == 1 else ()
     title = Role("heading_part", key="cranial_nerves")
     return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *marks[end:]]
+
+
+def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+    """ "Trigeminal: motor normal, sensory reduced in V2": the parts of the nerve, and of no limb."""
+    lead = [part for mark in marks[:2] for part in (mark.inner or (mark,))][:2]
+    named = lead[0].role("item", _HALVES["sensory"]) or lead[0].role("context", _HALVES["sensory"])
+    numbered = lead[0].text == "v" and _is_roman(lead[0], tokens)
+    behind = lead[-1].has("colon", "comma") or (numbered and lead[-1].text in _HALVES)
+    if not (named or numbered) or not behind:
+        return marks
+    return [mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES else mark for mark in marks]
 
 
 def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str]) -> Sequence[Mark]:
@@ -144,3 +159,21 @@ def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple
         return None
     text = " ".join(token.lower for token in tokens[marks[place].start : marks[last].end])
     return Mark(marks[place].start, marks[last].end, (Role("heading_part", key="cranial_nerves"),), text=text), last + 1
+
+
+def strength_of_nerve(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
+    """ "Tongue midline; strength normal to both sides": in place, of the tongue and of no limb."""
+    last: Node | None = None
+    for place, node in enumerate(nodes):
+        if node.main != "item":
+            continue
+        placed = any(n.main in ("site", "throughout", "number") for n in nodes[place + 1 :])
+        if last is not None and node.text in _STRENGTHS and not placed and _moves(last, items):
+            node.main, node.candidates = "filler", ()
+        else:
+            last = node
+
+
+def _moves(node: Node, items: Mapping[str, Item]) -> bool:
+    """Whether it is a part that a cranial nerve moves."""
+    return any(items[name].nerve in _MOVING for name in node.candidates)

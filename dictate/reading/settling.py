@@ -9,6 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
+from dictate.reading.nerves import strength_of_nerve
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import answer_no, but_is_not, only_this
 from dictate.reading.tasks import SUBJECTS
@@ -31,6 +32,7 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     patients_seen(nodes)
+    strength_of_nerve(nodes, items)
     untitle(nodes, items)
     place_titles(nodes)
     grades_aside(nodes, items)

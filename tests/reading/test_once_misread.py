@@ -798,7 +798,10 @@ READ = [
         ["disc_margins right abnormal blurred nasally with one splinter haemorrhage"],
     ),
     ("Bilateral symmetric ptosis.", ["ptosis both present"]),
-    ("The left pupil did not react directly but did consensually.", ["pupil_reaction left abnormal absent directly"]),
+    (
+        "The left pupil did not react directly but did consensually.",
+        ["pupil_reaction left abnormal direct absent, consensual present"],
+    ),
     ("Tongue fasciculates at rest.", ["tongue abnormal fasciculates at rest"]),
     ("Gaze holding otherwise normal.", ["eye_movements normal (gaze holding)"]),
     ("Upbeat nystagmus on upgaze only.", ["nystagmus present upbeat on upgaze (on upgaze only)"]),
@@ -826,7 +829,7 @@ READ = [
         "Mental status normal except for mild inattention.",
         ["mental_status_all normal", "attention abnormal mild inattention"],
     ),
-    ("Left inattention.", ["neglect left present inattention"]),
+    ("Left inattention.", ["neglect left present"]),
     ("Neglect of the left side on line bisection.", ["neglect left present on line bisection"]),
     (
         "Praxis is normal to imitation but not to command.",
