@@ -146,8 +146,13 @@ class HeadingReader:
             len(lead) >= 2
             and lead[0].main == "side"
             and (lead[1].main in ("colon", "comma") or self._is_graded(lead[1]))
-            and not lead[0].mark.role("site")
-        ) and (lead[1].main == "colon" or lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")):
+            and lead[0].mark.role("site", "") is None
+        ) and (
+            lead[1].main == "colon"
+            or lead[0].text.startswith("on ")
+            or nodes[0].text in ("in", "on")
+            or (self._is_organ(lead[0]) and [n.main for n in lead[2:]] == ["item"])  # "Right eye, acuity 6/9"
+        ):
             context.heading_side = Side(lead[0].key("side"))
             context.heading_of_grades = lead[1].main != "colon"
             if context.heading_of_grades:

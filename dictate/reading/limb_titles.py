@@ -36,7 +36,7 @@ def limbs_in_force(
 
     Up to the next title all is of the limb that can be. Nobody says where the last limb ends ("Left leg. All five.
     Reflexes brisk."): there only what the earlier limbs were examined for too, and what follows the title directly.
-    A body part, side or item of something else ends it for good, as does the end of a line. A limb behind a finding
+    A body part, side or item of something else ends it for good, as does the end of its line. A limb behind a finding
     without a side is no title.
     """
     titles = [_title_of(sentence) for sentence in sentences]
@@ -44,6 +44,7 @@ def limbs_in_force(
     covered = _limbs_of_items(lexicon.items) if last >= 0 else {}
     current: LimbTitle | None = None
     segment: LimbTitle | None = None  # "C8: finger flexion 5. Pinprick normal." to the end of its line
+    alone = False
     earlier: set[Component] = set()  # what the limbs before were examined for
     here: set[Component] = set()
     found: list[LimbTitle | None] = []
@@ -70,7 +71,9 @@ def limbs_in_force(
             segment = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else segment)
             found.append(segment)
         if sentence and tokens[sentence[-1].end - 1].ends_line:
-            current = segment = None
+            alone = titles[at] is not None or alone  # the title stood alone on its line, and holds for those below it
+            current, segment = (current if alone else None), None
+        alone = alone and current is not None
     return found
 
 

@@ -18,33 +18,38 @@ def organs_in_force(
 ) -> list[LimbTitle | None]:
     """For each sentence the eye or ear whose title it stands under; the findings of that organ are of its side.
 
-    It ends with a sentence that names something else, or both ("pupils"), or another side, and with the line. Nobody
+    It ends with a sentence that names something else, or both ("pupils"), or another side, and with its line. Nobody
     says where the last one ends: there, behind the first sentence, only what was told of the organ before.
     """
     titles = [_title_of(sentence, lexicon) for sentence in sentences]
     last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
     found: list[LimbTitle | None] = []
     current: LimbTitle | None = None
-    told: set[str] = set()  # items of the organ found under its titles
+    of_organ: dict[str, set[str]] = {}  # items found under the titles of each organ
+    told: set[str] = set()
     first = False  # the sentence right behind the title
+    alone = False
     for at, sentence in enumerate(sentences):
         before = sentences[at - 1] if at else ()
         title = titles[at]
         if title is not None and (current is not None or not _lacks_side(before, title, tokens, lexicon)):
-            told = told if current is not None and title.organ == current.organ else set()
+            told = of_organ.setdefault(title.organ, set())
             current, first = title, not _says_more(sentence)
             found.append(None)
-            told |= {name for names in _named(sentence, title, lexicon) for name in names}
+            told.update(name for names in _named(sentence, title, lexicon) for name in names)
         else:
             names = _named(sentence, current, lexicon) if current is not None else []
             if current is not None and _of_another(sentence, current, lexicon):
                 current = None
             open_end = at > last and not first and not all(one & told for one in names)
             found.append(current if any(names) and not open_end else None)
-            told |= {name for one in names for name in one} if current is not None and not open_end else set()
-            current, first = (current if all(names) else None), False
+            told.update(name for one in names for name in one if current is not None and not open_end)
+            goes_on = all(names) or (at < last and any(names))  # "disc swollen, one haemorrhage"
+            current, first = (current if goes_on else None), False
         if sentence and tokens[sentence[-1].end - 1].ends_line:
-            current = None
+            alone = title is not None or alone  # the title stood alone on its line, and holds for those below it
+            current = current if alone else None
+        alone = alone and current is not None
     return found
 
 
@@ -82,8 +87,13 @@ def _lacks_side(before: Sequence[Mark], title: LimbTitle, tokens: Sequence[Token
 
 
 def _plural(sentence: Sequence[Mark], lexicon: Lexicon) -> bool:
-    plurals = lexicon.grammar.common.plurals
-    return any(word in plurals for mark in sentence if mark.has(*_NAMING) for word in mark.text.lower().split())
+    """ "Pupils", "discs": of both; not what is a plural in one eye already ("venous pulsations")."""
+    for mark in (mark for mark in sentence if mark.has(*_NAMING)):
+        names = [lexicon.items[role.item].name.split() for role in mark.roles if role.kind in _NAMING]
+        own = {word for name in names if len(name) > 1 for word in name}
+        if any(word in lexicon.grammar.common.plurals and word not in own for word in mark.text.lower().split()):
+            return True
+    return False
 
 
 def _of_another(sentence: Sequence[Mark], title: LimbTitle, lexicon: Lexicon) -> bool:

@@ -913,13 +913,13 @@ READ = [
     ("Plantars flexor, the left a little reluctant.", ["plantar_response normal flexor"]),
     ("LT intact UEs, dec. both feet.", ["light_touch upper_limb normal", "light_touch both foot abnormal decreased"]),
     (
-        "The triceps were 5 on both sides, and the right biceps was 5, though I could not persuade him to let go of his "
-        "stick to test the left.",
+        "The triceps were 5 on both sides, and the right biceps was 5, though I could not persuade him to let go of "
+        "his stick to test the left.",
         ["strength_triceps both measured 5", "strength_biceps right measured 5"],
     ),
     (
-        "Pinprick was reduced over the right thumb and index finger and normal over the little finger of the same hand; "
-        "on the left it was normal throughout the hand.",
+        "Pinprick was reduced over the right thumb and index finger and normal over the little finger of the same "
+        "hand; on the left it was normal throughout the hand.",
         [
             "pinprick right thumb abnormal reduced",
             "pinprick right index_finger abnormal reduced",
@@ -1099,6 +1099,19 @@ READ = [
         "Right-left disorientation, finger agnosia.",
         ["right_left_orientation abnormal right left disorientation", "gnosis abnormal finger agnosia"],
     ),
+    (
+        "Right eye, acuity 6/9, pupil 4 mm. Left eye, acuity 6/6.",
+        ["visual_acuity right measured 6/9", "pupil_size right measured 4", "visual_acuity left measured 6/6"],
+    ),
+    (
+        "Right eye. Acuity 6/9. No venous pulsations. No ptosis. Left eye. Acuity 6/6.",
+        [
+            "visual_acuity right measured 6/9",
+            "venous_pulsations right abnormal absent",
+            "ptosis right absent",
+            "visual_acuity left measured 6/6",
+        ],
+    ),
 ]
 
 
@@ -1210,12 +1223,12 @@ def test_a_title_with_a_side_is_over_lines(grammar: Grammar, title: str) -> None
 
 
 def test_a_title_with_a_side_ends_where_something_else_is_told(grammar: Grammar) -> None:
-    """Nobody knows how far it reaches: jerks below muscles have no side, and muscles below the tone have none."""
+    """Nobody knows how far it reaches: jerks below muscles have no side."""
     assert row(grammar, "Right arm\ndeltoid 4\nKnee jerk 2+") == [
         "strength_deltoid right measured 4",
         "reflex_patellar measured 2+",
     ]
-    assert row(grammar, "Right arm\nTone normal\ndeltoid 4")[-1] == "strength_deltoid measured 4"
+    assert row(grammar, "Right arm\nTone normal\ndeltoid 4")[-1] == "strength_deltoid right measured 4"
 
 
 def test_a_title_with_a_side_outlasts_an_unknown_word(grammar: Grammar) -> None:
