@@ -245,7 +245,7 @@ class StatusReader:
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
-            or (status in said_normal and named_between(cell, said[0][1]))
+            or (status in said_normal and cell.negation.text != "neither" and named_between(cell, said[0][1]))
         )
         if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal
