@@ -192,6 +192,7 @@ def posture_at(
     """
     start, end = _clause(token, sentence)
     inside = [e for e in (events(sentence) if found is None else found) if start <= e[0] < end]
+    inside = [e for e in inside if not _of_earlier_reading(e[0], token, sentence)]
     readings = sorted(a for a in anchors if start <= a < end)
     if not inside:
         return carried if start == sentence[0].mark.start else None  # a clause takes over no posture
@@ -233,6 +234,16 @@ def _minutes_after(
     return follows[1] if _is_closed(follows[1], sentence) and not parted else None
 
 
+def _of_earlier_reading(event: int, token: int, sentence: Sequence[Node]) -> bool:
+    """ "132/78 (right arm, sitting), pulse 66": what stands in brackets behind a reading is of that reading alone."""
+    before = [n for n in sentence if n.mark.start < event]
+    opened = next((at for at in range(len(before) - 1, 0, -1) if before[at].text in ("(", ")")), 0)
+    if not opened or before[opened].text == ")" or before[opened - 1].main != "number":
+        return False
+    closed = next((n.mark.start for n in sentence if n.mark.start > event and n.text == ")"), token)
+    return closed < token
+
+
 def _opens(posture: Posture, sentence: Sequence[Node]) -> bool:
     """A pressure follows at once: where postures are said before their readings, it is that pressure's."""
     return _reading_at(_behind(posture, sentence), 0)
@@ -259,6 +270,8 @@ def _behind(posture: Posture, sentence: Sequence[Node]) -> Sequence[Node]:
 def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
     """Whether a posture said later is of this reading: no comma between, or "both" and "all" before it."""
     said = between(sentence, token, event)
+    if any(n.text == "(" for n in said) and not any(n.text == ")" or is_pressure(n) for n in said[1:]):
+        return True  # "132/78 (right arm, sitting)"
     if any(n.text in ("both", "all", "each") for n in said[-2:]):
         return True
     if any(is_pressure(n) for n in said[1:]):

@@ -140,6 +140,24 @@ def unseen(name: str, item: Item, words: Sequence[Node], *, negated: bool = Fals
     return any(n.text in _OUT_OF_VIEW and n.mark.role("absent", "") and not n.value_roles(name) for n in words)
 
 
+def of_signs(
+    meaning: Meaning, cell: Cell, named: Sequence[Node], signs: Sequence[Node], plain: Sequence[Node]
+) -> Meaning:
+    """ "Past pointing on the right, none on the left": normal there. "Wasting, obvious in the hand": abnormal.
+
+    signs: the names but those that say normal by themselves. plain: the words that are no names.
+    """
+    if not named or len(signs) != len(named):
+        return meaning
+    told = all(n.sign for n in signs)
+    if (cell.spared or told) and meaning.status is Status.ABNORMAL and str(meaning.value) == "absent":
+        return Meaning(None, Status.NORMAL)
+    shown = told and bool(plain) and all(n.mark.role("present", "") for n in plain)
+    if meaning.status is Status.NORMAL and shown and not cell.negated:
+        return Meaning(Text(words=named[0].text), Status.ABNORMAL)
+    return meaning
+
+
 def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:
     """ "Symmetric ptosis", and not "ptosis: equal": the word describes what was found. True where no such word is."""
     named = next((n.mark.start for n in cell.nodes if n.main == "item"), 0)

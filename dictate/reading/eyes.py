@@ -39,6 +39,8 @@ def tell_sizes_from_differences(drafts: list[Draft], tokens: Sequence[Token]) ->
         compared = next((word for word in reversed(before) if word in _LARGER | _SMALLER), "")
         if draft.item == _SIZE and after in _LARGER | _SMALLER:
             _make_difference(draft, after, drafts)
+        elif draft.item == _SIZE and ">" in before and before[-1:] == ["by"]:
+            _make_difference(draft, "larger", drafts)  # "R>L by 1 mm"
         elif draft.item == _SIZE and compared and before[-1:] == ["by"]:
             _make_difference(draft, compared, drafts)  # "the right bigger than the left by one millimetre"
         elif draft.item == _DIFFERENCE and before[-1:] != ["by"] and _behind_size_of_other(draft, drafts):

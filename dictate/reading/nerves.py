@@ -12,7 +12,9 @@ from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
 _HALVES = {"motor": "jaw_strength", "sensory": "facial_sensation", "sensation": "facial_sensation"}
+_HALVES["sens"] = _HALVES["sensory"]
 _STRENGTHS = frozenset({"strength", "power", "motor strength", "motor power"})
+_FULL = frozenset({"full power", "full strength", "normal power", "normal strength"})
 _MOVING = frozenset({"V", "VII", "XI", "XII"})
 _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
@@ -42,7 +44,7 @@ def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence
     """ "Trigeminal: motor normal, sensory reduced in V2": the parts of the nerve, and of no limb."""
     lead = [part for mark in marks[:2] for part in (mark.inner or (mark,))][:2]
     named = lead[0].role("item", _HALVES["sensory"]) or lead[0].role("context", _HALVES["sensory"])
-    numbered = lead[0].text == "v" and _is_roman(lead[0], tokens)
+    numbered = lead[0].text == "face" or (lead[0].text == "v" and _is_roman(lead[0], tokens))
     behind = lead[-1].has("colon", "comma") or (numbered and lead[-1].text in _HALVES)
     if not (named or numbered) or not behind:
         return marks
@@ -168,7 +170,10 @@ def strength_of_nerve(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
         if node.main != "item":
             continue
         placed = any(n.main in ("site", "throughout", "number") for n in nodes[place + 1 :])
-        if last is not None and node.text in _STRENGTHS and not placed and _moves(last, items):
+        if last is not None and node.text in _FULL and not placed and _moves(last, items):
+            node.main, node.candidates = "value", ()
+            node.mark = replace(node.mark, roles=(Role("normal"),))
+        elif last is not None and node.text in _STRENGTHS and not placed and _moves(last, items):
             node.main, node.candidates = "filler", ()
         else:
             last = node

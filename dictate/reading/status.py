@@ -16,6 +16,7 @@ from dictate.reading.descriptors import (
     equal_ahead,
     missed,
     named_between,
+    of_signs,
     one_of_two,
     overall,
     unseen,
@@ -103,18 +104,7 @@ class StatusReader:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
-        if (
-            named
-            and (cell.spared or all(n.sign for n in named))
-            and meaning.status is Status.ABNORMAL
-            and str(meaning.value) == "absent"
-            and signs == [*named]
-        ):
-            meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
-        plain = [n for n in others if n.main != "item"]
-        shown = signs == [*named] and all(n.sign for n in signs) and all(n.mark.role("present", "") for n in plain)
-        if meaning.status is Status.NORMAL and plain and signs and shown and not cell.negated:
-            meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
+        meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
         meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
@@ -245,7 +235,7 @@ class StatusReader:
         spared = cell.negation is not None and (
             cell.negation.mark.start > said[-1][1].mark.end
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
-            or (status in said_normal and named_between(cell, said[0][1]))
+            or (status in said_normal and cell.negation.text != "neither" and named_between(cell, said[0][1]))
         )
         if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal

@@ -42,7 +42,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
         earlier = _of_earlier(marks, start, end)
         talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
         talk = talk or [*range(start, end)][: int(earlier)]
-        for i in [i for i in talk if _counts_steps(marks[i:end])]:
+        for i in [i for i in talk if _counts_steps(marks[i:end]) or _is_told_of(marks, i, start, end)]:
             result[i] = marks[i].only("filler")
             talk.remove(i)
         if talk and end - start <= (_RUN_ON if marked else _UNMARKED):
@@ -116,6 +116,12 @@ def _in_reason(before: Sequence[Mark]) -> bool:
 def _counts_steps(clause: Sequence[Mark]) -> bool:
     """ "Takes three steps to recover on the pull test": what is taken are steps, no tablets."""
     return clause[0].text in _TAKES and any(mark.text.split()[-1:] in (["step"], ["steps"]) for mark in clause)
+
+
+def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool:
+    """ "No hallucinations reported", at the end of a clause that tells of nothing else: what the patient was asked."""
+    named = place > start and marks[place - 1].has("item", "sign", "alone")
+    return marks[place].text == "reported" and place + 1 == end and named
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:

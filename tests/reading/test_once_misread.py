@@ -1112,6 +1112,23 @@ READ = [
             "visual_acuity left measured 6/6",
         ],
     ),
+    ("O/E: BP 132/78 (R arm, sitting), P 66.", ["blood_pressure right measured 132/78", "heart_rate measured 66"]),
+    ("Neither pupil reacts.", ["pupil_reaction abnormal not normal"]),
+    ("Pupils R>L by 1 mm in the dark.", ["anisocoria right present 1 (in the dark)"]),
+    ("Rinne +ve bilat.", ["rinne both normal positive"]),
+    (
+        "Trigeminal: motor normal, sensory reduced in the second division on the right.",
+        ["jaw_strength normal", "facial_sensation right v2 abnormal reduced"],
+    ),
+    ("V: motor intact, sensory intact.", ["jaw_strength normal", "facial_sensation normal"]),
+    ("Tongue: normal bulk, no fasciculations, full power.", ["tongue normal"]),
+    ("Tongue midline without fasciculations; strength normal to both sides.", ["tongue midline normal"]),
+    ("Whispered voice heard at six feet in both ears.", ["hearing both normal"]),
+    ("The uvula moves to the left on phonation.", ["palate left abnormal deviates on phonation"]),
+    ("Months forwards normal.", ["attention normal (months forwards)"]),
+    ("No apraxia, agnosia or neglect.", ["praxis normal", "gnosis normal (no agnosia)", "neglect absent"]),
+    ("Visual hallucinations reported.", ["thought_content abnormal visual hallucinations"]),
+    ("FVC 1.8 litres, 52 percent predicted.", ["vital_capacity measured 1.8", "vital_capacity measured 52"]),
 ]
 
 
@@ -1245,7 +1262,7 @@ def test_a_title_with_a_side_outlasts_an_unknown_word(grammar: Grammar) -> None:
         ("Wasting of FDI R>L", ["bulk both first_dorsal_interosseous abnormal wasting (r > l)"]),
         ("Vibration reduced at ankles (R > L).", ["vibration both ankle abnormal reduced (r > l)"]),
         ("Tone: LL increased (spastic) Rt > Lt.", ["tone both lower_limb abnormal increased spastic (rt > lt)"]),
-        ("Pupils unequal R>L.", ["anisocoria present unequal (r > l)"]),
+        ("Pupils unequal R>L.", ["anisocoria right present unequal larger"]),
         ("Limb ataxia, worse on the right.", ["coordination_all abnormal limb ataxia (worse on the right)"]),
         ("PR 88/min, irreg irreg.", ["heart_rate measured 88", "heart_rhythm abnormal irregularly irregular"]),
         (
@@ -1848,3 +1865,9 @@ def test_a_question_mark_in_front_of_a_word_is_a_doubt(grammar: Grammar, text: s
     """Set off by blanks it ended the sentence, and the doubt was lost."""
     (finding,) = read(transcript_of_text(text), grammar).findings
     assert (finding.side, finding.certainty.value) == ("right", "uncertain")
+
+
+def test_brackets_behind_a_pressure_are_of_it_alone(grammar: Grammar) -> None:
+    """ "(right arm, sitting)" went to the pulse behind it."""
+    pressure, pulse = read(transcript_of_text("BP 132/78 (R arm, sitting), P 66."), grammar).findings
+    assert (pressure.position, pulse.position) == ("sitting", None)
