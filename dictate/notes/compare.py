@@ -8,12 +8,12 @@ from math import inf
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
+from dictate.grammar.claims import SILENT
 from dictate.grammar.walks import mean_walk
 from dictate.model import Component, Examination, Finding, Side, Status
 from dictate.notes.directions import Change, Kind, change
 from dictate.notes.phrases import is_blanket, item_of, phrase, stands_out, title
 from dictate.notes.slots import (
-    SILENT,
     Slot,
     cover,
     covers_place,

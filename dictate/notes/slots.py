@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
+from dictate.grammar.claims import SILENT
 from dictate.grammar.walks import TRIALS, walk_of
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
 from dictate.notes.field_picture import is_homonymous
@@ -25,7 +26,6 @@ from dictate.notes.phrases import (
     title,
 )
 
-SILENT = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED)
 SIDE_ORDER = (*words.SIDES, None)
 POSITION_ORDER = (None, *words.POSITIONS)
 

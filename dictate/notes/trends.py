@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
+from dictate.grammar.claims import SILENT
 from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
 from dictate.notes.compare import Comparison, compare
 from dictate.notes.slots import (
-    SILENT,
     Slot,
     cover,
     covers_place,
