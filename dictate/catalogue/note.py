@@ -172,11 +172,13 @@ TRENDS = "OVER ALL VISITS"
 TREND_STEP = ", then "
 KINDS = {  # of notes/directions.py, in the order in which they are written
     "new": "NEW",
+    "new by name": "NEW BY NAME (last time the whole was said to be normal)",
     "worse": "WORSE",
     "not so": "SAID TO BE UNCHANGED, AND YET DIFFERENT",
     "changed": "CHANGED (nothing says which is better)",
     "better": "BETTER",
     "gone": "GONE",
+    "not named this time": "NOT NAMED THIS TIME (the whole was said to be normal)",
     "not comparable": "NOT COMPARABLE",
     "not examined this time": "NOT EXAMINED THIS TIME",
     "not assessable this time": "NOT ASSESSABLE THIS TIME",

@@ -6,6 +6,7 @@ import re
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, is_noteworthy, name_detail, scale_named
+from dictate.grammar.blankets import ROMAN
 from dictate.grammar.rough import rough_word
 from dictate.model import (
     BOUNDS,
@@ -29,7 +30,6 @@ TURNING_ROUND = "".join(  # change the order of what is read: 4- would look like
 )
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
 _STOPS = ",;:."
-ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:
@@ -159,6 +159,11 @@ def amount(value: Value, unit: str) -> str:
     return f"{text}{behind} {value.note}".rstrip()
 
 
+def rough(finding: Finding) -> str:
+    """The word in front of a number that makes it about so much; a doubt or a limit says so by itself."""
+    return rough_word(finding) if finding.certainty is Certainty.STATED and not bound(finding) else ""
+
+
 def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     """What was said of the item, without title and place: `2+`, `absent`, `not examined (painful hip)`.
 
@@ -167,8 +172,7 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     value = _as_spoken(value, finding) if isinstance(finding.value, Text) else value.replace(" ", STAY)
     limit = bound(finding) if value else ""
-    rough = rough_word(finding) if finding.certainty is Certainty.STATED and not limit else ""
-    value = f"{limit or rough} {value}".lstrip()
+    value = f"{limit or rough(finding)} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
     detail = [one_line(part) for part in finding.detail if part not in (name, limit)]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
+from dictate.grammar.blankets import covers_item
 from dictate.grammar.claims import SILENT
 from dictate.grammar.walks import TRIALS, walk_of
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
@@ -100,7 +101,10 @@ def _tells_side(finding: Finding) -> bool:
 def cover(
     slot: Slot, said: Finding, other: Examination, grammar: Grammar, *, apart_from: Collection[int] = ()
 ) -> int | None:
-    """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component."""
+    """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component.
+
+    The last of these is the weakest: what becomes of a sign then is told apart (`beside_whole`).
+    """
     best: tuple[int, int] | None = None
     for at, wide in enumerate(other.findings):
         rank = _cover_rank(slot, said, wide, grammar)
@@ -120,11 +124,20 @@ def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> i
     plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
     if same or item is None:
         return 1 if plain or wide.status in SILENT else 0
-    if slot.item in item.covers:
+    if slot.item in item.covers or (item.covers and covers_item(wide, item, said, grammar)):
         graded = isinstance(wide.value, Grade) and _scale_of(grammar, slot.item) == wide.value.scale
         return 2 if plain or graded or wide.status in SILENT else 0
-    whole = not item.covers and wide.component is said.component
-    return 3 if whole and wide.status in SILENT else 0
+    if item.covers or wide.component is not said.component:
+        return 0
+    number = said.status is Status.MEASURED and not isinstance(said.value, Grade)  # "normal" is none
+    spoken = plain and not number and covers_item(wide, item, said, grammar)
+    return 3 if spoken or wide.status in SILENT else 0
+
+
+def speaks_of_component(wide: Finding, grammar: Grammar) -> bool:
+    """Whether it is of a component as a whole, and names none of its items."""
+    item = item_of(grammar, wide.item)
+    return item is not None and item.blanket and not item.covers
 
 
 def covers_place(wide: Finding, slot: Slot, grammar: Grammar) -> bool:

@@ -24,12 +24,13 @@ def wide(item: str, status: Status, component: Component = Component.MOTOR, **mo
         (wide("pronator_drift", Status.PRESENT), False),
         (wide("pronator_drift", Status.ABSENT, side=Side.RIGHT), False),
         (wide("motor_all", Status.NOT_EXAMINED), True),
-        (wide("motor_all", Status.NORMAL), False),
+        (wide("motor_all", Status.NORMAL), True),
+        (wide("motor_all", Status.ABNORMAL), False),
         (wide("reflexes_all", Status.NOT_EXAMINED, Component.REFLEXES), False),
     ],
 )
 def test_cover(other: Finding, found: bool, grammar: Grammar) -> None:
-    """A denial without side speaks for each side; a sign without side for none; a component only of silence."""
+    """A denial without side speaks for each side; a sign without side for none; a component of silence and normal."""
     assert (cover(slot_of(DRIFT, Side.LEFT, grammar), DRIFT, examination(other), grammar) is not None) is found
 
 
