@@ -28,7 +28,7 @@ NOT_SHOWN = dict.fromkeys(
 def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False, around: Around | None = None) -> str:
     """The note as a page; what stands out is linked to its place. around: what the records say of it."""
     signed = bool(exam.signed_by)
-    asked = {heading: listed(exam, severity, brief=brief) for severity, heading in words.QUERIES.items()}
+    asked = {heading: listed(exam, severity) for severity, heading in words.QUERIES.items()}
     return _page(
         "note.html",
         title=words.PAGE_TITLE,
@@ -43,7 +43,7 @@ def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False, aroun
             for heading, queries in asked.items()
             if queries and not signed
         },
-        placed=() if signed or brief else not_placed(exam),
+        placed=() if signed else not_placed(exam),
     )
 
 

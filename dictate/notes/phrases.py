@@ -133,6 +133,17 @@ def _site(finding: Finding) -> str:
     return words.PLACE_NAMES.get(finding.site, finding.site.replace("_", " "))
 
 
+def reach(finding: Finding) -> str:
+    """How far a disturbance of sensation goes, as said: `to mid calf`, `below the knee`; empty: it is at its site."""
+    if finding.component is not Component.SENSORY or finding.status not in (Status.NORMAL, Status.ABNORMAL):
+        return ""
+    site = re.escape(_site(finding).lower())
+    form = rf"(?<!\w)(?:{'|'.join(words.REACHES)}) (?:the )?(?:(?:left|right|both) )?{site}s?(?!\w)"
+    said = re.search(form, one_line(finding.quote).lower().replace("-", " ")) if site else None
+    told = "" if said is None else re.sub(r" (?:left|right|both)\b", "", said.group())
+    return told.removesuffix(site) + _site(finding) if told.endswith(site) else told
+
+
 def where_of(finding: Finding, grammar: Grammar) -> str:
     """Where a sign is present or absent, behind the word: `at the left ankle`, `in the hand, both sides`."""
     if not finding.site or finding.site in grammar.common.manoeuvres:
@@ -176,7 +187,8 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
     detail = [one_line(part) for part in finding.detail if part not in (name, limit)]
-    detail = [part for part in detail if part.lower() != value.replace(STAY, " ").lower()]
+    named = value.replace(STAY, " ").lower(), *title(finding, grammar).lower().split()
+    detail = [part for part in detail if part.lower() not in named]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said
     elif value:
@@ -239,6 +251,9 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         around, behind = "", f"{behind} {around}".strip()
     elif deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
+    elif far := reach(finding):  # of which its site is the end
+        before, behind = words.SIDES[finding.side] if finding.side else "", far
+        finding = finding.model_copy(update={"detail": tuple(one for one in finding.detail if one.lower() != far)})
     said = statement(finding, grammar, where=behind)
     if is_midline(finding):
         before, said = "", place(finding) + said.removeprefix(words.STATUSES[Status.NORMAL])

@@ -127,7 +127,7 @@ def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
 
 def denied_kinds(name: str, cell: Cell) -> list[str]:
     """ "No rest tremor": of which kind none was found; a tremor of another kind may be there."""
-    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"] if cell.negated else []
+    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"]
 
 
 def modifier_text(name: str, cell: Cell) -> str:
