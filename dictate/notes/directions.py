@@ -12,6 +12,7 @@ from dictate.grammar.number_words import BELOW_TWENTY
 from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
 from dictate.notes.phrases import one_line, stands_out
+from dictate.notes.slots import JUDGED
 
 
 class Kind(StrEnum):
@@ -55,7 +56,6 @@ SEEN = ("no light perception", "light perception", "hand movements", "counting f
 CHART = 0.05  # 20/400, its largest letter
 ABSENT = words.STATUSES[Status.ABSENT]
 TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
-JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 
 
 def change(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
@@ -136,7 +136,7 @@ def _of_values(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
         return _same_value(earlier, later, grammar)
     if any(bounds):
         return Change(Kind.NOT_COMPARABLE, reason=words.BOUND)
-    old, new = (_acuity(_timed(value), later.item) for value in (old, new))
+    old, new = (_acuity(timed(value), later.item) for value in (old, new))
     if old is None or new is None:
         return Change(Kind.CHANGED)
     if type(old) is not type(new) or not _alike(old, new, named=bool(scale_named(later, grammar))):
@@ -161,7 +161,7 @@ def _same_value(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     return Change(Kind.CHANGED)
 
 
-def _timed(value: Value | None) -> Value | None:
+def timed(value: Value | None) -> Value | None:
     """`10 m in 12 s` as the seconds for that distance; anything else as it is."""
     parts = TIMED.fullmatch(value.words) if isinstance(value, Text) else None
     return value if parts is None else Quantity(number=float(parts[2]), note=parts[1])

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Around, Examination
-from dictate.notes.compared import Visits, by_kind, from_to, head, row_text, trend_text
+from dictate.notes.compared import Visits, by_kind, from_to, head, row_texts, trend_text
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.layout import lay_out
 from dictate.notes.pictures import pictures_of
@@ -54,9 +54,7 @@ def comparison_html(visits: Visits) -> str:
             "name": from_to(visits, at),
             "nothing": not one.changes,
             "kinds": {
-                words.KINDS[kind]: {
-                    component: [row_text(row) for row in rows] for component, rows in components.items()
-                }
+                words.KINDS[kind]: {component: row_texts(rows) for component, rows in components.items()}
                 for kind, components in by_kind(one).items()
             },
         }

@@ -22,11 +22,13 @@ from dictate.notes.phrases import (
     one_line,
     phrase,
     place,
+    short_title,
     stands_out,
     statement,
     title,
 )
 
+JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 SIDE_ORDER = (*words.SIDES, None)
 POSITION_ORDER = (None, *words.POSITIONS)
 
@@ -80,7 +82,8 @@ def split_items(exams: Iterable[Examination]) -> set[str]:
 def slot_name(slot: Slot, said: Sequence[Finding], grammar: Grammar) -> str:
     """The item with place, position and time; without a side that the words of all that was said hold themselves."""
     here = said[0].model_copy(update={"side": None if all(map(_tells_side, said)) else slot.side})
-    return " ".join(filter(None, (title(here, grammar), place(here), circumstances(here))))
+    name = short_title(here, grammar) if here.position else title(here, grammar)
+    return " ".join(filter(None, (name, place(here), circumstances(here))))
 
 
 def slot_text(finding: Finding, grammar: Grammar, *, wide: bool = False) -> str:
@@ -129,8 +132,8 @@ def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> i
         return 2 if plain or graded or wide.status in SILENT else 0
     if item.covers or wide.component is not said.component:
         return 0
-    number = said.status is Status.MEASURED and not isinstance(said.value, Grade)  # "normal" is none
-    spoken = plain and not number and covers_item(wide, item, said, grammar)
+    judged = said.status in (*JUDGED, Status.UNCHANGED) or isinstance(said.value, Grade)  # "normal" is no number
+    spoken = plain and judged and covers_item(wide, item, said, grammar)
     return 3 if spoken or wide.status in SILENT else 0
 
 
