@@ -75,7 +75,8 @@ class BareNumbers:
         if last is not None and any(_of_another_vessel(self.items[name]) for name in last.candidates):
             return ()
         whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in WHOLE_SIDES)
-        for name in last.candidates if last and not whole_side else ():
+        whole = last is None or self.items[last.candidates[0]].blanket
+        for name in last.candidates if last and (whole or not whole_side) else ():
             meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
             if meaning is not None and meaning.fits > 1:
                 return ()
@@ -89,8 +90,9 @@ class BareNumbers:
                 return (name,)
             if item.kind == "acuity" and self.lexicon.component[name].value in here and _of_chart(number):
                 return (name,)
-            whole = last is None or self.items[last.candidates[0]].blanket or whole_side
-            if item.kind == "grade" and self.lexicon.component[name].value in here and whole:
+            headed = self.lexicon.component[name].value in here and (whole or whole_side)
+            alone = last is None and bool(nodes) and _is_limb(nodes[-1])  # "RUE 4/5", under no heading
+            if item.kind == "grade" and (headed or alone):
                 return () if self._leads(marks[place + 1 :], item.scale) else (name,)
         return ()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.model import Side
+from dictate.reading.columns import give_order, in_columns
 from dictate.reading.comparisons import both_compared, compares, take_comparison
 from dictate.reading.corrections import amend
 from dictate.reading.cuts import (
@@ -21,8 +22,6 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.sharing import (
-    give_order,
-    in_columns,
     part_limbs,
     share,
     share_conditions,
@@ -102,7 +101,7 @@ class CellBuilder:
             if is_name:
                 self.taker.take_name(cell, node)
             elif (
-                (node.main == "side" and both_compared(following))
+                (node.main == "side" and both_compared(following, told=_of_both(cell)))
                 or node.main == "comparison"
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
@@ -144,6 +143,11 @@ class CellBuilder:
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
+
+
+def _of_both(cell: Cell) -> bool:
+    """Whether what was found was found of both sides, or of no side that was said."""
+    return bool(cell.values) and cell.split and cell.side in (None, Side.BOTH)
 
 
 def _tells(cells: Sequence[Cell], *, shown: bool) -> bool:

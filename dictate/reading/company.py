@@ -42,9 +42,22 @@ def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
     return False
 
 
+_BREAKS = ("comma", "semicolon", "stop", "colon")
+_RUN = 12  # marks without a break: nobody punctuates
+
+
 def measured(marks: Sequence[Mark], place: int) -> bool:
-    """ "not tested because of pain knee extension four plus": a name with its number ends the reason."""
-    return marks[place].has("item", "context") and any(m.number is not None for m in marks[place + 1 : place + 2])
+    """ "not tested because of pain knee extension four plus": a name with its number ends the reason.
+
+    So does one with a word that says how it was ("because he is confined to bed gait not examined"), and any test's
+    name where the words run on without a stop.
+    """
+    after = marks[place + 1 : place + 2]
+    if any(mark.number is not None for mark in after):
+        return marks[place].has("item", "context")
+    told = any(mark.has("not_examined", "not_assessable") or mark.role("absent", "") for mark in after)
+    runs_on = len(marks) - place > _RUN and not any(mark.has(*_BREAKS) for mark in marks[place : place + _RUN])
+    return marks[place].has("item") and (told or runs_on)
 
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:

@@ -51,10 +51,15 @@ def _of_both(node: Node, following: list[Node]) -> bool:
     return node.main == "side" and {*keys} == {"left", "right"}
 
 
-def both_compared(following: list[Node]) -> bool:
-    """ "right more than left": which side is worse, not where it was found."""
+def both_compared(following: list[Node], *, told: bool = False) -> bool:
+    """ "right more than left": which side is worse, not where it was found.
+
+    told: something was found of both sides, or of no side in particular.
+    """
     if not following or following[0].main != "comparison":
         return False
+    if told and (len(following) == 1 or following[1].is_break):
+        return True  # "reduced on both sides, right worse"
     return any(n.main == "side" for n in following[1:3])
 
 

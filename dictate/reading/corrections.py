@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from dictate.model import Side
 from dictate.reading.drafts import Cell, Draft
+from dictate.reading.measures import MISSES
 from dictate.reading.nodes import Node
 
 OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
@@ -50,9 +51,30 @@ def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
                 target.modifiers,
                 target.units,
             )
+        _deny_in_part(cell, target)
+        _keep_unit(cell, target)
         cell.nodes = [*target.nodes, *cell.nodes]
         changed[_place(changed, target)] = cell
     return changed
+
+
+def _keep_unit(cell: Cell, target: Cell) -> None:
+    """ "Two missteps, make it three": of what is counted."""
+    numbers = [[n for n in one.values if n.mark.number is not None] for one in (cell, target)]
+    if [len(own) for own in numbers] == [1, 1] and not cell.units and (unit := target.units.get(id(numbers[1][0]))):
+        cell.units = {id(numbers[0][0]): unit}
+    elif [len(own) for own in numbers] == [1, 1] and len(cell.values) == 1:
+        cell.values = [*cell.values, *(n for n in target.values if n.text in MISSES)]
+
+
+def _deny_in_part(cell: Cell, target: Cell) -> None:
+    """ "Deviates to the left, with atrophy, no, without atrophy": of what was said, only the atrophy is taken back."""
+    denied = {node.text for node in cell.values} if cell.negated else set()
+    rest = [node for node in target.values if node.text not in denied]
+    if denied and rest and len(rest) < len(target.values) and cell.negation is not None:
+        cell.detail.extend(f"{cell.negation.text} {text}" for text in sorted(denied))
+        cell.values, cell.negated, cell.negation = rest, target.negated, target.negation
+        cell.modifiers = [*target.modifiers, *cell.modifiers]
 
 
 def corrects_earlier(before: Sequence[Node]) -> bool:

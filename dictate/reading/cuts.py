@@ -21,6 +21,15 @@ _ALWAYS_REASONS = frozenset(
         "secondary to",
         "limited by",
         "for the same reason",
+        "explained by",
+        "accounted for by",
+        "consistent with",
+        "in keeping with",
+        "compatible with",
+        "attributable to",
+        "related to",
+        "in proportion to",
+        "out of proportion to",
     }
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})

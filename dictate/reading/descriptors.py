@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import Meaning
-from dictate.reading.measures import in_full, modifiers
+from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
@@ -43,13 +44,22 @@ def descriptor(
     for node in numbers:
         unit = cell.units.get(id(node))
         count = node.mark.number
-        digits = node.text if count is None else f"{count.first}/{count.second}" if count.op == "of" else count.first
+        digits = (
+            node.text if count is None else f"{count.first}/{count.second}" if count.op in ("of", "/") else count.first
+        )
         pieces.append((node.mark.start, f"{digits} {unit.text}" if unit is not None else digits))
     pieces = with_links(sorted(pieces), cell)
-    text = " ".join(dict.fromkeys(words for _, words in pieces))
+    text = _count_first(" ".join(dict.fromkeys(words for _, words in pieces)))
     if not text:
         return None
     return fixed[0] if fixed and text == str(fixed[0]) else Text(words=text)
+
+
+def _count_first(text: str) -> str:
+    """ "2 errors 5" (two errors out of five) and "errors 1/5" as "2/5 errors", "1/5 errors"."""
+    missed = "|".join(sorted(MISSES))
+    text = re.sub(rf"^(\d+) ({missed}) (\d+)$", r"\1/\3 \2", text)
+    return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
 def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:

@@ -9,6 +9,8 @@ from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.nodes import Node
 from dictate.reading.weights import Statement
 
+AS_OTHER = "as on the other side"  # detail of a finding copied from it
+
 
 @dataclass(slots=True)
 class Cell:
@@ -50,7 +52,7 @@ class Cell:
         self.split = True
         self.closed = self.closed or node.main == "semicolon"
         self.contrasted = node.main == "contrast"
-        if node.text in ("and", "+", "&"):
+        if node.text in ("and", "+", "&", "/"):
             self.links.append(node)
 
 

@@ -53,7 +53,8 @@ def _between(draft: Draft, tokens: Sequence[Token]) -> None:
         link = [token.lower for token in tokens[start + one.end : start + two.start]]
         ended = any(token.ends_sentence for token in tokens[start : start + two.start])
         before = tokens[start + one.start - 1].lower if start + one.start else ""
-        if not ended and (link in (["or"], ["to"]) or (link == ["and"] and before == "between")):
+        either = link in (["or"], ["to"], ["/"], ["-"], []) or (link == ["and"] and before == "between")
+        if not ended and either:
             levels = [mark.roles[0].key.upper() for mark in (one, two)]
             if str(draft.value) in levels:
                 draft.readings = tuple(levels)
@@ -71,7 +72,9 @@ def _add(draft: Draft, mark: Mark, marks: Sequence[Mark], tokens: Sequence[Token
     last = mark.end
     while last < len(tokens) and tokens[last].lower in _ON_TO and not tokens[last - 1].ends_sentence:
         last += 1
-    end = next((one for one in marks if one.start == last), None)
-    if last > mark.end and end is not None:
+    end = next((one for one in marks if one.start in (last, mark.end)), None)
+    ended = tokens[mark.end - 1].ends_sentence
+    joined = not ended and end is not None and tokens[end.start].word == tokens[mark.end - 1].word  # "C6-C7"
+    if end is not None and not ended and (joined or end.end - end.start > 1 or last > mark.end):
         draft.detail.append(f"to {end.roles[0].key.upper()}")
         draft.spans.append((mark.start, end.end))

@@ -1,4 +1,4 @@
-"""What the words in front of a name say of it: a count, a grade, a list that is denied."""
+"""What the words in front of a name say of it: a count, a grade, a list that is denied, a title."""
 
 from __future__ import annotations
 
@@ -51,3 +51,24 @@ def denied(before: Sequence[Node], place: int) -> bool:
 def place_alone(before: Sequence[Node], place: int) -> bool:
     """A body part with its side and nothing else up to that place ("left arm")."""
     return [n.main for n in before[:place] if n.main != "filler"] == ["side", "site"]
+
+
+def entitles(names: Sequence[Node], after: Sequence[Node]) -> bool:
+    """ "Gait: reduced arm swing": a heading's own word, or any name in front of a colon and nothing else."""
+    return all(name.mark.has("heading") for name in names) or [n.main for n in after] == ["colon"]
+
+
+def leads_next(after: Sequence[Node]) -> bool:
+    """A word behind a title and its colon that stands right in front of the next name."""
+    return len(after) > 1 and after[0].main == "colon" and after[-1].main == "value"
+
+
+def denied_here(nodes: list[Node], place: int) -> bool:
+    """ "Left ptosis but not right": a side with the negation in front of it."""
+    before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
+    return before is not None and before.main == "negation"
+
+
+def leads_to_value(node: Node) -> bool:
+    """What may stand between two values of one name."""
+    return node.is_break or node.main in ("value", "side", "qualifier", "filler", "severity")

@@ -16,12 +16,12 @@ _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
 _ORGANS = ("eye", "ear")  # "Left eye: full range. Jaw strong.": a title of its sentence only
-_SUBJECTS = ("she", "he", "they", "there", "the patient")
+_SUBJECTS = ("she", "he", "they", "there", "the patient", "i ", "we ")
 
 
 def _goes_on(node: Node) -> bool:
     """ "In the arms she has normal bulk": the sentence itself begins."""
-    return node.main == "filler" and node.text.startswith(_SUBJECTS)
+    return node.main == "filler" and f"{node.text} ".startswith(_SUBJECTS)
 
 
 def _examined_in(nodes: list[Node]) -> int:
@@ -242,7 +242,7 @@ class HeadingReader:
                 or i == told
             )
             end = next(ends, 0)
-            site, side, rest = _before(nodes, end, items=end == told)
+            site, side, rest = _before(nodes, end, items=end == told or (opened and _goes_on(nodes[end])))
         if site is None:
             return
         if not any(n.main == "item" for n in nodes[end:]) or any(

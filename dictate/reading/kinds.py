@@ -196,6 +196,7 @@ def choice_value(key: str, written: str | None, kind: str) -> Value | None:
     return Choice(choice=key) if kind == "choice" else Text(words=key.replace("_", " "))
 
 
+UNELICITED = frozenset({"not elicited", "not obtained", "could not be elicited", "not obtainable", "unobtainable"})
 INABILITY = frozenset(
     {
         "could not",
@@ -209,6 +210,13 @@ INABILITY = frozenset(
         "impossible",
     }
 )
+
+
+def says_unable(words: str) -> bool:
+    """ "Could not", "cannot hop": alone or with what could not be done."""
+    return any(words == one or words.startswith(f"{one} ") for one in INABILITY)
+
+
 _POUNDS = 14  # to the stone
 LENGTHS = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "m": "m", "foot": "ft", "feet": "ft", "ft": "ft"}
 

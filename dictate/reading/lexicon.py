@@ -60,6 +60,7 @@ _WORD_KINDS = {
 }
 _HALTS = {"no", "sorry", "wait", "or"}
 _PLACED = {*_PREPOSITIONS, "left", "right", "both", "bilat", "bilaterally", "bilateral", "l", "r", "ve"}
+_HEADED = ("item", "sign", "context", "site")
 _LIST_LINKS = {",", "and", "or", "/", "&"}
 _PREFERRED = (Role("shared_head"),)
 
@@ -228,7 +229,7 @@ class Lexicon:
             if roles and not any(token.ends_sentence for token in tokens[start : end - 1]):
                 spans.append(Mark(start, end, roles))
         spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings)])
-        spans.extend(self._shared_heads(tokens, spans))
+        spans = self._with_shared_heads(tokens, spans)
         spans.extend(shared_joints(tokens, spans, self.meanings))
         spans.sort(key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
@@ -237,9 +238,13 @@ class Lexicon:
         joined = part_sides(list(join(marks, tokens, self.items)), tokens)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
-    def _shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:
-        """ "carotid, orbital or temporal bruits": each word of the list together with the noun at its end."""
+    def _with_shared_heads(self, tokens: Sequence[Token], spans: Sequence[Mark]) -> list[Mark]:
+        """ "carotid, orbital or temporal bruits": each word of the list together with the noun at its end.
+
+        A phrase that ends between that noun and its own first word ("upper and lower | limbs") is none then.
+        """
         found: list[Mark] = []
+        parted: set[tuple[int, int]] = set()  # from the first word of a list to the first of its last name
         for mark in spans:
             if mark.end - mark.start != 2 or not mark.has("item", "sign", "context"):
                 continue
@@ -251,15 +256,17 @@ class Lexicon:
                 before = place - 1 if tokens[place].hyphened else before
                 if before < 0:
                     break
-                if tokens[before].lower in LENGTHS:
-                    break  # "six foot walk"
+                if tokens[before].lower in LENGTHS or not tokens[before].lower.isalpha():
+                    break  # "six foot walk", "5/5 b/l"
                 entries = self._phrases.get((tokens[before].lower, tokens[mark.end - 1].lower), ())
-                roles = tuple(role for role, shout in entries if not shout and role.kind in ("item", "sign", "context"))
-                if not roles:
+                roles = tuple(role for role, shout in entries if not shout and role.kind in _HEADED)
+                if not roles or any(role.kind == "side" for role, _ in entries):
                     break
                 found.append(Mark(before, before + 1, (*roles, *_PREFERRED)))
+                parted.add((before, mark.start))
                 place = before
-        return found
+        kept = (s for s in spans if s.has("side") or not any(s.start <= a < b == s.end - 1 for a, b in parted))
+        return [*kept, *found]  # "right and left" stays one
 
     def _roles(self, tokens: Sequence[Token], start: int, end: int) -> tuple[Role, ...]:
         words = tuple(token.lower for token in tokens[start:end])

@@ -156,6 +156,7 @@ def limb_alone(nodes: list[Node]) -> bool:
     said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
     if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
         return False
-    if said[1].main != "comma" or said[2].main not in ("item", "negation"):
+    named = said[2].main in ("item", "negation") or [n.main for n in said[2:4]] == ["value", "item"]
+    if said[1].main != "comma" or not named:
         return False
     return limb_of(said[0].key("site")) in LIMBS

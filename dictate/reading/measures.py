@@ -17,6 +17,8 @@ from dictate.reading.walks import walk_of
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
+# What is counted was not right.
+MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes", "misstep", "missteps"})
 _SIDES = {"l": "left", "r": "right"}
 
 
@@ -42,6 +44,9 @@ class Measurer:
         if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
             cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None
+        signs = [n for n in cell.values if n.mark.number is None and n.main == "item"]
+        if meaning is None and item.kind == "normality" and signs and number is not None and number.a == 0:
+            return Meaning(None, Status.NORMAL)  # "left leg rigidity nought": rated, and there is none
         if meaning is None:
             return None
         words = modifier_text(name, cell)
@@ -65,7 +70,9 @@ class Measurer:
         if isinstance(value, Quantity) and unit is not None and not said:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":
-            return None
+            missed = " ".join(n.text for n in others if n.text in MISSES)
+            none = number is not None and number.a == 0 and missed
+            return Meaning(Text(words=f"{value} {missed}"), Status.NORMAL) if none else None
         return meaning
 
     def beside(

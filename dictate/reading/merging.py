@@ -11,6 +11,7 @@ from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.drafts import Draft
 from dictate.reading.nodes import Node
+from dictate.reading.reassigning import but_for_copies, rated_not_rating
 from dictate.reading.weights import Statement
 
 
@@ -171,7 +172,8 @@ def merge_sentence(
     statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], scales: dict[str, Scale]
 ) -> list[Draft]:
     """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
-    drafts = merge_denials(drafts, items)
+    drafts = merge_denials(but_for_copies(drafts), items)
+    rated_not_rating(drafts, items)
     pair_like_neighbours(drafts, items, scales)
     side_of_list(statements, drafts, items)
     whole_sides([node for statement in statements for node in statement.nodes], drafts, items)

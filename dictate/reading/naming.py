@@ -11,7 +11,7 @@ from dictate.reading.context import Context
 from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part
+from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.places import SiteFinder
 from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
@@ -46,7 +46,7 @@ class Labeller:
         nodes: list[Node] = []
         active = listed = context.active  # listed: whose list goes on behind "intubated", "on oxygen"
         in_reason = False
-        here = (self.lexicon.component[active[0]].value if active else "", context.component)
+        here = (self._component_of(active, context.component), context.component)
         marks = list(marks)
         place = -1
         while (place := place + 1) < len(marks):
@@ -90,6 +90,11 @@ class Labeller:
         settle(nodes, self.items)
         read_vital_signs(nodes, self.items, self.lexicon.grammar.common)
         return nodes
+
+    def _component_of(self, active: tuple[str, ...], heading: str) -> str:
+        """Of what is being told: the test of standing with eyes closed is told with the gait as often."""
+        told_under = active == ("romberg",) and heading == "coordination_gait"
+        return heading if told_under else self.lexicon.component[active[0]].value if active else ""
 
     def _is_head_noun(self, mark: Mark, before: Node) -> bool:
         """ "Sternomastoid power", "biceps reflex": a noun that says of what kind the name before it is."""
@@ -215,7 +220,7 @@ class Labeller:
             return ()
         if nodes and nodes[-1].main == "number" and any(r.kind == "unit" and r.item in active for r in mark.roles):
             return ()  # "pull test two steps": what was counted
-        strong = self.short.full_names(mark, here)
+        strong = self.short.full_names(marks, place, here)
         weak = [r.item for r in mark.roles if r.kind == "context"]
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
@@ -224,7 +229,7 @@ class Labeller:
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")
-        if not found and heading is not None and f"{heading.key}_all" in self.items and not _is_where(nodes):
+        if not found and heading is not None and f"{heading.key}_all" in self.items and not says_where(nodes):
             return (f"{heading.key}_all",)
         return tuple(
             sorted(
@@ -286,12 +291,6 @@ class Labeller:
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         after = marks[place + 1] if place + 1 < len(marks) else None
         return after is not None and (after.number is not None or (after.has(*VALUE_KINDS) and not after.has("side")))
-
-
-def _is_where(nodes: Sequence[Node]) -> bool:
-    """ "Sensation in the limbs": the heading's word says where, of what was named before it."""
-    said = [node for node in nodes if node.text not in ("the", "all", "his", "her")]
-    return any(node.main == "item" for node in said) and said[-1].text in ("in", "of", "over") and not said[-2].is_break
 
 
 def _is_title(node: Node, nodes: Sequence[Node]) -> bool:

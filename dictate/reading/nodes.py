@@ -124,6 +124,12 @@ def plain_part(mark: Mark) -> str:
     return "site" if mark.has("site") else "word"
 
 
+def says_where(nodes: Sequence[Node]) -> bool:
+    """ "Sensation in the limbs": the heading's word says where, of what was named before it."""
+    said = [node for node in nodes if node.text not in ("the", "all", "his", "her")]
+    return any(node.main == "item" for node in said) and said[-1].text in ("in", "of", "over") and not said[-2].is_break
+
+
 def between(nodes: Sequence[Node], first: int, last: int) -> Sequence[Node]:
     """The nodes of a sentence that start after one token and before another."""
     start, end = (bisect(nodes, first, key=_start), bisect_left(nodes, last, key=_start))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cuts import place_follows, side_next, value_next
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, read_number
+from dictate.reading.kinds import INABILITY, read_number, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.walks import one_walk
@@ -102,12 +102,16 @@ class Owners:
         if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
             of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
             return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
-        if last.text in INABILITY and node.mark.number is None and not cell.split:
+        unable = last.text in INABILITY or (last.main == "item" and says_unable(last.text))
+        if unable and node.mark.number is None and not cell.split:
             return True  # "cannot rise from a low chair with her arms folded"
         if last.mark.number is not None and node.mark.number is None:
             return cell.side is None or not cell.split
         if last.mark.number is not None and node.mark.number is not None and {"m", "s"} <= set(self.items[owner].units):
             return one_walk(last, node, cell, following)
+        counted = any(n.mark.number is not None for n in cell.values)
+        if node.mark.number is not None and counted and cell.split and cell.side is not None:
+            return False  # "2/5 wrong on the right, 1/5 on the left"
         if last.mark.number is not None or node.mark.number is not None:
             return (
                 last.mark.number is None

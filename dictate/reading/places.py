@@ -9,6 +9,8 @@ from dictate.reading.lexicon import is_preposition
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 
+_STRONGEST = 5
+
 
 class SiteFinder:
     """Knows which items are told by site."""
@@ -34,10 +36,14 @@ class SiteFinder:
             return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        if _none_there(marks, place) and all(self._is_sited_sign(name) for name in active):
+            return True  # "fasciculations in the left deltoid, tongue none"
         here = any(node.main == "item" for node in nodes)
-        if here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
+        general = any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles)
+        placed_here = here and general  # "uppers" alone is no place
+        if placed_here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
             return True  # "2+ right arm": the arms of the blanket spoken of
-        if not any(r.kind == "site" and (not r.item or r.item in active) for r in marks[place].roles):
+        if not general:
             return False
         site = marks[place].role("site")
         if placed and not here and self._goes_on(marks, place, candidates, active):
@@ -60,6 +66,9 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _is_sited_sign(self, name: str) -> bool:
+        return self.items[name].sited and self.items[name].kind == "presence"
 
     def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
@@ -92,6 +101,9 @@ class SiteFinder:
             or any(follows.role(kind, "") is not None for kind in ("absent", "normal"))
             or any(r.item in candidates and r.kind in ("value", "abnormal") for r in follows.roles)
         )
+        muscle = any(self.items[name].scale == "mrc" and not self.items[name].blanket for name in candidates)
+        if muscle and self.items[owner].kind == "presence" and _plain_grade(marks[place + 1 : place + 3]):
+            return False  # "no fasciculations right deltoid five"
         own = [n for n in reversed(nodes) if n.main == "item"]
         if own and any(n.main == "site" for n in nodes[nodes.index(own[0]) :]) and not grade_follows:
             return True  # "clonus right ankle sustained, left ankle three beats"
@@ -100,7 +112,7 @@ class SiteFinder:
             closes
             and own
             and all(
-                n.main in ("side", "filler", "severity", "number", "value", "unit", "colon")
+                n.main in ("side", "filler", "severity", "qualifier", "number", "value", "unit", "colon")
                 for n in nodes[nodes.index(own[0]) + 1 :]
             )
         ):
@@ -137,3 +149,16 @@ class SiteFinder:
         if said_of & set(candidates) and not said_of & set(active):
             return False  # "V1 duller. Face strong."
         return after is not None and after.number is None and after.role("normal", "") is not None
+
+
+def _none_there(marks: Sequence[Mark], place: int) -> bool:
+    """ "Tongue none": nobody says so of the tongue itself."""
+    after = next((mark for mark in marks[place + 1 : place + 3] if not mark.has("colon")), None)
+    return marks[place].role("site", "") is not None and after is not None and after.text in ("none", "nil")
+
+
+def _plain_grade(after: Sequence[Mark]) -> bool:
+    """A number of strength, and not a count of something."""
+    number = after[0].number if after else None
+    counted = len(after) > 1 and after[1].has("unit", "filler", "word")
+    return number is not None and not number.op and number.a <= _STRONGEST and not counted

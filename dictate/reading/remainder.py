@@ -9,6 +9,8 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 from dictate.reading.shortnames import is_grade
 
+_EXAMINATIONS = ("exam", "examination")
+
 
 class Remainder:
     """Finds the items that a word for the rest stands for."""
@@ -25,24 +27,26 @@ class Remainder:
             return ()
         if (titled := self._titled(marks, place, nodes)) is not None:
             return titled
+        if _before_name(marks[place + 1 : place + 4]):
+            return ()
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 return tuple(n for n in own if self.lexicon.component[n].value == here[0])
-            if mark.has("item", "context", "sign", "alone", "heading", "number"):
+            if mark.text.endswith((*_EXAMINATIONS, "everything")):
                 return ()
-            if mark.text.split()[-1:] and mark.text.split()[-1] in ("exam", "examination", "everything"):
-                return ()
-            if mark.text == "full":  # said of strength, never of a whole component
+            if mark.text in ("full", "full power", "full strength"):  # said of strength, never of a whole component
                 graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 own = [n for n in graded if self.lexicon.component[n].value in here]
                 return tuple(own[:1])
+            if mark.has("item", "context", "sign", "alone", "heading", "number"):
+                return ()
             if mark.role("absent", "") and self._of_sign(nodes):
                 return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
             if mark.role("absent", ""):
                 return self._else_of(marks[place], nodes)  # a whole component is never absent
-            if mark.role("normal", "") or mark.role("not_examined", ""):
+            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("not_assessable", ""):
                 name = f"{here[0] or here[1]}_all"
                 return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
             if not mark.has("filler"):
@@ -81,6 +85,14 @@ class Remainder:
                 return tuple(whole[:1])
         sited = [name for name in said if self.items[name].sited]
         return tuple(sited) if rest.text == "elsewhere" and len(said) == len(sited) == 1 else ()
+
+
+def _before_name(after: Sequence[Mark]) -> bool:
+    """ "Otherwise normal power": what the rest of is normal has its name behind the word."""
+    told = [mark for mark in after if not mark.has("filler") or mark.text.endswith(_EXAMINATIONS)]
+    if len(told) < 2 or not (told[0].role("normal", "") or told[0].text == "full"):
+        return False
+    return told[1].has("item", "context", "heading") or told[1].text.endswith(_EXAMINATIONS)
 
 
 def _goes_between(marks: Sequence[Mark], place: int) -> bool:

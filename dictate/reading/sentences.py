@@ -11,7 +11,7 @@ from dictate.reading.carrying import SideCarrier, end_of_grades
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
-from dictate.reading.drafts import Cell, Draft, Said
+from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said
 from dictate.reading.going_on import GoingOn, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
@@ -281,7 +281,7 @@ class SentenceReader:
             said = self.said.drafts if self.said is not None else []
             return as_said_before(said, statement.candidates[0], self.items, spans)
         return [
-            replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=["as on the other side"], corrected=[])
+            replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=[AS_OTHER], corrected=[])
             for draft in reversed(earlier)
             if side is not None
         ]

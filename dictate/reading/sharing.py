@@ -9,16 +9,18 @@ from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import CONDITIONED, LIGHTS
+from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node, limb_of
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
+_FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
 PARTS = ("proximal", "distal")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
     full = [c for c in cells if c.nodes]
+    _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
         if cell.negated and result and (_only_denied(cell, result[-1]) or _only_denies(cell, result[-1])):
@@ -64,15 +66,40 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             before.detail.extend(cell.detail)
             before.modifiers.extend(cell.modifiers)
     _shared_by_list(result)
+    _share_misses(result)
     _share_places(result, sited=sited)
     return result
 
 
+def _share_ahead(cells: Sequence[Cell]) -> None:
+    """ "Right arm 4, left arm and left leg 5": a place that an "and" joins to the next has its value, not the last."""
+    listed = False  # an "and" closes the list, commas stand before it
+    for place in range(len(cells) - 2, -1, -1):
+        one, two = cells[place : place + 2]
+        told = one.values or one.negated or one.affirmed or one.modifiers or one.excepted or one.closed
+        placed = one.side_first and two.side_first and one.site_node is not None and two.site_node is not None
+        listed = bool(placed and two.values and not told and (one.links or (listed and one.split)))
+        if listed:
+            one.values, one.units, one.modifiers = two.values, two.units, two.modifiers
+
+
+def _share_misses(cells: Sequence[Cell]) -> None:
+    """ "Two of five wrong on the right and one of five on the left": a count of errors, and so is the next one.
+
+    All of them, or none, may as well be a count of right answers: it is left as it was said.
+    """
+    for one, two in itertools.pairwise(cells):
+        missed, numbers = [n for n in one.values if n.text in MISSES], [n.mark.number for n in two.values]
+        if missed and len(numbers) == 1 and numbers[0] is not None and numbers[0].a not in (0, numbers[0].b):
+            two.values = [*two.values, *missed]
+
+
 def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     """A place said with one reading, for the next or the one before that has none; and signs not found there."""
-    for one, two in itertools.pairwise(cells):
+    for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
-        if two.site_node is None and one.site_node is not None and two.values and two.side is not None:
+        listed = place and cells[place - 1].values == one.values and cells[place - 1].site_node is not None
+        if two.site_node is None and one.site_node is not None and two.values and two.side is not None and not listed:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
@@ -84,8 +111,8 @@ def _same_half(one: Cell, two: Cell) -> bool:
     """Arm and leg: the side said in front of the one is that of the other, where only one such limb is meant."""
     limbs = [cell.site_node.text.split()[-1] if cell.site_node is not None else "" for cell in (one, two)]
     sides = [node for cell in (one, two) for node in cell.nodes if node.main == "side"]
-    before = len(sides) == 1 and one.site_node is not None and sides[0].mark.end == one.site_node.mark.start
-    return {*limbs} == {"arm", "leg"} and before and one.side in (Side.LEFT, Side.RIGHT) and two.side is None
+    first = len(sides) == 1 and one.site_node is not None and sides[0].mark.end == one.site_node.mark.start
+    return {*limbs} == {"arm", "leg"} and first and one.side in (Side.LEFT, Side.RIGHT) and two.side is None
 
 
 def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
@@ -103,7 +130,8 @@ def _take_over(cell: Cell, before: Cell) -> None:
     "Four beats on the left, sustained on the right"; "ptosis R none, L mild".
     """
     graded = any(n.main == "severity" for n in cell.modifiers)
-    if graded and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+    only = any("only" in n.text.split() for n in cell.modifiers)  # "absent left, right only with reinforcement"
+    if (graded or only) and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
@@ -111,15 +139,22 @@ def _take_over(cell: Cell, before: Cell) -> None:
 
 
 def _shared_by_list(cells: Sequence[Cell]) -> None:
-    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them."""
-    for one, two in itertools.pairwise(cells):
-        if one.site_node is None or two.site_node is None or not one.links or not two.values:
+    """ "Quads and hamstrings wasted on the left": places joined by "and" share the word and the side behind them.
+
+    "Reduced in C6, C7 and C8 on the right": so do those in front of them, of which the same was said.
+    """
+    listed = False
+    for one, two in reversed(list(itertools.pairwise(cells))):
+        joined = bool(one.links) or (listed and one.split and one.values == two.values and not one.closed)
+        listed = False
+        if one.site_node is None or two.site_node is None or not joined or not two.values:
             continue
         if not (one.values or one.negated or one.excepted):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
         alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
         if alike and side is not None and two.side is not None:
+            listed = True
             one.side, one.nodes = two.side, [*one.nodes, side]
 
 
@@ -229,24 +264,6 @@ def _conditions(cell: Cell) -> list[Node]:
     return [n for n in cell.modifiers if n.main == "qualifier"]
 
 
-def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, bool]]]:
-    """ "Plantar   mute   down": two bare values behind a name, each with the name, where columns were declared."""
-    names = [pair for pair in sequence if pair[1]]
-    told = [pair for pair in sequence if not pair[1]]
-    if not names or len(told) != 2 or any(node.main not in ("value", "number") for node, _ in told):
-        return []
-    return [[*names, one] for one in told]
-
-
-def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
-    """Sides declared once ("right then left") for two values in a row."""
-    bare = [
-        c for c in cells if c.side is None and c.values and c.site_node is None
-    ]  # "absent at ankles, present knees"
-    if len(bare) == 2 and len(cells) == 2:
-        bare[0].side, bare[1].side = order
-
-
 def shared_side(cell: Cell, second: Node) -> Node | None:
     """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
 
@@ -255,7 +272,12 @@ def shared_side(cell: Cell, second: Node) -> Node | None:
     if second.key("site") in _MIDLINE:
         return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
-    if site is None or link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0:
+    if site is None:
+        return None
+    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
     before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if fingers:
+        return next((n for n in before if n.main == "side"), None)
     return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None

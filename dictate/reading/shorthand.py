@@ -1,4 +1,4 @@
-"""Typed shorthand that means something in company: RE and LE behind an acuity, "-/-" behind a jerk, "gait n."."""
+"""Typed shorthand that means something in company: RE and LE behind an acuity, "-/-" behind a jerk, "toes down B"."""
 
 from __future__ import annotations
 
@@ -25,12 +25,24 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
             mark = replace(mark, roles=(Role("side", key=side),))
         if mark.text == "n" and mark.has("word") and _closes(marks, place, tokens):
             mark = replace(mark, roles=(Role("normal"),))
+        if tokens[mark.start].text in ("B", "each") and _is_both(marks, place, tokens):
+            mark = replace(mark, roles=(Role("side", key="both"),))
         pair = _sign_pair(marks, place, tokens)
         if pair is not None and _names(marks, place, tokens, items, _is_jerk):
             mark, place = pair, place + 2
         result.append(mark)
         place += 1
     return result
+
+
+def _is_both(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "Toes down B, biceps 3+ B", "ankles 1+ each": at the end of a clause in which something was found."""
+    if marks[place].has("item", "sign", "number") or place == 0:
+        return False
+    if tokens[marks[place - 1].end - 1].ends_sentence or marks[place - 1].has("word", "comma", "colon"):
+        return False  # "hepatitis B", "plan B"
+    last = tokens[marks[place].end - 1].ends_sentence or place + 1 == len(marks)
+    return last or marks[place + 1].has("comma", "semicolon", "stop", "conj") or marks[place + 1].text in ("w", "with")
 
 
 def _closes(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:

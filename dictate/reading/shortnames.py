@@ -14,6 +14,8 @@ _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
+_FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
+_ENDS = ("item", "sign", "alone", "context", "stop")
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
 
@@ -25,11 +27,15 @@ class ShortNames:
         self.lexicon = lexicon
         self.items = lexicon.items
 
-    def full_names(self, mark: Mark, here: tuple[str, str]) -> list[str]:
+    def full_names(self, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> list[str]:
         """Items that the phrase names in any company.
 
-        "Neck rigidity" names the stiff neck, and only among tones says how the neck was.
+        "Neck rigidity" names the stiff neck, and only among tones, or with a rating, says how the neck was.
         """
+        mark = marks[place]
+        toned = [role.item for role in mark.roles if role.kind == "alone" and mark.role("site", role.item) is not None]
+        if toned and self._graded_next(marks, place):
+            return toned
         named = {self.lexicon.component[role.item] for role in mark.roles if role.kind == "item"}
         return [
             role.item
@@ -110,17 +116,29 @@ class ShortNames:
         told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
         told_of |= {role.item for role in last.roles if role.item in named} if last is not None else set()
         told_of = told_of if item.blanket else {*named}
+        muscle = item.kind == "grade" and not item.blanket
+        if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
+            return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
         if named and marks[place].role("site", "") is not None and all(map(self._is_sited_grade, named)):
             return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
+        if item.blanket and item.kind == "grade" and named and any(mark.number is not None for mark in between):
+            rated = [self.items[one] for one in named]
+            if all(one.sited and one.kind == "normality" for one in rated):
+                return True  # "right arm rigidity 1, left arm 0"
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
         return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
+
+    def _graded_next(self, marks: Sequence[Mark], place: int) -> bool:
+        """A grade alone right behind it, and no count of anything."""
+        number = marks[place + 1] if place + 1 < len(marks) and is_grade(marks[place + 1]) else None
+        return number is not None and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
 
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket
@@ -129,7 +147,7 @@ class ShortNames:
         """A grade, or a word that is said of strength, stands beside the name of a limb."""
         set_off = place + 2 < len(marks) and marks[place + 1].has("comma") and marks[place + 2].number is not None
         for near in marks[place + 1 + set_off : place + 5]:  # "right leg, five throughout"
-            if near.has("minutes", "time_span"):
+            if near.has("minutes", "time_span", "except"):
                 break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
                 return is_grade(near) and not _has_unit(marks, near)
@@ -182,11 +200,15 @@ class ShortNames:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
         alone = {role.item for role in marks[place].roles if role.item} == {name}
-        for near in (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place])):
+        further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
+        beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
+        for near in (*beside, *(m for m in further if m.number is not None)):
             kinds = _SAID if alone and near.start > marks[place].start else _SAID[:1]
             if near.number is not None and item.kind == "grade":
                 own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
-                return is_grade(near) if own == {item.scale} else self._can_only_be(item.scale, near.number)
+                written = self.lexicon.grammar.scales[item.scale]
+                alone = own == {item.scale} and near.number.b in (None, written.of)
+                return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":

@@ -42,34 +42,67 @@ _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grad
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
 _DERMATOME_LIMIT = {"c": 8, "t": 12, "d": 12, "l": 5, "s": 5}  # D: dorsal, as many write T
 _BEFORE_LEVEL = {"at", "to", "below", "level", "above", "through", "from", "and", "of", "over"}
+_LEVEL_LISTS = frozenset({",", "and", "or", "/"})
+_LEVEL_LINKS = frozenset({"-", "/", "to", "and"})
 
 
 def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
-    """ "T8", "t eight", "T-10" as sites and levels."""
+    """ "T8", "t eight", "T-10" as sites and levels, and the second one of "C5/6", "L4 to 5"."""
     numbers = {mark.start: mark for mark in find_numbers(tokens)}
+    last = -1  # token after the level before
     for place, token in enumerate(tokens):
-        letter, rest = token.lower[:1], token.lower[1:]
-        if (
-            letter in _DERMATOME_LIMIT
-            and letter != "d"
-            and rest.isdigit()
-            and 1 <= int(rest) <= _DERMATOME_LIMIT[letter]
-        ):
-            yield Mark(place, place + 1, (Role("dermatome", key=token.lower), Role("site", key=token.lower)))
-        elif token.lower in _DERMATOME_LIMIT and place + 1 < len(tokens):
-            after = place + 2 if tokens[place + 1].lower == "-" else place + 1
-            mark = numbers.get(after)
-            before = tokens[place - 1].lower if place else ""
-            fits = letter == "t" or letter == "c" or before in _BEFORE_LEVEL
-            if mark and mark.number and fits and not mark.number.op and not mark.number.a_sign and not mark.number.mark:
-                number = mark.number.a
-                if (
-                    number == int(number)
-                    and 1 <= number <= _DERMATOME_LIMIT[letter]
-                    and (letter != "s" or before != "s")
-                ):
-                    key = f"{'t' if letter == 'd' else letter}{int(number)}"
-                    yield Mark(place, mark.end, (Role("dermatome", key=key), Role("site", key=key)))
+        listed = 0 < last < place and all(one.lower in _LEVEL_LISTS for one in tokens[last:place])
+        mark = _level_at(place, token, tokens, numbers, listed=listed)
+        if mark is None:
+            continue
+        last = mark.end
+        yield mark
+        if (second := _level_behind(mark, tokens, numbers)) is not None:
+            yield second
+
+
+def _level_at(
+    place: int, token: Token, tokens: Sequence[Token], numbers: Mapping[int, Mark], *, listed: bool
+) -> Mark | None:
+    """listed: in one list with a level before it ("at L two, L three and L four")."""
+    letter, rest = token.lower[:1], token.lower[1:]
+    if letter in _DERMATOME_LIMIT and letter != "d" and rest.isdigit():
+        return _level(place, place + 1, letter, int(rest))
+    if token.lower not in _DERMATOME_LIMIT or place + 1 >= len(tokens):
+        return None
+    after = place + 2 if tokens[place + 1].lower == "-" else place + 1
+    before = tokens[place - 1].lower if place else ""
+    if not (listed or letter in ("t", "c") or before in _BEFORE_LEVEL) or (letter == "s" and before == "s"):
+        return None
+    number = _whole(numbers.get(after))
+    return None if number is None else _level(place, numbers[after].end, letter, number)
+
+
+def _level_behind(mark: Mark, tokens: Sequence[Token], numbers: Mapping[int, Mark]) -> Mark | None:
+    """The segment whose letter is not said again: with the word or sign that links it to the first."""
+    link = tokens[mark.end].lower if mark.end < len(tokens) else ""
+    number = _whole(numbers.get(mark.end + 1)) if link in _LEVEL_LINKS else None
+    first = mark.roles[0].key
+    if number is None or number <= int(first[1:]) or tokens[mark.end - 1].ends_sentence:
+        return None
+    if link == "and" and number != int(first[1:]) + 1:
+        return None  # "C5 and 6"
+    return _level(mark.end, numbers[mark.end + 1].end, first[0], number)
+
+
+def _whole(mark: Mark | None) -> int | None:
+    """A plain whole number, and nothing that carries a sign, a maximum or a fraction."""
+    number = mark.number if mark is not None else None
+    if number is None or number.op or number.a_sign or number.mark or number.a != int(number.a):
+        return None
+    return int(number.a)
+
+
+def _level(start: int, end: int, letter: str, number: int) -> Mark | None:
+    if not 1 <= number <= _DERMATOME_LIMIT[letter]:
+        return None
+    key = f"{'t' if letter == 'd' else letter}{number}"
+    return Mark(start, end, (Role("dermatome", key=key), Role("site", key=key)))
 
 
 def longest_first(spans: list[Mark], length: int) -> list[Mark]:

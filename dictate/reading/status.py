@@ -20,7 +20,7 @@ from dictate.reading.descriptors import (
 )
 from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import scale_names
-from dictate.reading.kinds import INABILITY, Meaning
+from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
 from dictate.reading.nodes import Node, limb_of
@@ -226,12 +226,12 @@ class StatusReader:
             signs = any(n.main == "item" for _, n in said[unable:])
             if signs or (item.kind == "presence" and not item.values):
                 return None  # "couldn't make out any clonus", "I cannot swear to a droop": it may not be there
-        if said and all(n.text in INABILITY for _, n in said) and any(n.main == "reason" for n in cell.nodes):
-            return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
-        if said and one_of_two(item, [n for _, n in said], cell.side):
-            return None
         if not said:
             return self._unsaid(name, item, cell, others)
+        if all(n.text in INABILITY | UNELICITED for _, n in said) and any(n.main == "reason" for n in cell.nodes):
+            return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
+        if one_of_two(item, [n for _, n in said], cell.side):
+            return None
         if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
             return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
         if denied_sign(name, item, others):
@@ -267,9 +267,7 @@ class StatusReader:
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
-            if any(n.mark.has("equal") for n in others):
-                return None
-            if not item.alone:
+            if not item.alone or any(n.mark.has("equal") for n in others):
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
         none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
@@ -294,7 +292,9 @@ class StatusReader:
             return Meaning(None, Status.NORMAL)
         if item.task and any(done(n) for n in cell.nodes):
             return Meaning(None, Status.NORMAL)
-        modified = any(n.value_roles(name) for n in cell.modifiers)
-        if modified and not item.blanket and item.kind in ("normality", "choice"):
+        modified = any(n.value_roles(name) for n in cell.modifiers) and not item.blanket
+        if modified and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
+        if modified and item.kind == "grade" and "only" in words.split():
+            return Meaning(Text(words=words), Status.PRESENT)  # "ankle jerks only with reinforcement"
         return None

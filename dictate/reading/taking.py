@@ -21,7 +21,7 @@ from dictate.reading.cuts import (
     value_side_order,
 )
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, LEVELS
+from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies, end_denial
@@ -104,7 +104,8 @@ class Taker:
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
-        anew = node.main == "qualifier" and cell.values and cell.side is not None and side_next(following)
+        told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
+        anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
             cells.append(cell := Cell(affirmed=True))
         elif cell.split and (told or graded or anew) and not following[0].is_break:
@@ -118,7 +119,11 @@ class Taker:
             return  # "both right": both of what was named
         side = Side(node.key("side"))
         unknown = is_unknown_next(following)
-        if cell.split and (cell.values or cell.site_node is not None) and site_next(following):
+        placed = node.mark.has("site") or site_next(following)
+        again = placed and cell.side is side and cell.site_node is not None  # "reduced right arm right leg"
+        if again or (
+            cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site")))
+        ):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
@@ -161,7 +166,7 @@ class Taker:
         cell = cells[-1]
         clause = itertools.takewhile(lambda n: n.main not in ("contrast", "semicolon"), following)
         if node.mark.has("ability") and any(
-            n.main in ("value", "number") and n.text not in INABILITY and not n.mark.has("ability") for n in clause
+            n.main in ("value", "number") and not says_unable(n.text) and not n.mark.has("ability") for n in clause
         ):
             cell.nodes.append(node)  # "able to walk on her heels with difficulty"
             return
@@ -176,7 +181,7 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
-        if starts_anew(cell, node, following):
+        if starts_anew(cell, node, following) or _value_first(cells, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
@@ -192,6 +197,19 @@ class Taker:
                 cell.side = before.side
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
+        if cell.site_node is None and any(r.kind == "site" and r.item in candidates for r in node.mark.roles):
+            cell.site_node = node  # "tone: right arm cogwheel rigidity, left arm normal"
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False
+
+
+def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
+    """ "Floppy in the right arm and the right leg, normal on the left": words before their places, so this one too."""
+    if len(cells) < 2 or not side_next(list(following)):
+        return False
+    before, cell = cells[-2:]
+    places = [one.site_node for one in (before, cell)]
+    if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
+        return False
+    return before.values[0].mark.start < places[0].mark.start

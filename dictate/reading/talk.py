@@ -21,6 +21,7 @@ _TITLE = 14  # marks in which a title of another time ends
 _LAST = frozenset({"last", "previous", "prior", "earlier"})
 _VISITS = frozenset("visit exam examination review clinic consultation week wk month year time appointment".split())
 _COMPARED = frozenset({"since", "than", "compared", "as", "from", "unlike", "like", "versus", "vs"})
+_EARLIER = frozenset({"it", "they", "was", "were", "it was", "they were", "up", "down", "from", "up from", "down from"})
 _KIN = frozenset(
     "father mother brother sister son daughter wife husband grandmother grandfather uncle aunt cousin".split()
 )
@@ -38,7 +39,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     if question and _is_put_to_the_patient(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     for start, end in _clauses(marks):
+        earlier = _of_earlier(marks, start, end)
         talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
+        talk = talk or [*range(start, end)][: int(earlier)]
         for i in [i for i in talk if _counts_steps(marks[i:end])]:
             result[i] = marks[i].only("filler")
             talk.remove(i)
@@ -55,6 +58,16 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             if names and not question and not (spans and marks[first].start < spans[-1][1]):
                 spans.append((marks[first].start, marks[last - 1].end))
     return result, spans
+
+
+def _of_earlier(marks: Sequence[Mark], start: int, end: int) -> bool:
+    """ "Turning takes six steps, it was four", "grip 14 kg, up from 12": a number behind a number, of the same name."""
+    clause, said = marks[start:end], [mark.text for mark in marks[start:end]]
+    opens = next((at for at, text in enumerate(said) if text not in _EARLIER), 0)
+    if not opens or said[:opens] in (["it"], ["they"], ["from"]) or clause[opens].number is None:
+        return False
+    own = any(mark.has("item", "sign", "alone", "context", "side", "site", "position", "minutes") for mark in clause)
+    return not own and any(mark.number is not None for mark in marks[:start])
 
 
 def _supposes(marks: Sequence[Mark]) -> bool:

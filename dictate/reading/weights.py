@@ -7,7 +7,19 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from dictate.reading.fronts import counted_of, denied, described, graded_at, number_at, of_name, place_alone
+from dictate.reading.fronts import (
+    counted_of,
+    denied,
+    denied_here,
+    described,
+    entitles,
+    graded_at,
+    leads_next,
+    leads_to_value,
+    number_at,
+    of_name,
+    place_alone,
+)
 from dictate.reading.kinds import INABILITY, LEVELS, read_number
 from dictate.reading.lexicon import Lexicon, is_preposition
 from dictate.reading.marks import Role
@@ -117,14 +129,16 @@ class Weigher:
         values_after = [n for n in after if self.is_value(n)]
         values_before = [n for n in before if self.is_value(n)]
         negated = any(n.main == "negation" for n in before)
-        refused = sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
-        score -= 6.0 * refused
+        whole = all(self.items[c].blanket for c in statement.candidates)
+        if tight and whole and leads_next(after):
+            score -= 2.0  # "Motor: spastic tone in both legs"
+        score -= 6.0 * sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
-            blanket = all(self.items[c].blanket for c in statement.candidates)
-            score -= 1.0 if blanket or any(n.main == "except" for n in before) else 5.0
+            title = whole or (first and entitles(statement.names, after))
+            score -= 1.0 if title or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
             score += 1.0  # "lhermitte negative"
-        if values_before and values_after and not negated:
+        if values_before and any(n.main != "comparison" for n in values_after) and not negated:
             score -= 2.0 if not self._next_reading(after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
 
@@ -208,7 +222,7 @@ class Weigher:
                 denied = any(self.is_value(n) or n.main == "side" for n in after[place + 1 : place + 3])
                 score -= 0.5 if denied else 6.0
             elif self.is_value(node):
-                if value_open and place and not _leads_to_value(after[place - 1]):
+                if value_open and place and not leads_to_value(after[place - 1]):
                     score -= 1.0
                 value_open = not side_said and not opened
                 opened = False
@@ -219,7 +233,7 @@ class Weigher:
                     side_said
                     and not any(self.is_value(n) or n.main == "negation" for n in after[place + 1 :])
                     and not self.is_postposed(after, place)
-                    and not _denied_here(after, place)
+                    and not denied_here(after, place)
                 ):
                     score -= 3.0
                 elif (
@@ -284,13 +298,3 @@ class Weigher:
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"
         return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
-
-
-def _denied_here(nodes: list[Node], place: int) -> bool:
-    """ "Left ptosis but not right": a side with the negation in front of it."""
-    before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
-    return before is not None and before.main == "negation"
-
-
-def _leads_to_value(node: Node) -> bool:
-    return node.is_break or node.main in ("value", "side", "qualifier", "filler", "severity")

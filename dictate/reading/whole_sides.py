@@ -35,7 +35,7 @@ class WholeSides:
         sides = [at for at, node in enumerate(nodes) if node.main == "side"]
         if declared is not None and len(sides) == 1:
             first, side = 0, declared
-        elif len(sides) == 2 and all(node.main == "filler" for node in nodes[: sides[0]]):
+        elif self._of_one_side(nodes, sides[:-1]) and all(node.main == "filler" for node in nodes[: sides[0]]):
             first, side = sides[0], Side(nodes[sides[0]].key("side"))
         else:
             return nodes, []
@@ -49,12 +49,17 @@ class WholeSides:
             len(named) >= (1 if limb else _ALIKE)
             and len(scales) == 1
             and "" not in scales
-            and nodes[begin - 1].main in _BREAKS
+            and (nodes[begin - 1].main in _BREAKS or nodes[-1].main == "throughout")
         )
         opposite = OPPOSITE.get(side) is Side(nodes[sides[-1]].key("side"))
         if not (listed and opposite and self._is_plain(nodes[begin:], scales.pop())):
             return nodes, []
         return nodes[:begin], nodes[begin:]
+
+    def _of_one_side(self, nodes: Sequence[Node], places: Sequence[int]) -> bool:
+        """Whether all sides but the last are one side; said again and again only where the whole other side is told."""
+        again = len(places) == 1 or nodes[-1].main == "throughout"
+        return again and len({nodes[at].key("side") for at in places}) == 1
 
     def items_of(self, nodes: Sequence[Node], named: Sequence[str], drafts: Sequence[Draft]) -> tuple[str, ...]:
         """The item that stands for the whole side; empty: these words are of the item named last, or of none.

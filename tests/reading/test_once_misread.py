@@ -582,12 +582,313 @@ READ = [
     ("Motor. Marked rigidity of the neck.", ["tone neck abnormal marked rigidity"]),
     (
         "Finger to nose clumsy on the left, in proportion to the weakness. Heel shin on the left he could not do.",
-        ["finger_nose left abnormal clumsy in proportion to the weakness", "heel_shin left abnormal could not do"],
+        ["finger_nose left abnormal clumsy (in proportion to the weakness)", "heel_shin left abnormal could not do"],
     ),
     (
         "Heel shin ataxic on the right, out of proportion to the weakness.",
-        ["heel_shin right abnormal ataxic out of proportion to the weakness"],
+        ["heel_shin right abnormal ataxic (out of proportion to the weakness)"],
     ),
+    (
+        "Strength: RUE 4/5, RLE 4+/5, LUE and LLE 5/5.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 4+",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    (
+        "Strength: 4/5 RUE, 4+/5 RLE, LUE and LLE 5/5.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 4+",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    (
+        "Strength: RUE, RLE and LUE 5/5, LLE 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    (
+        "Tone: RUE increased, RLE increased, LUE and LLE normal.",
+        [
+            "tone right upper_limb abnormal increased",
+            "tone right lower_limb abnormal increased",
+            "tone left upper_limb normal",
+            "tone left lower_limb normal",
+        ],
+    ),
+    ("RUE 4/5, RLE 4+/5.", ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4+"]),
+    (
+        "In the legs I found 4+ right hip flexion, otherwise power was normal.",
+        ["strength_iliopsoas right measured 4+", "strength_lower_limb normal"],
+    ),
+    ("Left hip flexion 4, otherwise normal power.", ["strength_iliopsoas left measured 4", "strength_all normal"]),
+    ("Left hip flexion 4, otherwise full power.", ["strength_iliopsoas left measured 4", "strength_all normal"]),
+    (
+        "In the arms I found 4+ right deltoid, the rest 5.",
+        ["strength_deltoid right measured 4+", "strength_upper_limb measured 5"],
+    ),
+    ("Left pronator drift, otherwise normal neurological examination.", ["pronator_drift left present"]),
+    ("Gait: reduced arm swing right.", ["arm_swing right abnormal reduced"]),
+    ("Gait reduced arm swing on the right.", ["arm_swing right abnormal reduced"]),
+    ("Pinprick reduced right C6-C7.", ["pinprick right c6 abnormal reduced (to C7)"]),
+    ("Pinprick reduced left C5/6.", ["pinprick left c5 abnormal reduced (to C6)"]),
+    ("Reduced pinprick C5 and 6 on the left.", ["pinprick left c5 abnormal reduced (to C6)"]),
+    (
+        "Pinprick reduced in C6, C7 and C8 on the right.",
+        [
+            "pinprick right c6 abnormal reduced",
+            "pinprick right c7 abnormal reduced",
+            "pinprick right c8 abnormal reduced",
+        ],
+    ),
+    (
+        "Pinprick reduced at C6/C7/C8 left.",
+        ["pinprick left c6 abnormal reduced", "pinprick left c7 abnormal reduced", "pinprick left c8 abnormal reduced"],
+    ),
+    (
+        "Position sense at the toes, two of five errors on the right and one of five on the left.",
+        ["joint_position right toe abnormal 2/5 errors", "joint_position left toe abnormal 1/5 errors"],
+    ),
+    (
+        "JPS: 2/5 errors R toe, 0/5 errors L toe.",
+        ["joint_position right toe abnormal 2/5 errors", "joint_position left toe normal 0/5 errors"],
+    ),
+    (
+        "Grip weak bilaterally, 4 minus right, 4 left.",
+        [
+            "grip_strength both abnormal weak",
+            "strength_finger_flexors right measured 4-",
+            "strength_finger_flexors left measured 4",
+        ],
+    ),
+    ("Ankle jerks only with reinforcement.", ["reflex_achilles present only with reinforcement"]),
+    (
+        "Left ankle jerk absent even with reinforcement, right only with reinforcement.",
+        [
+            "reflex_achilles left measured 0 (even with reinforcement)",
+            "reflex_achilles right present only with reinforcement",
+        ],
+    ),
+    (
+        "Knees 3+ with spread to adductors, ankles 4+.",
+        ["reflex_patellar measured 3+ (with spread to adductors)", "reflex_achilles measured 4+"],
+    ),
+    ("Romberg: sways with eyes closed but does not fall.", ["romberg measured sways without falling"]),
+    (
+        "Rapid alternating movements slow on the left, explained by the weakness.",
+        ["rapid_alternating left abnormal slow (explained by the weakness)"],
+    ),
+    ("Gait slow, consistent with the weakness.", ["gait abnormal slow (consistent with the weakness)"]),
+    (
+        "Tone: right arm cogwheel rigidity, left arm normal, legs normal.",
+        ["tone right arm abnormal cogwheel rigidity", "tone left arm normal", "tone leg normal"],
+    ),
+    ("Head tremor, no-no type, mild.", ["tremor head present no no type mild"]),
+    (
+        "Right upper and lower extremities 5/5, left upper and lower extremities 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 4",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    (
+        "Strength 5/5 in upper and lower extremities bilaterally.",
+        ["strength_upper_limb both measured 5", "strength_lower_limb both measured 5"],
+    ),
+    (
+        "Tone increased in the right upper and lower limbs.",
+        ["tone right upper_limb abnormal increased", "tone right lower_limb abnormal increased"],
+    ),
+    (
+        "Strength: right upper 5/5, right lower 5/5, left upper 4/5, left lower 4/5.",
+        [
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+            "strength_upper_limb left measured 4",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    ("Reflexes: uppers 2+, lowers 3+.", ["reflex_upper_limb measured 2+", "reflex_lower_limb measured 3+"]),
+    (
+        "Both upper and lower extremities 5/5.",
+        ["strength_upper_limb both measured 5", "strength_lower_limb both measured 5"],
+    ),
+    ("Toes down B.", ["plantar_response both normal flexor"]),
+    (
+        "Vib absent great toes B, 6 s ankles B, WNL knees.",
+        ["vibration both great_toe abnormal absent", "vibration both ankle measured 6", "vibration knee normal"],
+    ),
+    ("LT decr to ankles B.", ["light_touch both ankle abnormal decreased"]),
+    ("MOTOR: spastic tone BLE, L>R.", ["tone both lower_limb abnormal spastic (l > r)"]),
+    (
+        "Clonus: sustained L ankle, 5 beats R ankle.",
+        ["clonus left ankle present sustained", "clonus right ankle present 5 beats"],
+    ),
+    (
+        "Tremor: rest right hand, postural left hand.",
+        ["tremor right hand present rest", "tremor left hand present postural"],
+    ),
+    (
+        "toe walking not tested because he is unsafe he can get out of the chair only with his arms pull test he would "
+        "have fallen had i not caught him freezing when passing through the door hopping not attempted rapid "
+        "alternating movements slowed on both sides",
+        [
+            "toe_walk not_examined (because he is unsafe he can)",
+            "chair_rise abnormal only with his arms",
+            "pull_test abnormal would have fallen had i not caught him",
+            "freezing present (through the door)",
+            "hop not_examined",
+            "rapid_alternating both abnormal slowed",
+        ],
+    ),
+    ("Cannot get up from a chair without pushing on his thighs.", ["chair_rise abnormal unable"]),
+    (
+        "no fasciculations right deltoid five right biceps five right wrist extensors five",
+        [
+            "fasciculations absent",
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_wrist_extensors right measured 5",
+        ],
+    ),
+    (
+        "Fasciculations deltoid left, tongue none.",
+        ["fasciculations left deltoid present", "fasciculations tongue absent"],
+    ),
+    (
+        "I did not get her up to walk, because the physiotherapist had only just put her back to bed.",
+        ["gait not_examined (because the physiotherapist had only just put her back to bed)"],
+    ),
+    (
+        "Scapular winging, clearly, on both sides, the left rather more than the right.",
+        ["scapular_winging both present clearly left rather more than the right"],
+    ),
+    ("Power cannot be graded.", ["strength_all not_assessable"]),
+    ("Jaw jerk not elicited because of the tube.", ["jaw_jerk not_assessable (because of the tube)"]),
+    ("Tandem: two missteps, make it three.", ["tandem_gait abnormal 3 missteps"]),
+    (
+        "Right leg rigidity one, left leg rigidity nought.",
+        ["tone right leg abnormal rigidity 1", "tone left leg normal (nought)"],
+    ),
+    ("Neck rigidity 2.", ["tone neck abnormal rigidity 2"]),
+    (
+        "Phalen positive on the left after roughly twenty seconds, and negative on the right after the full minute.",
+        ["phalen left present 20 seconds", "phalen right absent"],
+    ),
+    (
+        "She could hop on the right leg and could not hop on the left leg.",
+        ["hop right normal", "hop left abnormal unable"],
+    ),
+    (
+        "Heel walking possible on the right, impossible on the left.",
+        ["heel_walk right normal", "heel_walk left abnormal impossible"],
+    ),
+    (
+        "Tongue deviates to the left, with atrophy, no, without atrophy.",
+        ["tongue left abnormal deviates (without atrophy)"],
+    ),
+    ("Gag, I would rather not.", ["gag not_examined"]),
+    ("Ankle jerks 1+ each.", ["reflex_achilles both measured 1+"]),
+    ("Turning takes six steps, it was four.", ["turning measured 6"]),
+    ("Left deltoid 4, was 4 minus.", ["strength_deltoid left measured 4"]),
+    (
+        "Reflexes: UE 2+, knees 3+ b/l, ankles 3+ R and 2+ L.",
+        [
+            "reflex_upper_limb measured 2+",
+            "reflex_patellar both measured 3+",
+            "reflex_achilles right measured 3+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Tone spastic BLE (Ashworth 1+ at R knee, 1 at L), nl BUE.",
+        [
+            "tone both lower_limb abnormal spastic",
+            "ashworth right knee measured 1+",
+            "ashworth left knee measured 1",
+            "tone both upper_limb normal",
+        ],
+    ),
+    (
+        "Tone: increased in L arm and L leg, normal on the right.",
+        ["tone left arm abnormal increased", "tone left leg abnormal increased", "tone right normal"],
+    ),
+    (
+        "right shoulder abduction one elbow flexion two elbow extension two right hip flexion three ankle dorsiflexion "
+        "one left side five throughout",
+        [
+            "strength_deltoid right measured 1",
+            "strength_biceps right measured 2",
+            "strength_triceps right measured 2",
+            "strength_iliopsoas right measured 3",
+            "strength_tibialis_anterior right measured 1",
+            "strength_all left measured 5",
+        ],
+    ),
+    ("Upper limbs, normal power, tone normal.", ["strength_upper_limb normal", "tone upper_limb normal"]),
+    (
+        "Pinprick: normal at L two, L three and L four on both sides; reduced at L five right.",
+        [
+            "pinprick both l2 normal",
+            "pinprick both l3 normal",
+            "pinprick both l4 normal",
+            "pinprick right l5 abnormal reduced",
+        ],
+    ),
+    (
+        "Coordination in the arms normal, heel shin not tested because of pain.",
+        ["coordination_all arm normal", "heel_shin not_examined (because of pain)"],
+    ),
+    ("Pinprick unchanged since yesterday.", ["pinprick unchanged"]),
+    (
+        "MOTOR to nailbed pressure: R arm withdraws, L arm extends.",
+        ["motor_response right arm abnormal withdraws", "motor_response left arm abnormal extends"],
+    ),
+    ("Coord: FN ok, HS ataxic R.", ["finger_nose normal", "heel_shin right abnormal ataxic"]),
+    (
+        "Motor: nl bulk. Delt, bi, tri 5/5 b/l.",
+        [
+            "bulk normal",
+            "strength_deltoid both measured 5",
+            "strength_biceps both measured 5",
+            "strength_triceps both measured 5",
+        ],
+    ),
+    ("No C/C/E.", ["edema absent", "clubbing absent", "cyanosis absent"]),
+    ("Sensory: responds to pain as above, otherwise not assessable.", ["sensory_all not_assessable"]),
+    ("Saddle: pinprick reduced on both sides, right worse.", ["pinprick both saddle abnormal reduced (right worse)"]),
+    (
+        "Light touch reduced in the right thumb, index and middle finger, and in the left little finger.",
+        [
+            "light_touch right thumb abnormal reduced",
+            "light_touch right index_finger abnormal reduced",
+            "light_touch right middle_finger abnormal reduced",
+            "light_touch left little_finger abnormal reduced",
+        ],
+    ),
+    (
+        "pinprick reduced right arm right leg and right face",
+        [
+            "pinprick right arm abnormal reduced",
+            "pinprick right leg abnormal reduced",
+            "pinprick right face abnormal reduced",
+        ],
+    ),
+    (
+        "Tone floppy in the right arm and the right leg normal on the left.",
+        ["tone right arm abnormal floppy", "tone right leg abnormal floppy", "tone left normal"],
+    ),
+    ("Disability scale grade 4.", ["named_score measured 4 (disability scale grade)"]),
 ]
 
 
@@ -1275,7 +1576,7 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
             "Horizontal nystagmus on both sides, more to the right.",
             ["nystagmus both present horizontal (more to the right)"],
         ),
-        ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal errors 3/10"]),
+        ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal 3/10 errors"]),
         ("Hops on the left but not on the right.", ["hop left normal"]),
     ],
 )

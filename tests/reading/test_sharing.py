@@ -8,7 +8,7 @@ from dictate.model import Side
 from dictate.reading.drafts import Cell
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
-from dictate.reading.sharing import give_order, share
+from dictate.reading.sharing import share
 
 NORMAL = Node(Mark(0, 1, (Role("normal"),), text="normal"), "value")
 SIDE = Node(Mark(1, 2, (Role("side", key="left"),), text="left"), "side")
@@ -46,21 +46,6 @@ def test_nothing_is_shared_over_a_semicolon():
 def test_cells_without_words_are_dropped():
     """Nothing was said in them."""
     assert share([Cell(), full(R)], sited=False)[0].side is R
-
-
-def test_a_declared_order_gives_two_bare_values_their_sides():
-    """ "Right then left": two and three."""
-    cells = [full(), full()]
-    give_order(cells, (R, L))
-    assert [cell.side for cell in cells] == [R, L]
-
-
-@pytest.mark.parametrize("sides", [[None], [None, L], [None, None, None]])
-def test_an_order_gives_no_side_where_it_cannot_be_meant(sides):
-    """One value, a side already said, or three values."""
-    cells = [full(side) for side in sides]
-    give_order(cells, (R, L))
-    assert [cell.side for cell in cells] == sides
 
 
 @pytest.mark.parametrize(
