@@ -783,7 +783,7 @@ READ = [
     ("Neck rigidity 2.", ["tone neck abnormal rigidity 2"]),
     (
         "Phalen positive on the left after roughly twenty seconds, and negative on the right after the full minute.",
-        ["phalen left present 20 seconds", "phalen right absent"],
+        ["phalen left present 20 seconds", "phalen right absent (after the full minute)"],
     ),
     (
         "She could hop on the right leg and could not hop on the left leg.",
