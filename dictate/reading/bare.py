@@ -57,7 +57,9 @@ class BareNumbers:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         told = marks[place + 2].roles if place + 2 < len(marks) else ()  # "97% on room air"
         if not named and not (last is not None and set(owners) & set(last.candidates)):
-            named = [role.item for role in told if role.kind == "qualifier" and role.item in owners]
+            ways = [role.item for role in told if role.kind == "qualifier"]
+            own = last is not None and bool({*ways} & {*last.candidates})  # "falls after 5 s with the eyes closed"
+            named = [] if own else [name for name in ways if name in owners]
         if len(unit.text) == 1 and (last is None or number.a < _COLDEST):
             return ()  # "45F": a woman of forty five; "12 F words"
         if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):

@@ -81,7 +81,8 @@ def is_unknown_next(following: list[Node]) -> bool:
 def leads_away(before: list[Node], node: Node, following: list[Node]) -> bool:
     """ "Droopy lid on that side, both react": behind a comma a side with an unknown word is of something else."""
     last = next((n for n in reversed(before) if n.main != "filler"), None)
-    behind = [n for n in following[:2] if n.main != "site"]  # "no drift but the left arm tends to sink"
+    passed = ("site", "severity", "filler")  # "no drift but the left arm tends to sink", "the left a little reluctant"
+    behind = [n for n in following[:4] if n.main not in passed]
     return node.main == "side" and last is not None and last.is_break and bool(behind) and is_unknown(behind[0])
 
 

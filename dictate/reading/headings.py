@@ -229,8 +229,8 @@ class HeadingReader:
         site: Node | None
         side: Node | None
         rest: list[Node]
-        if limb_then_side(nodes):
-            end, site, side, rest = 2, nodes[0], nodes[1], []
+        if (title := limb_then_side(nodes)) is not None:
+            (site, side, end), rest = title, []
         else:
             opened = bool(nodes) and nodes[0].text in _WHERE
             opened = opened or limb_alone(nodes)

@@ -15,6 +15,7 @@ from dictate.reading.tokens import Token
 _NAMING = ("item", "sign", "alone", "context")
 _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _COMPONENTS = tuple(Component)
+_TITLE = 7  # nodes of a limb, its side and a word on the order
 _LEAD = 3  # a limb, a comma and what follows
 
 
@@ -145,10 +146,14 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
     return False
 
 
-def limb_then_side(nodes: list[Node]) -> bool:
-    """ "LL R: ..." at the head of a sentence."""
-    kinds = [n.main for n in nodes[:3]]
-    return kinds in (["site", "side", "colon"], ["item", "side", "colon"]) and nodes[0].mark.has("site")
+def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
+    """ "LL R: ...", "Legs, left, same order: ..." at the head of a sentence: limb, side and where its colon stands."""
+    colon = next((at for at, node in enumerate(nodes[:_TITLE]) if node.main == "colon"), 0)
+    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler")]
+    if [node.main for node in said[:2]] not in (["site", "side"], ["item", "side"]) or not said[0].mark.has("site"):
+        return None
+    plain = all(node.main == "word" or node.mark.has("same") for node in said[2:])
+    return (said[0], said[1], colon) if plain else None
 
 
 def limb_alone(nodes: list[Node]) -> bool:

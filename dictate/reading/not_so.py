@@ -44,9 +44,11 @@ def denies_another(node: Node, following: list[Node]) -> bool:
 def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
     """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
+    after = next((n for n in following if n.main != "filler"), None)
+    if denied and cell.split and after is not None and after.text.startswith("at ") and after.main == "qualifier":
+        return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
     if not denied or not any(map(_is_direction, cell.modifiers)):
         return None
-    after = next((n for n in following if n.main != "filler"), None)
     return after if after is not None and (after.main == "side" or _is_direction(after)) else None
 
 

@@ -52,7 +52,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
         elif cell.site_node is not None or (
             cell.side is not None
             and cell.side is not before.side
-            and (before.values or before.negated or cell.hedged or (before.modifiers and cell.modifiers))
+            and (before.values or before.negated or cell.hedged or _graded_there(cell, before))
         ):
             if cell.side is Side.BOTH and cell.site_node is None and all(c.side is not None for c in result):
                 before.nodes.extend(cell.nodes)
@@ -69,6 +69,12 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_misses(result)
     _share_places(result, sited=sited)
     return result
+
+
+def _graded_there(cell: Cell, before: Cell) -> bool:
+    """ "Coarse on the right, fine on the left", "winging on the right, slight on the left": how it was there."""
+    told = cell.modifiers and (before.modifiers or any(n.main == "severity" for n in cell.modifiers))
+    return bool(told) and before.side is not None
 
 
 def _share_ahead(cells: Sequence[Cell]) -> None:

@@ -116,6 +116,9 @@ class ShortNames:
         told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
         told_of |= {role.item for role in last.roles if role.item in named} if last is not None else set()
         told_of = told_of if item.blanket else {*named}
+        sided = place > 0 and marks[place - 1].has("side") and marks[place].role("site", "") is not None
+        if sided and item.scale == "tendon_reflex" and self._rated(marks[:place]):
+            return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
         if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
             return False  # "no fasciculations right deltoid five"
@@ -139,6 +142,12 @@ class ShortNames:
         """A grade alone right behind it, and no count of anything."""
         number = marks[place + 1] if place + 1 < len(marks) and is_grade(marks[place + 1]) else None
         return number is not None and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
+
+    def _rated(self, before: Sequence[Mark]) -> bool:
+        """Whether a rating by place, and nothing but places, was named last."""
+        names = [mark for mark in before if mark.has("item")]
+        rated = [{role.item for role in mark.roles if role.kind == "item"} for mark in names if not mark.has("site")]
+        return bool(rated) and all(map(self._is_sited_grade, rated[-1]))
 
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket

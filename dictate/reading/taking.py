@@ -103,7 +103,7 @@ class Taker:
         if cell.negated and cell.contrasted:
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
-        graded = node.main == "severity" and cell.modifiers and cell.side is not None and side_next(following)
+        graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
         anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
@@ -132,7 +132,12 @@ class Taker:
                 cell.nodes.append(node)
                 return
             cells.append(cell := Cell(broken=unknown))
-        elif cell.values and cell.split and value_next(following) and (cell.side or not value_side_order(cells)):
+        elif (
+            cell.values
+            and cell.split
+            and value_next(following)
+            and (cell.side or cell.closed or not value_side_order(cells))
+        ):
             cells.append(cell := Cell())
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -20,10 +20,10 @@ _LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
-_IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished"}
+_IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased"}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
-    "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl decr incr dimin palp".split()
+    "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl dec decr incr dimin palp".split()
 )
 
 
@@ -158,7 +158,11 @@ def tokenize(
         for number, piece in enumerate(pieces):
             last = number == len(pieces) - 1
             stop = last and piece.text in ".?!" and _is_stop(pieces, after)
-            said = _IN_FULL.get(piece.text.lower(), piece.text.lower())
+            if piece.text == "." and not stop and number and pieces[number - 1].text.lower() in _IN_FULL:
+                continue  # "decr." ends nothing
+            said = piece.text.lower()
+            if place and not (said == "dec" and _is_month(words, place)):
+                said = _IN_FULL.get(said, said)
             tokens.append(
                 Token(
                     text=piece.text,
@@ -172,6 +176,19 @@ def tokenize(
                 )
             )
     return tokens
+
+
+def _is_month(words: Sequence[Word], place: int) -> bool:
+    """ "In Dec", "Dec 2025", "12 Dec"."""
+    beside = (words[place - 1].text, *(word.text for word in words[place + 1 : place + 2]))
+    return any(text[:1].isdigit() for text in beside) or beside[0].lower() in (
+        "in",
+        "since",
+        "last",
+        "of",
+        "until",
+        "by",
+    )
 
 
 def _ends_line(word: Word, after: Word | None, length: int, *, punctuated: bool) -> bool:

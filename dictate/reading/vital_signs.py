@@ -29,7 +29,8 @@ def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) 
         if node.text not in positions or node.main not in ("word", "filler"):
             continue
         before = nodes[place - 1] if place else None
-        after = nodes[place + 1] if place + 1 < len(nodes) else None
+        timed = place + 2 < len(nodes) and nodes[place + 1].main == "minutes"  # "stand 1 min 128/80"
+        after = nodes[place + 1 + timed] if place + 1 < len(nodes) else None
         behind = before is not None and is_pressure(before) and (after is None or after.is_break)
         if behind or (after is not None and is_pressure(after)):
             node.main = "position"

@@ -212,8 +212,8 @@ class Weigher:
         value_open = opened = False  # a value without a side yet; a side that waits for its value
         pairs = 0
         for place, node in enumerate(after):
-            if node.main == "comma":
-                score -= 0.3
+            score -= 0.3 if node.main == "comma" else 0.0
+            side_said = side_said and node.main != "contrast"  # "right biceps 5, though I could not test the left"
             if node.main == "except" and any(
                 self.is_value(n) or n.main in ("severity", "side", "site", "qualifier") for n in after[place + 1 :]
             ):

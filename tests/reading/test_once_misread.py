@@ -889,6 +889,53 @@ READ = [
         ["tone right arm abnormal floppy", "tone right leg abnormal floppy", "tone left normal"],
     ),
     ("Disability scale grade 4.", ["named_score measured 4 (disability scale grade)"]),
+    (
+        "Legs, right: hip flexion 5, quads 5. Legs, left, same order: hip flexion 5, quads 4 plus.",
+        [
+            "strength_iliopsoas right measured 5",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 4+",
+        ],
+    ),
+    (
+        "Ashworth left elbow flexors 2, left ankle 1 plus.",
+        ["ashworth left elbow_flexors measured 2", "ashworth left ankle measured 1+"],
+    ),
+    (
+        "on the right hand a slight postural tremor only, none at rest.",
+        ["tremor right hand present slight postural (none at rest)"],
+    ),
+    (
+        "scapular winging on the right, slight on the left.",
+        ["scapular_winging right present", "scapular_winging left present slight"],
+    ),
+    ("Plantars flexor, the left a little reluctant.", ["plantar_response normal flexor"]),
+    ("LT intact UEs, dec. both feet.", ["light_touch upper_limb normal", "light_touch both foot abnormal decreased"]),
+    (
+        "The triceps were 5 on both sides, and the right biceps was 5, though I could not persuade him to let go of his stick to test the left.",
+        ["strength_triceps both measured 5", "strength_biceps right measured 5"],
+    ),
+    (
+        "Pinprick was reduced over the right thumb and index finger and normal over the little finger of the same hand; on the left it was normal throughout the hand.",
+        [
+            "pinprick right thumb abnormal reduced",
+            "pinprick right index_finger abnormal reduced",
+            "pinprick little_finger normal",
+            "pinprick left hand normal",
+        ],
+    ),
+    (
+        "BP supine 142/88, HR 96; stand 1 min 128/80, HR 108, not dizzy.",
+        [
+            "blood_pressure measured 142/88",
+            "heart_rate measured 96",
+            "blood_pressure measured 128/80",
+            "heart_rate measured 108",
+            "orthostatic_symptoms absent",
+        ],
+    ),
+    ("rises from the chair with hands only", ["chair_rise abnormal with hands only"]),
 ]
 
 
