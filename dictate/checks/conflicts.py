@@ -11,12 +11,15 @@ from dictate.checks.coverage import (
     conditions_of,
     covers_side,
     covers_site,
+    denies_only,
     is_abnormal,
     is_plural,
     is_reassuring,
     same_circumstances,
+    same_part,
     sides_meet,
 )
+from dictate.checks.nearby import NEAR, begins, is_rest, joined_by_but, nearby
 from dictate.checks.registry import Doubt, check
 from dictate.checks.series import PRESSURE, RATE, without_position
 from dictate.checks.wording import capital, item_of, phrase, said, topic
@@ -41,13 +44,12 @@ WORDS = frozenset({"sensory_level", "motor_level"})  # whose value is a word, an
 SEVERAL_AT_ONCE = frozenset({"speech", "tongue", "gait", "orthostatic_symptoms", "examination_conditions"})
 REPEATED = re.compile(r"\b(repeat(ed)?|again|recheck(ed)?|second|third|later|after)\b", re.IGNORECASE)
 ANEW = re.compile(r"(repeat(ed)?|recheck(ed)?)\W*", re.IGNORECASE)  # just before the reading
-NEAR = 4  # words before a statement that may say "the rest of the", "otherwise"
 # "Not formally tested", "not assessable in detail": says how far it was tested, not that nothing was.
 IN_PART = re.compile(r"\b(formal(ly)?|in detail|detailed|fully|in full|completely)\b", re.IGNORECASE)
 UNSEEN = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE)
-REST = re.compile(r"\b(otherwise|(?:the|all) rest|rest of|remainder|remaining|else|elsewhere|other)\b", re.IGNORECASE)
 
 STEM = 4  # letters: "rest", "resting"
+GAZE = ("gaze", "position")  # which one it was stands before
 
 
 @check("values-conflict", severity="must")
@@ -110,6 +112,8 @@ def _differ(earlier: Finding, later: Finding, item: Item, exam: Examination) -> 
         return False
     if isinstance(one, Quantity) and isinstance(other, Quantity) and _count_apart(one.note, other.note):
         return False
+    if earlier.unit != later.unit and "%" in (earlier.unit, later.unit):
+        return False  # "1.8 litres, 52 percent of predicted"
     if isinstance(one, Score) and isinstance(other, Score) and None not in (one.of, other.of) and one.of != other.of:
         return True  # 27 of 30, then of 28
     return _number_of(earlier) != _number_of(later)
@@ -176,8 +180,9 @@ def contradiction(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             if not _excludes(other, other_item, finding, item, exam, grammar):
                 continue
             # "otherwise normal": what was said before it is the exception
-            if not (_begins(finding) < _begins(other) and _is_rest(other, exam)):
-                first, second = (finding, other) if _begins(finding) < _begins(other) else (other, finding)
+            rest = begins(finding) < begins(other) and is_rest(other, exam)
+            if not rest and not joined_by_but(other, finding, exam):
+                first, second = (finding, other) if begins(finding) < begins(other) else (other, finding)
                 text = say.CONTRADICTION.format(first=capital(phrase(first, grammar)), second=phrase(second, grammar))
                 yield Doubt(finding, text, _answers(finding, other, other_item, grammar), others=(other,))
                 break
@@ -216,38 +221,17 @@ def _unseen(other: Finding, finding: Finding, exam: Examination) -> bool:
     """
     if not (covers_side(other.side, finding.side) or sides_meet(other.side, finding.side)):
         return False
-    if not covers_site(other.site, finding.site) or IN_PART.search(_nearby(other, exam, behind=NEAR)):
+    if not covers_site(other.site, finding.site) or IN_PART.search(nearby(other, exam, behind=NEAR)):
         return False
     moments = (other.position, finding.position), (other.minutes, finding.minutes)
     return all(one is None or one == two for one, two in moments) and conditions_of(other) <= conditions_of(finding)
 
 
-def _is_rest(finding: Finding, exam: Examination) -> bool:
-    """Whether it was said of the rest only: by its own words, or those just before or behind in the sentence."""
-    return REST.search(_nearby(finding, exam, behind=1)) is not None
-
-
-def _nearby(finding: Finding, exam: Examination, *, behind: int) -> str:
-    """The words of a statement with those before it and so many behind it, within the sentence."""
-    words = exam.transcript.words
-    first, last = finding.evidence[0].first, finding.evidence[-1].last
-    before: list[str] = []
-    for word in reversed(words[max(0, first - NEAR) : first]):
-        if word.text.endswith((".", "?", "!")):
-            break
-        before.insert(0, word.text)
-    after: list[str] = []
-    for word in words[last : last + behind + 1]:
-        after.append(word.text)
-        if word.text.endswith((".", ";", "?", "!")):
-            break
-    return " ".join((*before, finding.quote, *after[1:]))
-
-
 def _of_kind(finding: Finding, denied: tuple[str, ...]) -> bool:
     """Whether it is of a kind that was denied: "no rest tremor" leaves a postural one standing."""
     said = " ".join([str(finding.value or ""), *finding.detail])
-    return any(kind.split()[-1][:STEM] in said for kind in denied)
+    told = ([word for word in kind.split() if word not in GAZE] or [kind] for kind in denied)
+    return any(words[-1][:STEM] in said for words in told)
 
 
 def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> bool:
@@ -271,7 +255,8 @@ def _denies(other: Finding, finding: Finding, item: Item, grammar: Grammar) -> b
     if not reach and item.kind == "presence" and not item.alone:
         # A reflex that is there: "gag present" without side, then "absent on the left".
         reach = sides_meet(other.side, finding.side) and covers_site(finding.site, other.site)
-    return reach and same_circumstances(other, finding) and about_the_same(other, finding)
+    alike = about_the_same(other, finding) and same_part(other, finding, item) and not denies_only(other, finding)
+    return reach and same_circumstances(other, finding) and alike
 
 
 def _grade_differs(blanket: Grade, grade: Grade) -> bool:
@@ -289,7 +274,3 @@ def _answers(finding: Finding, other: Finding, other_item: Item, grammar: Gramma
     reach = [(f.side, f.site, f.position, f.minutes) for f in (finding, other)]
     wider = other_item.blanket or (other.status in UNSEEN and reach[0] != reach[1])
     return (say.EXCEPT.format(whole=two, part=one), one, two) if wider else (one, two)
-
-
-def _begins(finding: Finding) -> int:
-    return finding.evidence[0].first

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from dictate.checks.wording import item_of
 from dictate.grammar import Grammar, Item
@@ -71,7 +72,7 @@ _WITHIN["arm"] = _WITHIN["upper_limb"] - {"arm"} | {"upper_limb"}
 _WITHIN["leg"] = _WITHIN["lower_limb"] - {"leg"} | {"lower_limb"}
 _WITHIN["limb"] = _WITHIN["upper_limb"] | _WITHIN["lower_limb"] | {"upper_limb", "lower_limb"}
 # Circumstances that make two statements about one item compatible ("with reinforcement", "on medication").
-_CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under)\b", re.IGNORECASE)
+_CONDITION = re.compile(r"(with|without|after|before|on|off|when|while|during|at|to|under|for|of|in)\b", re.IGNORECASE)
 _SMALL = frozenset(
     ("a", "an", "and", "the", "of", "to", "in", "on", "at", "with", "for", "by", "is", "was", "no", "not")
 )
@@ -111,6 +112,39 @@ def same_circumstances(one: Finding, other: Finding) -> bool:
 def conditions_of(finding: Finding) -> frozenset[str]:
     """The circumstances it was found under, of its details."""
     return frozenset(detail.lower() for detail in finding.detail if _CONDITION.match(detail))
+
+
+def same_part(reassuring: Finding, found: Finding, item: Item) -> bool:
+    """Whether what was normal reaches the part that was not: strong eye closure says nothing of the mouth.
+
+    "Horizontal saccades normal" and vertical ones slow are told apart too; where no part is said all is meant.
+    """
+    normal, other = _parts_of(reassuring, item.parts), _parts_of(found, item.parts)
+    if normal and normal.isdisjoint(other):
+        return False
+    kinds, found_kinds = (_parts_of(one, item.qualifiers) for one in (reassuring, found))
+    return not kinds or not found_kinds or not kinds.isdisjoint(found_kinds)
+
+
+def denies_only(reassuring: Finding, found: Finding) -> bool:
+    """ "No delusions", and hallucinations: all that was said is that another thing is not there."""
+    denied = [text.removeprefix("no ") for text in reassuring.detail if text.startswith("no ")]
+    said = " ".join((str(found.value or ""), found.quote, *found.detail)).lower()
+    return len(denied) == len(reassuring.detail) > 0 and not any(_holds(said, text.rstrip("s")) for text in denied)
+
+
+def _parts_of(finding: Finding, known: Sequence[str]) -> frozenset[str]:
+    """Which of the known words it was said of, by its details and its descriptor."""
+    said = [text.lower() for text in finding.detail]
+    if isinstance(finding.value, Text):
+        said.append(finding.value.words.lower())
+    return frozenset(
+        part for part in (word.lower().rstrip("s") for word in known) for text in said if _holds(text, part)
+    )
+
+
+def _holds(text: str, part: str) -> bool:
+    return re.search(rf"\b{re.escape(part)}s?\b", text) is not None
 
 
 def about_the_same(denied: Finding, found: Finding) -> bool:

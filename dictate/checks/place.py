@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from dictate.catalogue import queries as say
-from dictate.checks.coverage import is_plural
+from dictate.checks.coverage import is_plural, is_reassuring
 from dictate.checks.minutes import minutes_by_clock
 from dictate.checks.registry import Doubt, SeverityWord, check
 from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
@@ -69,12 +69,12 @@ def side_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
             continue
         if item.sided != "paired" and not (item.sided == "may" and item.sited and _of_one_limb(finding)):
             continue
-        if _says_both(finding) or not _side_matters(finding):
+        if _says_both(finding) or not _side_matters(finding, item, grammar):
             continue
         doubt = say.WHICH_SIDE.format(topic=topic(finding, grammar), said=said(finding))
         if not is_plural(finding, grammar):
             yield Doubt(finding, doubt, SIDES)
-        elif str(finding.value) == "absent":
+        elif str(finding.value) == "absent" or finding.status is Status.ABSENT:
             continue  # absent in the plural is absent on both sides
         elif finding.status is not Status.MEASURED:
             yield Doubt(finding, doubt, ("both", "left", "right"))
@@ -87,9 +87,11 @@ def _of_one_limb(finding: Finding) -> bool:
     return ONE_LIMB.search(finding.quote) is not None
 
 
-def _side_matters(finding: Finding) -> bool:
-    """Measured, abnormal or present: the sides may differ. Normal and absent read the same on either."""
-    return finding.status in (Status.MEASURED, Status.ABNORMAL, Status.PRESENT)
+def _side_matters(finding: Finding, item: Item, grammar: Grammar) -> bool:
+    """Measured, or not as it should be: the sides may differ. A sign denied, or a reflex intact, is so on either."""
+    if finding.status in (Status.PRESENT, Status.ABSENT):
+        return not is_reassuring(finding, item, grammar)
+    return finding.status in (Status.MEASURED, Status.ABNORMAL)
 
 
 def _says_both(finding: Finding) -> bool:

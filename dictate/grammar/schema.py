@@ -92,8 +92,10 @@ class Item(Frozen):
     terms: Phrases = ()  # name the item anywhere (for presence: name the sign)
     context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
+    parts: Phrases = ()  # names of a part of it only: kept ("eye closure" of facial strength)
     sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
     limb: Literal["upper_limb", "lower_limb", ""] = ""  # that it, or what it covers, is of ("Right arm. Grip 4.")
+    organ: Literal["eye", "ear", ""] = ""  # that it is of ("Left eye. Acuity 6/12.")
     midline: bool = False
     of_side: Literal["left", "right", ""] = ""  # the side the item itself names (left arm of a stroke scale)
     opposite: str = ""  # the item of the other side
@@ -118,6 +120,7 @@ class Item(Frozen):
     qualifiers: Phrases = ()  # words kept in the value ("rest" tremor, "soft" bruit)
     spheres: Phrases = ()  # what one may be oriented to that is this item ("place"); values `oriented`, `disoriented`
     negated: Literal["absent", "normal", "abnormal", "unclear", ""] = ""  # what "no <item>" means; default by kind
+    tells_denied: bool = False  # "no rash" says less than that the skin is normal: what was denied is kept
     alone: bool = True  # presence items: the term alone means present
     bare_value: bool = False  # a value of this kind without any item name belongs here
     group: str = ""  # items dictated in one breath (coma_scale)
@@ -237,6 +240,7 @@ class CommonFile(Frozen):
     at_once: Phrases  # "immediately": minutes 0
     sites: dict[str, Phrases]
     limbs: dict[str, Phrases]  # "left upper_limb" → LUE
+    organs: dict[Literal["eye", "ear"], Phrases] = Field(default_factory=dict)  # titles of one of two: "left eye"
     plurals: Phrases  # names and places that mean both sides: "knees two plus", "five seconds at the toes"
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation

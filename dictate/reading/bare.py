@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.numbers import CHART_LINES
 
 _COLDEST = 30  # a temperature said with one letter for its unit, of either scale
+_EYES = ("eye", "eyes", "od", "os", "ou")
 WHOLE_SIDES = frozenset(
     {"right side", "left side", "right sided", "left sided", "r side", "l side", "rt side", "lt side"}
 )
@@ -26,6 +27,12 @@ def _is_limb(node: Node) -> bool:
 def _of_chart(number: Number) -> bool:
     """ "20/40", "6/9": the distance and a line of the chart, in feet or metres."""
     return number.b in CHART_LINES.get(int(number.a), ())
+
+
+def _by_eye(marks: Sequence[Mark], place: int) -> bool:
+    """ "OD 20/40", "6/6 in both eyes": an eye is named at the number."""
+    near = [*marks[max(0, place - 1) : place], *marks[place + 1 : place + 2]]
+    return any(mark.has("side") and mark.text.split()[-1] in _EYES for mark in near)
 
 
 def _of_a_root(nodes: Sequence[Node]) -> bool:
@@ -90,7 +97,8 @@ class BareNumbers:
                 continue
             if item.kind == "pressure" and number.a >= 60 and (number.palpable or (number.b or 0) >= 30):
                 return (name,)
-            if item.kind == "acuity" and self.lexicon.component[name].value in here and _of_chart(number):
+            spoken_of = self.lexicon.component[name].value in here or _by_eye(marks, place)
+            if item.kind == "acuity" and spoken_of and _of_chart(number):
                 return (name,)
             headed = self.lexicon.component[name].value in here and (whole or whole_side)
             alone = last is None and bool(nodes) and _is_limb(nodes[-1])  # "RUE 4/5", under no heading

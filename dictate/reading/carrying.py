@@ -97,7 +97,8 @@ class SideCarrier:
         elif site and not draft.site and (item.sited or (item.blanket and item.kind == "grade")):
             draft.site = site
             draft.spans.append(context.heading_span)
-        if draft.side is None and item.sided != "never" and context.place_side is not None:
+        meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye
+        if meant and draft.side is None and item.sided != "never" and context.place_side is not None:
             draft.side = context.place_side
             draft.spans.append(context.heading_span)
         if draft.side is None and draft.item in self.limbs and not self._is_plural(statement):

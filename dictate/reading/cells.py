@@ -19,6 +19,7 @@ from dictate.reading.cuts import (
 )
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limits import is_limit, take_limit
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.sharing import (
@@ -85,8 +86,8 @@ class CellBuilder:
         cells = [Cell()]
         skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
-        shown = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
-        shown = shown or any(named.sign or done(named) for named, is_name in sequence if is_name)
+        sign = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
+        shown = sign or any(named.sign or done(named) for named, is_name in sequence if is_name)
         for place, (node, is_name) in enumerate(sequence):
             if place <= skip:
                 continue
@@ -106,7 +107,7 @@ class CellBuilder:
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
                 skip = place + take_comparison(cell, node, following)
-            elif (kept := elsewhere(cell, node, following)) is not None:
+            elif (kept := elsewhere(cell, node, following, sign=sign)) is not None:
                 cell.detail.append(f"{node.text} {kept.text}")
                 cell.nodes.extend((node, kept))
                 skip = place + 1 + following.index(kept)
@@ -124,6 +125,8 @@ class CellBuilder:
                 self.taker.take(cells, node, following, candidates)
             elif node.main in _SEPARATORS:
                 cell.part(node)
+            elif is_limit(node, cell):
+                take_limit(cell, node)
             elif object_follows(node, following):
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:

@@ -46,8 +46,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     if blanket and node.main in ("word", "talk") and len(node.text) > 2:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
-    if counted and is_unknown(following[1]):
-        return True  # "three on recall and three on orienting"
+    if counted and any(is_unknown(n) for n in [n for n in following[1:] if n.main != "filler"][:1]):
+        return True  # "three on recall and three on orienting", "one for the date"
     if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
         return True  # "left ptosis with compensatory tilt to the right"
     if before:
@@ -81,8 +81,8 @@ def is_unknown_next(following: list[Node]) -> bool:
 def leads_away(before: list[Node], node: Node, following: list[Node]) -> bool:
     """ "Droopy lid on that side, both react": behind a comma a side with an unknown word is of something else."""
     last = next((n for n in reversed(before) if n.main != "filler"), None)
-    passed = ("site", "severity", "filler")  # "no drift but the left arm tends to sink", "the left a little reluctant"
-    behind = [n for n in following[:4] if n.main not in passed]
+    passed = ("site", "severity", "filler")  # "but the left arm tends to sink", "the left a little reluctant"
+    behind = [n for n in following[:4] if n.main not in passed and n.text != "side"]
     return node.main == "side" and last is not None and last.is_break and bool(behind) and is_unknown(behind[0])
 
 

@@ -8,13 +8,14 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import Meaning
+from dictate.reading.kinds import INABILITY, Meaning
 from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
+_VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
 _OUT_OF_VIEW = frozenset({"not seen", "not visible"})
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
@@ -129,12 +130,28 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
 
-def unseen(name: str, item: Item, words: Sequence[Node]) -> bool:
+def unseen(name: str, item: Item, words: Sequence[Node], *, negated: bool = False) -> bool:
     """ "Palate not seen": what everybody has was not in view; a sign that was not seen is not there."""
     told = item.negated not in ("", "unclear") or any(n.main == "item" for n in words)
     if item.kind != "normality" or item.blanket or told:
         return False
+    if negated and any(n.text in _VIEWED for n in words):
+        return True  # "neither fundus could be seen"
     return any(n.text in _OUT_OF_VIEW and n.mark.role("absent", "") and not n.value_roles(name) for n in words)
+
+
+def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:
+    """ "Symmetric ptosis", and not "ptosis: equal": the word describes what was found. True where no such word is."""
+    named = next((n.mark.start for n in cell.nodes if n.main == "item"), 0)
+    return all(n.mark.start < named for n in words if n.mark.has("equal"))
+
+
+def missed(item: Item, cell: Cell, numbers: Sequence[Node]) -> bool:
+    """ "Could not recall two of the three words": what was not done is no score."""
+    if item.kind not in ("score", "normality") or not numbers or item.task:
+        return False
+    before = [n for n in cell.nodes if n.mark.start < numbers[0].mark.start]
+    return any(n.text in INABILITY for n in before)
 
 
 def one_of_two(item: Item, words: Sequence[Node], side: Side | None) -> bool:

@@ -38,6 +38,7 @@ class Cell:
     denying: bool = False  # "but not" came before it, and not "except"
     contrary: bool = False  # it says only that what the cell before says does not hold here
     corrected: list[str] = field(default_factory=list)
+    led: bool = False  # a condition of its own leads it: "right 20/40 ph 20/25, left 20/30"
     spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here
 
     @property

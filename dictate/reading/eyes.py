@@ -41,6 +41,8 @@ def tell_sizes_from_differences(drafts: list[Draft], tokens: Sequence[Token]) ->
             _make_difference(draft, after, drafts)
         elif draft.item == _SIZE and compared and before[-1:] == ["by"]:
             _make_difference(draft, compared, drafts)  # "the right bigger than the left by one millimetre"
+        elif draft.item == _DIFFERENCE and before[-1:] != ["by"] and _behind_size_of_other(draft, drafts):
+            draft.item, draft.status, draft.detail = _SIZE, Status.MEASURED, []  # "2 mm against 4 mm on the right"
         elif draft.item == _DIFFERENCE and after in _SMALLER | _LARGER:
             _say_smaller(draft, after)
         elif (
@@ -53,6 +55,13 @@ def tell_sizes_from_differences(drafts: list[Draft], tokens: Sequence[Token]) ->
             _say_smaller(draft, "smaller")
     _sizes_of_both(drafts)
     _side_of_both_lights(drafts)
+
+
+def _behind_size_of_other(draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """Whether the draft right before it is the size of the other pupil."""
+    at = next(place for place, one in enumerate(drafts) if one is draft)
+    last = drafts[at - 1] if at else None
+    return last is not None and last.item == _SIZE and {last.side, draft.side} == {*_SIDES}
 
 
 def _place_of(draft: Draft, tokens: Sequence[Token]) -> tuple[int, int] | None:

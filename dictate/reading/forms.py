@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Sequence
+from functools import lru_cache
 
 from dictate.grammar import Item
 from dictate.reading.nodes import Node
@@ -56,7 +57,21 @@ def as_sentences(phrases: Iterable[str], plain: Collection[str]) -> list[str]:
     return [f"{name} {verb} {word}" for name, word in named if name.split()[-1] not in _VERBS for verb in _VERBS]
 
 
-def scale_names(item: Item, nodes: Sequence[Node]) -> list[str]:
-    """The scale named, as the grammar writes it."""
-    said = next((node.text for node in nodes if node.main == "item"), "")
-    return [next((term for term in item.terms if " ".join(words_of(term)) == said), said)] if said else []
+def names_kept(item: Item, nodes: Sequence[Node], own: Sequence[Node], told: str) -> list[str]:
+    """The scale named, as the grammar writes it; the part of the item that was looked at ("eye closure"), as said.
+
+    own: the nodes that were said of this value. One that names the item itself ("discs pale") is of no name before it.
+    told: the value and the details, which need not be said again.
+    """
+    said = [node.text for node in nodes if node.main == "item"]
+    if item.keeps_name:
+        return [next((term for term in item.terms if " ".join(words_of(term)) == said[0]), said[0])] if said else []
+    here = [node.text for node in own if node.main == "item"]
+    said = here or ([] if any(node.mark.has("alone") for node in own) else said)
+    parts = _parts(item.parts)
+    return [text for text in dict.fromkeys(said) if text in parts and text not in told]
+
+
+@lru_cache(maxsize=128)
+def _parts(phrases: tuple[str, ...]) -> frozenset[str]:
+    return frozenset(" ".join(words) for phrase in phrases for words in variants(words_of(phrase)))

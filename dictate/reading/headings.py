@@ -15,7 +15,6 @@ _SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is w
 _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
-_ORGANS = ("eye", "ear")  # "Left eye: full range. Jaw strong.": a title of its sentence only
 _SUBJECTS = ("she", "he", "they", "there", "the patient", "i ", "we ")
 
 
@@ -154,7 +153,7 @@ class HeadingReader:
             if context.heading_of_grades:
                 context.place_side = context.heading_side
                 context.heading_span = (lead[0].mark.start, lead[0].mark.end)
-            context.heading_once = lead[0].text.endswith(_ORGANS)
+            context.heading_once = self._is_organ(lead[0])
             covered.append(lead[0])
             lead[0].main = "filler"
             lead[1].main = lead[1].main if lead[1].main == "item" else "filler"
@@ -213,6 +212,10 @@ class HeadingReader:
 
     def _is_title(self, node: Node) -> bool:
         return node.main == "heading" or (node.main == "item" and self._is_group(node))
+
+    def _is_organ(self, node: Node) -> bool:
+        """ "Left eye: full range. Jaw strong.": past its sentence it holds for the eye only."""
+        return any(node.text.lower() in said for said in self.lexicon.grammar.common.organs.values())
 
     def _is_graded(self, node: Node) -> bool:
         """ "In the right leg hip flexion is 4-, the rest are 5": a muscle or jerk with which a list begins."""

@@ -9,6 +9,7 @@ from dictate.reading.tokens import Token
 
 _SIDES = frozenset({"left", "right", "both", "l", "r", "lt", "rt"})
 _NAMING = ("site", "item", "context")
+_ORGANS = frozenset({"eye", "ear"})
 _LONGEST = 5  # words in front of the side
 
 
@@ -25,5 +26,6 @@ def inner_sides(tokens: Sequence[Token], meanings: Callable[[str], set[Role]]) -
             whole = (f"{said}{the} {words[place + 1]}" for the in ("", " the"))
             roles = {role for phrase in whole for role in meanings(phrase) if role.kind in _NAMING}
             if roles:
-                yield Mark(start, place, tuple(sorted(roles, key=lambda role: (role.kind, role.item, role.key))))
+                end = words.index("of", start) if words[place + 1] in _ORGANS else place  # "of the left eye" is a side
+                yield Mark(start, end, tuple(sorted(roles, key=lambda role: (role.kind, role.item, role.key))))
                 break

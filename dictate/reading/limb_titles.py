@@ -21,11 +21,12 @@ _LEAD = 3  # a limb, a comma and what follows
 
 @dataclass(frozen=True)
 class LimbTitle:
-    """The side and limb of a title, or the segment, and the tokens that said it."""
+    """The side and limb of a title, or the segment, and the tokens that said it; of an eye or ear, the organ."""
 
     side: Side | None
     site: str
     span: tuple[int, int]
+    organ: str = ""
 
 
 def limbs_in_force(
@@ -73,9 +74,14 @@ def limbs_in_force(
     return found
 
 
+def says_nothing(mark: Mark) -> bool:
+    """Whether it is punctuation, or a word that carries nothing."""
+    return mark.has(*_SAYS_NOTHING)
+
+
 def _title_of(sentence: Sequence[Mark]) -> LimbTitle | None:
     """A sentence of nothing but one side and one limb."""
-    said = [part for mark in sentence for part in (mark.inner or (mark,)) if not part.has(*_SAYS_NOTHING)]
+    said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
     sites = {limb_of(role.key) for part in said if (role := part.role("site", "")) is not None}
     plain = all(part.has("side") or part.role("site", "") is not None for part in said)

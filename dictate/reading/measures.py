@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.grammar import Item
 from dictate.model import Quantity, Status, Text
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.kinds import Meaning, distance_in, read_number
+from dictate.reading.kinds import Meaning, choice_value, distance_in, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 from dictate.reading.owners import Owners
@@ -15,6 +15,7 @@ from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
+_LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 # What is counted was not right.
@@ -124,17 +125,36 @@ def modifiers(name: str, cell: Cell) -> list[Node]:
     ]
 
 
-def conditions(name: str, item: Item, cell: Cell, value: object) -> list[str]:
-    """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself."""
+def conditions(name: str, item: Item, cell: Cell, meaning: Meaning, *, measured: bool) -> list[str]:
+    """Under what a value was taken ("corrected", "in the dark"), where the words are no part of the value itself.
+
+    And for what it was normal ("to whisper"), unless a word says that it was for this alone.
+    """
+    said = dict.fromkeys(n.text for n in modifiers(name, cell) if n.main == "qualifier")
+    if meaning.status is Status.NORMAL and item.tells_denied and cell.negated:
+        denied = [n.text for n in cell.values if name in n.candidates or _is_noun(n, name, cell)]
+        return [f"no {text}" for text in dict.fromkeys(denied)]
+    if meaning.status is Status.NORMAL and item.kind in _LIMITED and not cell.negated:
+        return [text for text in said if f"{text} only" not in cell.detail]
+    value = meaning.value if measured else None
     if value is None or (item.kind not in {*CONDITIONED, "text"} and not isinstance(value, Quantity)):
         return []
-    said = [n.text for n in modifiers(name, cell) if n.main == "qualifier"]
-    return [text for text in dict.fromkeys(said) if text not in str(value)]
+    return [text for text in said if text not in str(value)]
 
 
-def denied_kinds(name: str, cell: Cell) -> list[str]:
-    """ "No rest tremor": of which kind none was found; a tremor of another kind may be there."""
-    return [in_full(n) for n in modifiers(name, cell) if n.main == "qualifier"]
+def _is_noun(node: Node, name: str, cell: Cell) -> bool:
+    """ "No haemorrhages": a word that is a sign of the item."""
+    no = cell.negation is not None and cell.negation.text in ("no", "without", "nor")
+    return no and node.mark.role("abnormal", name) is not None
+
+
+def denied_kinds(name: str, item: Item, cell: Cell) -> list[str]:
+    """ "No rest tremor", "no vertical nystagmus", "none on left gaze": a tremor of another kind may be there."""
+    told = [(n.mark.start, r.key) for n in cell.values for r in n.mark.roles if (r.kind, r.item) == ("alone", name)]
+    named = [(at, choice_value(key, item.values[key].value, item.kind)) for at, key in told]
+    kinds = [(at, str(value)) for at, value in named if value is not None]
+    kinds += [(n.mark.start, in_full(n)) for n in modifiers(name, cell) if n.main in ("qualifier", "direction")]
+    return [text for _, text in sorted(kinds)]
 
 
 def modifier_text(name: str, cell: Cell) -> str:

@@ -75,6 +75,7 @@ def merge_denials(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         repeated = next((k for k in earlier if _names_again(k, draft, items) or _denies_more(k, draft, items)), None)
         if repeated is not None:
             repeated.spans.extend(draft.spans)
+            repeated.detail = list(dict.fromkeys([*repeated.detail, *draft.detail]))  # "no neurofibromas" besides
             continue
         bare = next((k for k in earlier if _only_named(k, draft, items)), None)
         if bare is not None:
@@ -241,7 +242,7 @@ def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
         and not items[later.item].positions
         and earlier.status is later.status is Status.PRESENT
         and (later.side, later.site, later.value) == (None, "", None)
-        and not later.detail
+        and {*later.detail} <= {part.lower() for part in items[later.item].parts}
     )
 
 

@@ -2,27 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
 
+from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
+_HALVES = {"motor": "jaw_strength", "sensory": "facial_sensation", "sensation": "facial_sensation"}
+_STRENGTHS = frozenset({"strength", "power", "motor strength", "motor power"})
+_MOVING = frozenset({"V", "VII", "XI", "XII"})
 _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
 
 
-def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str] = ()) -> Sequence[Mark]:
+def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> Sequence[Mark]:
     """ "VII: no weakness", "III/IV/VI: full", "I: not tested": numbers with a colon at the head of a sentence.
 
     The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
     """
-    marks = _bare_ranges(marks, tokens, items)
+    marks = _halves_of_fifth(_bare_ranges(marks, tokens, items), tokens)
     end = 0
     while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
         end += 1
     if not end or end >= len(marks) or marks[end].text != ":" or marks[end - 1].text in _LINKS:
-        return marks
+        return _beside_names(marks, tokens, items)
     first = marks[0]
     if end == 1 and first.text == "i":
         return [first.only("item", "smell"), *marks[1:]]
@@ -30,6 +36,17 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[s
     roles = first.roles if end == 1 else ()
     title = Role("heading_part", key="cranial_nerves")
     return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *marks[end:]]
+
+
+def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+    """ "Trigeminal: motor normal, sensory reduced in V2": the parts of the nerve, and of no limb."""
+    lead = [part for mark in marks[:2] for part in (mark.inner or (mark,))][:2]
+    named = lead[0].role("item", _HALVES["sensory"]) or lead[0].role("context", _HALVES["sensory"])
+    numbered = lead[0].text == "v" and _is_roman(lead[0], tokens)
+    behind = lead[-1].has("colon", "comma") or (numbered and lead[-1].text in _HALVES)
+    if not (named or numbered) or not behind:
+        return marks
+    return [mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES else mark for mark in marks]
 
 
 def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str]) -> Sequence[Mark]:
@@ -50,6 +67,36 @@ def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collecti
         result.append(marks[place])
         place += 1
     return result
+
+
+def _beside_names(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> Sequence[Mark]:
+    """ "II VA 6/6", "IX/X palate up": numbers in front of a name of theirs say no more than it does: part of it."""
+    result: list[Mark] = []
+    place = 0
+    while place < len(marks):
+        end = place
+        while end < len(marks) and (_is_number(marks[end], tokens) or (end > place and marks[end].text in _LINKS)):
+            end += 1
+        opens = not result or result[-1].has("comma", "semicolon", "stop", "colon")
+        named = [items[r.item].nerve for r in marks[end].roles if r.item in items] if end < len(marks) else []
+        nerves = {word.upper() for mark in marks[place:end] for word in mark.text.split()} - {"I"}
+        if opens and any(nerves & {*nerve.replace("/", " ").split()} for nerve in named):
+            result.append(replace(marks[end], start=marks[place].start))
+            place = end + 1
+            continue
+        result.extend(marks[place : max(end, place + 1)])
+        place = max(end, place + 1)
+    return result
+
+
+def _is_number(mark: Mark, tokens: Sequence[Token]) -> bool:
+    """A Roman number, or "IX/X", that is not the name of what is examined already."""
+    pair = mark.number is not None and all(_roman(token) for token in tokens[mark.start : mark.end : 2])
+    return (_is_roman(mark, tokens) or pair) and not mark.has("item")
+
+
+def _roman(token: Token) -> bool:
+    return token.lower in ROMAN and token.text.isupper()
 
 
 def _is_roman(mark: Mark, tokens: Sequence[Token]) -> bool:
@@ -112,3 +159,21 @@ def _nerve_list(marks: list[Mark], place: int, tokens: Sequence[Token]) -> tuple
         return None
     text = " ".join(token.lower for token in tokens[marks[place].start : marks[last].end])
     return Mark(marks[place].start, marks[last].end, (Role("heading_part", key="cranial_nerves"),), text=text), last + 1
+
+
+def strength_of_nerve(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
+    """ "Tongue midline; strength normal to both sides": in place, of the tongue and of no limb."""
+    last: Node | None = None
+    for place, node in enumerate(nodes):
+        if node.main != "item":
+            continue
+        placed = any(n.main in ("site", "throughout", "number") for n in nodes[place + 1 :])
+        if last is not None and node.text in _STRENGTHS and not placed and _moves(last, items):
+            node.main, node.candidates = "filler", ()
+        else:
+            last = node
+
+
+def _moves(node: Node, items: Mapping[str, Item]) -> bool:
+    """Whether it is a part that a cranial nerve moves."""
+    return any(items[name].nerve in _MOVING for name in node.candidates)

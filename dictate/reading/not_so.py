@@ -41,20 +41,31 @@ def denies_another(node: Node, following: list[Node]) -> bool:
     return is_unknown(following[0]) and leads_on(following[1].mark)
 
 
-def elsewhere(cell: Cell, node: Node, following: list[Node]) -> Node | None:
-    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found."""
+def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> Node | None:
+    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found.
+
+    sign: of what is there or not; of anything else a side begins another reading ("absent on the left").
+    """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     after = next((n for n in following if n.main != "filler"), None)
     if denied and cell.split and after is not None and after.text.startswith("at ") and after.main == "qualifier":
         return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
-    if not denied or not any(map(_is_direction, cell.modifiers)):
+    normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
+    if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
-    return after if after is not None and (after.main == "side" or _is_direction(after)) else None
+    return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
 
 
 def _is_direction(node: Node) -> bool:
     """ "On left gaze", "to the left", "on line bisection": where the eyes look, in which test it was."""
     return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
+
+
+def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "No nystagmus in primary gaze, a few beats on lateral gaze": behind a direction of its own it was there."""
+    behind = cell.negated and cell.split and not cell.values and node.main == "qualifier" and not _is_direction(node)
+    ahead = itertools.takewhile(lambda n: not n.is_break, following)
+    return behind and any(map(_is_direction, cell.modifiers)) and any(map(_is_direction, ahead))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
@@ -95,6 +106,15 @@ def only_this(nodes: list[Node]) -> None:
         denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
         if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
             comma.main, only.main = "filler", "contrast"
+
+
+def answer_no(nodes: list[Node]) -> None:
+    """ "Neck stiff? No, supple.": a "no" with a comma behind it is an answer where what follows says how it was."""
+    if len(nodes) < 3 or nodes[0].text != "no" or nodes[1].main != "comma" or nodes[0].main != "negation":
+        return
+    told = nodes[2]
+    if told.mark.has("alone", "normal") or (told.main == "value" and told.mark.number is None):
+        nodes[0].main = "filler"
 
 
 def but_is_not(nodes: list[Node]) -> None:

@@ -100,7 +100,9 @@ class _Reader(Cardinals):
         word = self.at(end)
         if word == _LOGMAR:
             return Number(a=a, op=_LOGMAR), end + 1
-        if word == "t" and (self.tokens[end].glued or self.tokens[end].text == "T") and not sign:
+        glued = end < len(self.tokens) and self.tokens[end].glued
+        named = not glued and self.at(end + 1)[:1].isdigit()  # "RR 18 T 36.9": a temperature
+        if word == "t" and (glued or self.tokens[end].text == "T") and not sign and not named:
             return Number(a=a, mark="T"), end + 1
         if word in {"palpable", "palp"} and a >= _LOWEST_FELT:
             return Number(a=a, palpable=True, op="/"), end + 1
@@ -141,10 +143,11 @@ class _Reader(Cardinals):
 
     def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
         """ "n over m", "n out of m", "20 30"."""
+        end += self.at(end) == "correct" and self.at(end + 1) in {"of", "out"}  # "three correct of five"
         word, after, op = self.at(end), self.at(end + 1), ""
         if word in {"over", "/"} or self._is_over(word, a, end + 1):
             op, end = "/", end + 1
-        elif word == "out" and after == "of":
+        elif (word, after) == ("out", "of"):
             op, end = "of", end + 2
         elif word == "of" and self.cardinal(end + 1) is not None:
             op, end = "of", end + 1
@@ -180,7 +183,7 @@ class _Reader(Cardinals):
 
     def _of_heat(self, i: int) -> bool:
         """ "temperature thirty seven two": tenths of a degree, said without their point."""
-        return any(self.at(place) in _HEAT for place in range(max(0, i - 2), i))
+        return any(self.at(place, same_sentence=False) in _HEAT for place in range(max(0, i - 2), i))
 
     def _of_eyes(self, end: int) -> bool:
         """Whether acuity is spoken of here, or ends the sentence before: "six nine" is a line of the chart there."""
@@ -239,12 +242,8 @@ class _Reader(Cardinals):
             if self.at(place) in {",", "-"} and self.at(place + 1)[:1].isdigit() and len(parts) < 3:
                 place += 1
         extra = 0.0
-        if (
-            len(parts) == 1
-            and parts[0] % 10 == 0
-            and self.at(place) in {"to", "for", "two", "four"}
-            and self.at(place + 1) in {"over", "/"}
-        ):
+        tens = len(parts) == 1 and parts[0] % 10 == 0
+        if tens and self.at(place) in {"to", "for", "two", "four"} and self.at(place + 1) in {"over", "/"}:
             extra, place = (2.0 if self.at(place) in {"to", "two"} else 4.0), place + 1
         if not parts or self.at(place) not in {"over", "/"}:
             return None

@@ -37,6 +37,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
 from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
+from dictate.reading.organ_titles import organs_in_force
 from dictate.reading.pauses import without_pauses
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
@@ -116,8 +117,9 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     sentences, kept = split(titles_on_lines(marks, tokens, lexicon.meanings), tokens)
     reader = SentenceReader(lexicon, tokens)
     reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
-    limbs = limbs_in_force(sentences, tokens, lexicon)
-    for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), limbs, strict=True):
+    limbs, organs = limbs_in_force(sentences, tokens, lexicon), organs_in_force(sentences, tokens, lexicon)
+    titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
+    for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
         if is_reply(sentence, before):
             reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
         else:

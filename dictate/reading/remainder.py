@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dictate.reading.cuts import is_unknown
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
@@ -23,7 +24,9 @@ class Remainder:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
         if marks[place].text == "everything else":
             return ()  # of what, nobody said
-        if marks[place].text == "otherwise" and (_goes_between(marks, place) or self._of_name(nodes)):
+        if marks[place].text == "otherwise" and (
+            _goes_between(marks, place) or self._of_name(nodes) or _of_word(nodes)
+        ):
             return ()
         if (titled := self._titled(marks, place, nodes)) is not None:
             return titled
@@ -93,6 +96,11 @@ def _before_name(after: Sequence[Mark]) -> bool:
     if len(told) < 2 or not (told[0].role("normal", "") or told[0].text == "full"):
         return False
     return told[1].has("item", "context", "heading") or told[1].text.endswith(_EXAMINATIONS)
+
+
+def _of_word(nodes: Sequence[Node]) -> bool:
+    """ "Gaze holding otherwise normal": the rest of what has no name here."""
+    return bool(nodes) and is_unknown(nodes[-1])
 
 
 def _goes_between(marks: Sequence[Mark], place: int) -> bool:

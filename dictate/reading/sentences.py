@@ -88,7 +88,7 @@ class SentenceReader:
         self.remarks.extend((RemarkKind.NOT_PLACED, start, end) for start, end in perhaps_denied(nodes))
         told, other_side = self.whole_sides.part(nodes, self.context.place_side or self.context.heading_side)
         statements = self.divider.divide(told, self.context.active)
-        earlier = list(self.drafts)  # a correction may take some of them out
+        earlier = self.drafts[:]  # a correction may take some of the last of them out
         before: Statement | None = None
         for statement in statements:
             self._statement(statement)
@@ -97,8 +97,8 @@ class SentenceReader:
             before = statement
         if other_side:
             self._orphan(Statement(after=other_side))
-        standing = set(map(id, earlier))
-        first_draft = sum(id(draft) in standing for draft in self.drafts)
+        standing = {id(draft) for draft in earlier[-64:]}  # more than a correction can reach
+        first_draft = next((at for at in range(len(self.drafts), 0, -1) if id(self.drafts[at - 1]) in standing), 0)
         said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
         for node in self.postures.give(nodes, said, self.context):
             self._cover(node)

@@ -9,8 +9,9 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
+from dictate.reading.nerves import strength_of_nerve
 from dictate.reading.nodes import Node, limb_of
-from dictate.reading.not_so import but_is_not, only_this
+from dictate.reading.not_so import answer_no, but_is_not, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -31,6 +32,7 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     patients_seen(nodes)
+    strength_of_nerve(nodes, items)
     untitle(nodes, items)
     place_titles(nodes)
     grades_aside(nodes, items)
@@ -40,6 +42,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     not_tested(nodes)
     left_undone(nodes, items)
+    answer_no(nodes)
     only_this(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
@@ -132,6 +135,8 @@ def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
     scored = any(items[name].kind == "score" for node in nodes for name in node.candidates)
     for place in range(len(nodes) - 2, -1, -1):
         one, two = nodes[place : place + 2]
+        if scored and one.text == "minus" and two.main == "number":
+            two.main = "word"  # "minus 2 for recall"
         if scored and one.mark.has("loss") and two.main == "number":
             text = f"{one.text} {two.text}"
             nodes[place : place + 2] = [

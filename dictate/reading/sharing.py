@@ -261,7 +261,7 @@ def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
         own = _conditions(cell)
         if own:
             first = min((n.mark.start for n in cell.values), default=0)
-            lead = [n for n in own if n.mark.start < first]
+            lead = [n for n in own if n.mark.start < first and not cell.led]
         elif cell.values:
             cell.modifiers = [*cell.modifiers, *lead]
 

@@ -69,6 +69,7 @@ class Divider:
                 groups
                 and not told_apart(nodes, place)
                 and not self._measured_apart(groups[-1], nodes, place)
+                and not self._severe_apart(groups[-1], nodes, place)
                 and (self._together(groups[-1], node, between) or self.lists.holds(nodes, groups[-1], node, between))
                 and not self._closed(nodes, groups[-1][0], place, between)
             ):
@@ -80,7 +81,7 @@ class Divider:
 
     def _together(self, group: list[Node], node: Node, between: list[Node]) -> bool:
         last = group[-1]
-        if any(n.main not in ("comma", "conj", "filler") or leads_on(n.mark) for n in between):
+        if any(n.main not in ("comma", "conj", "filler") or n.text == ")" or leads_on(n.mark) for n in between):
             return False
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
@@ -107,6 +108,13 @@ class Divider:
         measured = any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
         return measured and one.kind == two.kind == "quantity" and one.units != two.units
 
+    def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
+        """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
+        first = next(at for at, node in enumerate(nodes) if node is group[0])
+        behind = [n for n in nodes[place + 1 : place + 3] if n.main != "filler"]
+        told = bool(behind) and behind[0].main == "value" and all(self._says_itself(n) for n in (*group, nodes[place]))
+        return told and first > 0 and nodes[first - 1].main == "severity" and nodes[place - 1].main == "comma"
+
     def _says_itself(self, node: Node) -> bool:
         """Naming it is a finding: a sign, or an item that is present when named."""
         item = self.items[node.candidates[0]]
@@ -130,8 +138,12 @@ class Divider:
         return after is not None and self.weights.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:
-        """The phrase is a value of its own ("alert", "euthymic")."""
-        return any(r.kind == "alone" and r.item in node.candidates for r in node.mark.roles)
+        """The phrase is a value of its own ("alert", "euthymic", "three backwards")."""
+        counts = {name for name in node.candidates if self.items[name].kind == "quantity" and self.items[name].group}
+        return any(
+            (r.kind == "alone" and r.item in node.candidates) or (r.kind == "value" and r.item in counts)
+            for r in node.mark.roles
+        )
 
     def _gaps(self, nodes: list[Node], groups: list[list[Node]]) -> list[list[Node]]:
         """Nodes before, between and after the groups."""
@@ -242,11 +254,9 @@ class Divider:
             opening = statements.pop(0)
             statements[0].before[:0] = opening.after[:1]
         for one, two in itertools.pairwise(statements):  # "Motor: mild left drift": none of the heading
-            told = [n.main for n in one.after if n.main != "filler"]
-            titled = one.names and all(n.mark.has("heading") for n in one.names) and told[:1] == ["colon"]
-            if titled and len(told) > 1 and {*told[1:]} <= {"severity", "side"}:
-                two.before[:0] = one.after[1:]
-                del one.after[1:]
+            told = " ".join(n.main for n in one.after if n.main != "filler")
+            if told in ("colon severity", "colon severity side") and all(n.mark.has("heading") for n in one.names):
+                two.before[:0], one.after[1:] = one.after[1:], []
 
     def _spread_inclusion(self, statements: list[Statement]) -> None:
         """ "intact to all modalities, including stereognosis and graphaesthesia": what is included is so too."""

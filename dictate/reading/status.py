@@ -13,13 +13,15 @@ from dictate.reading.descriptors import (
     contrary,
     denied_sign,
     descriptor,
+    equal_ahead,
+    missed,
     named_between,
     one_of_two,
     overall,
     unseen,
 )
 from dictate.reading.drafts import Cell, Draft
-from dictate.reading.forms import scale_names
+from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
@@ -90,6 +92,7 @@ class StatusReader:
         item = self.items[name]
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
+        in_words = in_words or missed(item, cell, numbers)
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
         if meaning is None:
@@ -99,18 +102,20 @@ class StatusReader:
         if meaning is None:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
+        signs = [n for n in named if not self._normal_sign(name, n)]
         if (
             named
             and (cell.spared or all(n.sign for n in named))
             and meaning.status is Status.ABNORMAL
             and str(meaning.value) == "absent"
-            and not any(self._normal_sign(name, n) for n in named)
+            and signs == [*named]
         ):
             meaning = Meaning(None, Status.NORMAL)  # "past pointing on the right, none on the left"
         plain = [n for n in others if n.main != "item"]
-        if meaning.status is Status.NORMAL and plain and self._only_seen(name, named, plain) and not cell.negated:
+        shown = signs == [*named] and all(n.sign for n in signs) and all(n.mark.role("present", "") for n in plain)
+        if meaning.status is Status.NORMAL and plain and signs and shown and not cell.negated:
             meaning = Meaning(Text(words=named[0].text), Status.ABNORMAL)  # "wasting, obvious in the hand"
-        meaning = contrary(meaning, modifier_text(name, cell), named, flat=cell.denying) if cell.contrary else meaning
+        meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -139,11 +144,6 @@ class StatusReader:
         values = self.items[name].values
         return any(r.kind == "value" and r.item == name and values[r.key].status == "normal" for r in node.mark.roles)
 
-    def _only_seen(self, name: str, named: Sequence[Node], words: Sequence[Node]) -> bool:
-        """Words that only say that the sign was there."""
-        signs = bool(named) and all(n.sign and not self._normal_sign(name, n) for n in named)
-        return signs and all(n.mark.role("present", "") for n in words)
-
     def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
         site = self._site(name, item, cell)
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
@@ -154,10 +154,10 @@ class StatusReader:
             item.kind == "presence" and isinstance(meaning.value, Quantity)
         )
         detail = [
-            *(scale_names(item, nodes) if item.keeps_name else ()),
+            *names_kept(item, nodes, cell.nodes, f"{meaning.value} {'; '.join(cell.detail)}"),
             *cell.detail,
-            *conditions(name, item, cell, meaning.value if measured else None),
-            *(denied_kinds(name, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
+            *conditions(name, item, cell, meaning, measured=measured),
+            *(denied_kinds(name, item, cell) if item.kind == "presence" and meaning.status is Status.ABSENT else ()),
         ]
         if item.opposite and side in (Side.LEFT, Side.RIGHT):
             name = name if side.value == item.of_side else item.opposite
@@ -214,7 +214,7 @@ class StatusReader:
         self, name: str, item: Item, cell: Cell, others: list[Node], numbers: list[Node]
     ) -> Meaning | None:
         kinds = [self.words.read(name, item, node) for node in others]
-        if unseen(name, item, others):
+        if unseen(name, item, others, negated=cell.negated):
             return Meaning(None, Status.NOT_ASSESSABLE)
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
@@ -267,7 +267,7 @@ class StatusReader:
         if item.kind == "presence":
             if cell.negated:
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
-            if not item.alone or any(n.mark.has("equal") for n in others):
+            if not item.alone or not equal_ahead(others, cell):
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
         none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None

@@ -24,7 +24,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
-from dictate.reading.not_so import denies, end_denial
+from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import (
     PARTS,
@@ -66,6 +66,8 @@ class Taker:
             self._take_side(cells, node, following)
         elif node.main == "site" or (node.main == "dermatome" and not LEVELS & set(candidates)):
             self._take_site(cells, node, following)
+        elif self._is_of_reading(node, following, candidates):
+            cell.nodes.append(node)  # "vision reduced to 6/60"
         elif node.main in ("value", "number", "dermatome"):
             self._take_value(cells, node, candidates, following)
         elif node.main == "negation" and any(n.main == "item" for n in cell.nodes) and not denies(node, following):
@@ -73,11 +75,16 @@ class Taker:
         elif node.text == "without" and any(self.items[c].task for c in candidates):
             cell.nodes.append(node)  # "gets out of the chair without her arms": how the task was done
         elif node.main == "negation":
-            if cell.values or (cell.side is not None and (cell.split or side_next(following))):
+            kind = cell.split and bool(cell.modifiers) and any(n.main == "item" for n in cell.nodes)
+            if cell.values or kind or (cell.side is not None and (cell.split or side_next(following))):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
             cell.nodes.append(node)
         elif node.main in ("severity", "qualifier", "direction"):
+            if node.main == "qualifier" and self._leads_number(cell, node, following, candidates):
+                cells.append(
+                    Cell(side=cell.side, led=True)
+                )  # "right 20/40 ph 20/25": the second reading is the pinhole's
             self._take_modifier(cells, node, following)
         elif node.main in ("throughout", "compared"):
             cell.nodes.append(node)  # the words of a blanket say how far it reaches, a side what it is held against
@@ -98,9 +105,23 @@ class Taker:
         elif node.main == "reason":
             take_reason(cell, node, following)
 
+    def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
+        """A word for how an acuity was, in front of "to" and the acuity itself."""
+        acuity = any(self.items[name].kind == "acuity" for name in candidates)
+        if not acuity or node.main != "value" or len(following) < 2 or following[0].text != "to":
+            return False
+        return node.mark.number is None and following[1].main in ("number", "value")
+
+    def _leads_number(self, cell: Cell, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
+        """A condition between two acuities of an eye, with nothing behind it but the second."""
+        last = next((n for n in reversed(cell.nodes) if n.main != "side"), None)
+        read = bool(cell.values) and cell.values[-1].mark.number is not None and last is cell.values[-1]
+        acuity = any(self.items[name].kind == "acuity" and node.value_roles(name) for name in candidates)
+        return read and acuity and bool(following) and following[0].main == "number"
+
     def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
-        if cell.negated and cell.contrasted:
+        if (cell.negated and cell.contrasted) or found_there(cell, node, following):
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
         told = cell.values and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.side is not None and side_next(following)
