@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import logging
+import signal
+import threading
 import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import CancelledError, ThreadPoolExecutor
@@ -194,16 +196,33 @@ def local_workers(workers: int, *, processes: bool = True) -> Iterator[Client]:
         "distributed.scheduler.http.routes": [],
         "distributed.worker.http.routes": [],
     }
-    with (
-        dask.config.set(settings),
-        LocalCluster(
-            n_workers=workers, threads_per_worker=1, processes=processes, host="127.0.0.1", dashboard_address=None,
-            security=True, memory_limit=MOST_BYTES, silence_logs=logging.CRITICAL,
-            scheduler_kwargs={"dashboard": False, "dashboard_address": "127.0.0.1:0"},
-        ) as cluster,
-        Client(cluster) as client,
-    ):  # fmt: skip
+    with dask.config.set(settings), contextlib.ExitStack() as stack:
+        with _undisturbed():
+            cluster = stack.enter_context(LocalCluster(
+                n_workers=workers, threads_per_worker=1, processes=processes, host="127.0.0.1", dashboard_address=None,
+                security=True, memory_limit=MOST_BYTES, silence_logs=logging.CRITICAL,
+                scheduler_kwargs={"dashboard": False, "dashboard_address": "127.0.0.1:0"},
+            ))  # fmt: skip
+            client = stack.enter_context(Client(cluster))
         yield client
+
+
+@contextlib.contextmanager
+def _undisturbed() -> Iterator[None]:
+    """What ends the program waits until workers that are being started can be ended, too."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    came: list[int] = []
+    numbers = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)
+    before = {number: signal.signal(number, lambda got, _: came.append(got)) for number in numbers}
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+    if came:
+        signal.raise_signal(came[0])
 
 
 @contextlib.contextmanager

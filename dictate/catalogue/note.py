@@ -60,9 +60,10 @@ UNITS = {  # UCUM → as written behind a number; others as they are
 }
 INSIDE = frozenset(  # a sign is in these and at any other site
     "abdomen arm back buttock calf chest eyelid face finger foot forearm forehead great_toe groin hand head "
-    "index_finger jaw leg limb little_finger low_back lower_limb middle_finger neck palm perineum ring_finger shin "
-    "sole thigh thumb toe tongue trunk upper_limb".split()
+    "index_finger jaw leg limb little_finger low_back lower_limb lower_quadrant middle_finger neck palm perineum "
+    "ring_finger shin sole thigh thumb toe tongue trunk upper_limb upper_quadrant".split()
 )
+REACHES = ("up to", "down to", "to", "as far as", "below", "above", "distal to", "proximal to")  # in front of a site
 TURNING = ("deviates", "lateralises")  # values that end so: their side is a direction
 TOLD = ("examination_conditions", "orthostatic_symptoms")  # present says nothing: what was said of them does
 SHORT_NAMES = {"orthostatic_symptoms": "symptoms"}  # where the position stands beside it
@@ -92,6 +93,7 @@ AT_TIME = "at {time}"
 OF_SOURCE = " of {name}"
 PATIENT = "Patient: {patient}"
 NO_PATIENT = "Patient: no reference given"
+PATIENT_SPOKEN = 'Patient: no reference given (as dictated: "{quote}")'
 EXAMINED = "Time of examination: {time}{origin}"
 EXAMINED_FROM = {"option": "", "spoken": " (as dictated)", "recording": " (creation time of the recording)", "": ""}
 AGE = "Age: {age}{origin}"
@@ -172,11 +174,13 @@ TRENDS = "OVER ALL VISITS"
 TREND_STEP = ", then "
 KINDS = {  # of notes/directions.py, in the order in which they are written
     "new": "NEW",
+    "new by name": "NEW BY NAME (last time the whole was said to be normal)",
     "worse": "WORSE",
     "not so": "SAID TO BE UNCHANGED, AND YET DIFFERENT",
     "changed": "CHANGED (nothing says which is better)",
     "better": "BETTER",
     "gone": "GONE",
+    "not named this time": "NOT NAMED THIS TIME (the whole was said to be normal)",
     "not comparable": "NOT COMPARABLE",
     "not examined this time": "NOT EXAMINED THIS TIME",
     "not assessable this time": "NOT ASSESSABLE THIS TIME",

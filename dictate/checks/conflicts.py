@@ -9,7 +9,6 @@ from dictate.catalogue import queries as say
 from dictate.checks.coverage import (
     about_the_same,
     conditions_of,
-    covers_item,
     covers_side,
     covers_site,
     denies_only,
@@ -25,6 +24,7 @@ from dictate.checks.registry import Doubt, check
 from dictate.checks.series import PRESSURE, RATE, without_position
 from dictate.checks.wording import capital, item_of, phrase, said, topic
 from dictate.grammar import Grammar, Item
+from dictate.grammar.blankets import covers_item
 from dictate.model import (
     Acuity,
     Choice,

@@ -6,10 +6,12 @@ import re
 from collections.abc import Iterator
 
 from dictate.catalogue import queries as say
+from dictate.checks.coverage import covers_side, covers_site
 from dictate.checks.registry import Doubt, check
 from dictate.checks.wording import capital, item_of, name_of, phrase
 from dictate.grammar import Grammar
-from dictate.model import Component, Examination, Finding, Remark, RemarkKind, Status
+from dictate.grammar.claims import told_beside
+from dictate.model import Component, Examination, Finding, Remark, RemarkKind, Side, Status
 
 # A history gives the vital signs of an arrival, five at most; an examination under a heading that is not known, more.
 # So many items with what was found, in words that were set aside, may be the examination itself (measured on our own
@@ -148,6 +150,7 @@ def blanket_unbounded(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     """A sweeping statement whose reach is open.
 
     Why: "the rest is normal" claims parts that may not have been examined; "unchanged" needs an earlier record.
+    What was found may stand beside it ("knee jerk two plus, unchanged"): then nothing is left to ask.
     Example: "rest of the examination is normal" asks: which parts?
     """
     seen = {finding.component for finding in exam.findings}
@@ -159,8 +162,21 @@ def blanket_unbounded(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
                 None, message, (*silent, say.NONE_FURTHER), component=remark.component, evidence=remark.evidence
             )
     for finding in exam.findings:
-        if finding.status is Status.UNCHANGED and finding.earlier is None:
+        if finding.status is Status.UNCHANGED and finding.earlier is None and not _value_beside(finding, exam, grammar):
             yield Doubt(finding, say.NO_EARLIER_RECORD.format(finding=phrase(finding, grammar)))
+
+
+def _value_beside(finding: Finding, exam: Examination, grammar: Grammar) -> bool:
+    """Whether all that is called unchanged was told in the same breath."""
+    told = [exam.findings[at] for at in told_beside(finding, exam, grammar)]
+    sides = {
+        one.side
+        for one in told
+        if covers_side(finding.side, one.side)
+        and covers_site(finding.site, one.site)
+        and finding.position in (None, one.position)
+    }
+    return bool(sides) and (finding.side is not Side.BOTH or len(sides & {Side.LEFT, Side.RIGHT}) != 1)
 
 
 @check("several-patients", severity="must")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 
 import typer
@@ -12,9 +13,16 @@ from dictate.errors import DictateError, GrammarError
 
 FAULT = 1
 STOPPED = 130
+PROGRAM = "dictate"
+WRONG_USAGE: type[Exception] = typer.BadParameter.__mro__[2]  # click's, or that of the copy that newer typers carry
+PARSERS_WORDS = (  # of the library that reads the command line, and ours
+    (r"^Invalid value(?: for)?:? ?['\"]?(?=\S)", ""),
+    (r"^(--[\w-]+|\[?[A-Z.]+\]?)['\"]: ", r"\1: "),
+    (r": (?:Value error, |Input )", ": "),
+)
 
 app = typer.Typer(
-    name="dictate",
+    name=PROGRAM,
     no_args_is_help=True,
     add_completion=False,
     rich_markup_mode=None,
@@ -46,8 +54,14 @@ app.add_typer(grammar, name="grammar")
 def main() -> None:
     """Run the program; the user's and the machine's faults become one line and exit status 1."""
     try:
-        app()
+        status = app(prog_name=PROGRAM, standalone_mode=False)
         sys.stdout.flush()
+        if status == STOPPED:
+            print("stopped", file=sys.stderr)
+        sys.exit(status or 0)
+    except WRONG_USAGE as error:
+        print(wrong_usage(error), file=sys.stderr)
+        sys.exit(getattr(error, "exit_code", FAULT))
     except GrammarError as error:  # already `file:line: what is wrong`, one line per fault
         print(error, file=sys.stderr)
         sys.exit(FAULT)
@@ -65,6 +79,19 @@ def main() -> None:
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         sys.exit(STOPPED)
+
+
+def wrong_usage(error: Exception) -> str:
+    """What is wrong with the command line, in one line; the help itself where nothing was asked for."""
+    said = str(error.format_message()) if hasattr(error, "format_message") else str(error)
+    context = getattr(error, "ctx", None)
+    command = context.command_path if context else PROGRAM
+    if type(error).__name__ == "NoArgsIsHelpError":
+        return said
+    line = "".join(letter for letter in " ".join(said.split()) if letter.isprintable()).removesuffix(".")
+    for known, instead in PARSERS_WORDS:
+        line = re.sub(known, instead, line)
+    return f"{command}: {line[:1].lower()}{line[1:]}: see `{command} --help`"
 
 
 def _fail(message: str) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import functools
 import os
+import signal
 import sys
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
@@ -89,10 +90,26 @@ def batch(
     _warn_of_plain(cluster)
     found = look()
     watched = Watched(look, PAUSE_S) if arrivals else None
-    with _records(save, keep_audio) as keeping:
+    with _stopped_as_by_hand(), _records(save, keep_audio) as keeping:
         count = _crew_of(workers, threads, found, watched)
         tally = _run(setting, found, watched, out, keeping, cluster=cluster, workers=count)
     return _end(tally, strict=strict)
+
+
+@contextlib.contextmanager
+def _stopped_as_by_hand() -> Iterator[None]:
+    """What a service sends to end a program ends a batch as Ctrl-C does: workers first, and nothing left behind."""
+
+    def stop(number: int, frame: object) -> None:
+        signal.signal(number, signal.SIG_IGN)  # once is enough: what is being put away is not broken off
+        raise KeyboardInterrupt
+
+    before = {number: signal.signal(number, stop) for number in (signal.SIGTERM, signal.SIGHUP)}
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
 
 
 def _end(tally: Tally, *, strict: bool) -> None:
@@ -156,8 +173,11 @@ def _run(
     workers: int,
 ) -> Tally:  # fmt: skip
     from dictate.batch import Batch, Ledger, open_crew
-    from dictate.cli.files import write_files
+    from dictate.batch.run import TABLE
+    from dictate.batch.table import COLUMNS
+    from dictate.cli.files import must_begin_so, write_files
 
+    must_begin_so(out / TABLE, COLUMNS[0])
     with Ledger(out) as ledger, open_crew(setting, cluster=cluster, workers=workers) as crew:
         ledger.forget_failed({candidate.source for candidate in found.candidates})
         total = None if watched else sum(candidate.size for candidate in found.candidates)
@@ -166,9 +186,9 @@ def _run(
             try:
                 run.run(watched or found.candidates)
             except KeyboardInterrupt:
-                _summary(run.tally, found, out, stopped=True)
+                _summary(run.tally, found, out, stopped=bool(watched))
                 if not watched:
-                    raise
+                    raise  # which is told as that of every command
                 return run.tally
     _summary(run.tally, found, out)
     return run.tally
@@ -189,12 +209,15 @@ def _workers(threads: int) -> int:
 
 def _report(folder: Path) -> None:
     from dictate.batch import report_csv, report_of, report_text
-    from dictate.cli.files import write_files
+    from dictate.batch.report import COLUMNS
+    from dictate.cli.files import must_begin_so, write_files
 
     if not folder.is_dir():
         raise InputError(f"--report {folder}: no such folder: name the --out of a batch")
     lines = report_of(folder)
     text = report_text(lines)
+    must_begin_so(folder / "report.csv", COLUMNS[0])
+    must_begin_so(folder / "report.txt", text.partition("\n")[0])
     write_files(folder, {"report.csv": report_csv(lines), "report.txt": text})
     sys.stdout.write(text)
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from dictate.cli.asked import STANDARD_INPUT, OwnGrammar, open_grammar
-from dictate.cli.opening import Opened, examination_in, opened
+from dictate.cli.opening import Opened, examination_in, is_file, opened
 from dictate.errors import InputError
 
 if TYPE_CHECKING:
@@ -22,6 +22,12 @@ if TYPE_CHECKING:
 
 FEWEST_VISITS = 2
 PDF_START = b"%PDF-"
+ENDING = ".exam.json"
+NOTE_ENDING = "note.txt"
+
+
+OutFile = Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")]
+Force = Annotated[bool, typer.Option("--force", help="Write over the FILE that is there.")]
 
 
 class Format(StrEnum):
@@ -48,13 +54,15 @@ def export(
     record: Annotated[str, typer.Argument(metavar="RECORD", help="Key of a record, or an exam.json.")],
     format: Annotated[Format, typer.Option(help="What to write.")] = Format.text,
     brief: Annotated[bool, typer.Option("--brief", help="Plain findings share a line.")] = False,
-    out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
+    out: OutFile = None,
+    force: Force = False,
     grammar: OwnGrammar = None,
 ) -> None:
     """Hand one examination on: text to paste, a page, a PDF, a table, JSON or a FHIR document.
 
     Example: dictate export notes/P-17.exam.json --format pdf --out P-17.pdf
     """
+    _must_be_free(out, [record], force=force)
     knowledge = open_grammar(grammar)
     one = opened(record, knowledge)
     if one.note and format is Format.text:
@@ -71,7 +79,8 @@ def compare(
         typer.Argument(metavar="EARLIER LATER...", help="Records or exam.json files of one patient, in order of time."),
     ],
     format: Annotated[ComparisonFormat, typer.Option(help="What to write.")] = ComparisonFormat.text,
-    out: Annotated[Path | None, typer.Option(metavar="FILE", help="Write there instead of to stdout.")] = None,
+    out: OutFile = None,
+    force: Force = False,
     grammar: OwnGrammar = None,
 ) -> None:
     """Say item by item what changed between visits of one patient.
@@ -82,6 +91,7 @@ def compare(
 
     if len(records) < FEWEST_VISITS:
         raise InputError(f"{records[0]}: is one visit only: name an earlier and a later one")
+    _must_be_free(out, records, force=force)
     knowledge = open_grammar(grammar)
     visited = [opened(record, knowledge) for record in records]
     exams = [one.exam for one in visited]
@@ -153,6 +163,19 @@ def _one_patient(records: list[str], exams: list[Examination]) -> None:
         raise InputError(f"{records[0]}: the examinations are of several patients: compare those of one")
 
 
+def _must_be_free(out: Path | None, records: list[str], *, force: bool) -> None:
+    """Raises: InputError when something would be lost that stands there; what is being read, whatever was said."""
+    if out is None or not (out.exists() or out.is_symlink()):
+        return
+    if out.exists() and not out.is_file():
+        kind = "a folder" if out.is_dir() else "no plain file"
+        raise InputError(f"--out {out}: is {kind}: name a file, or leave --out away for standard output")
+    if any(is_file(record) and Path(record).exists() and out.samefile(record) for record in records if out.exists()):
+        raise InputError(f"--out {out}: is the examination itself: give another name")
+    if not force:
+        raise InputError(f"--out {out}: is there already: give another name, or --force to write over it")
+
+
 def _hand_over(content: bytes, out: Path | None) -> None:
     from dictate.cli.files import write_file
 
@@ -178,7 +201,7 @@ def _write(exam: Examination, grammar: Grammar, folder: Path, *, name: str, brie
     from dictate.notes import FILES, write_note
 
     first = _free_name(folder, file_name(name), exam)
-    files = {f"{first}.note.txt": write_note(exam, grammar, brief=brief)}
+    files = {f"{first}.{NOTE_ENDING}": write_note(exam, grammar, brief=brief)}
     files |= {f"{first}.{ending}": write(exam) for ending, write in FILES.items()}
     write_files(folder, files)
     print(f"{len(files)} files written to {folder}", file=sys.stderr)
@@ -187,17 +210,20 @@ def _write(exam: Examination, grammar: Grammar, folder: Path, *, name: str, brie
 def _free_name(folder: Path, first: str, exam: Examination) -> str:
     """The name, or with a number behind it where another examination, or one that was reviewed, would be lost."""
     names = (first if number == 1 else f"{first}-{number}" for number in itertools.count(1))
-    name = next(name for name in names if _may_be_replaced(folder / f"{name}.exam.json", exam))
+    name = next(name for name in names if _may_be_replaced(folder / f"{name}{ENDING}", exam))
     if name != first:
-        told = f"{folder}: {first}.exam.json holds another examination or decisions: it stays, this one is {name}"
+        told = f"{folder}: {first} is of another examination, or was reviewed: it stays, this one is {name}"
         print(told, file=sys.stderr)
     return name
 
 
 def _may_be_replaced(path: Path, exam: Examination) -> bool:
     """Nothing is there, or the same examination read before and not yet reviewed; a transcript may be corrected."""
-    if not path.exists():
-        return True
+    from dictate.notes import FILES
+
+    if not path.exists():  # its other files alone are somebody's
+        first = path.name.removesuffix(ENDING)
+        return not any(path.with_name(f"{first}.{ending}").exists() for ending in (NOTE_ENDING, *FILES))
     try:
         old = examination_in(path)
     except InputError:

@@ -11,7 +11,7 @@ import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from dictate.errors import MachineError
+from dictate.errors import InputError, MachineError
 
 MODE = 0o600
 ASIDE = ".dictate-"  # a file that is being written begins so
@@ -44,6 +44,17 @@ def write_file(target: Path, content: bytes) -> None:
     """Write one file the same way. Raises: MachineError when it cannot be written."""
     with _all_or_nothing(target, "name") as written:
         _write_aside(target.parent, target, content, written)
+
+
+def must_begin_so(path: Path, start: str) -> None:
+    """Raises: InputError when a file is there that does not begin as this program's does: it is somebody else's."""
+    try:
+        with path.open(encoding="utf-8", errors="replace") as file:
+            foreign = file.read(len(start)) not in ("", start)
+    except OSError:
+        return  # not there; what cannot be read is said when it is written
+    if foreign:
+        raise InputError(f"{path}: is no result of a batch: move it, or name another folder")
 
 
 @contextlib.contextmanager

@@ -12,7 +12,7 @@ import typer
 
 from dictate.cli.asked import not_empty, on_one_line
 from dictate.cli.opening import key_of
-from dictate.errors import InputError
+from dictate.errors import InputError, RecordError
 
 if TYPE_CHECKING:
     from dictate.grammar import Grammar
@@ -128,6 +128,7 @@ def erase(
     reason: Reason,
     sound_only: Annotated[bool, typer.Option("--sound-only", help="Only its recordings.")] = False,
     by: Annotated[str, typer.Option("--by", metavar="NAME", help="Who does it; else your account.")] = "",
+    yes: Annotated[bool, typer.Option("--yes", help="It is meant; for scripts.")] = False,
 ) -> None:
     """Remove what a record holds, or its recordings; that it was done, when, by whom and why stays.
 
@@ -136,8 +137,24 @@ def erase(
     from dictate.cli.saving import account, opened_records
 
     with opened_records() as records:
-        erased = records.erase(key_of(record), who=by or account(), why=reason, sound_only=sound_only)
+        one = records.open(key_of(record))
+        if one.state != "erased" and not yes:
+            _must_be_meant(one, "its recordings" if sound_only else "all that it holds")
+        erased = records.erase(one.key, who=by or account(), why=reason, sound_only=sound_only)
     print(f"erased: record {erased.key}, revision {erased.revision}", file=sys.stderr)
+
+
+def _must_be_meant(one: Stored, what: str) -> None:
+    """Whose record it is and of when, and a yes. Raises: RecordError without one."""
+    if not sys.stdin.isatty():
+        raise RecordError(f"record {one.key}: nobody can be asked whether to erase {what}: --yes says that it is meant")
+    when = one.exam.examined_at
+    day = f"examined {when.date().isoformat()}" if when else f"saved {one.saved_at.date().isoformat()}"
+    patient = " ".join(one.exam.patient.split()) or "no reference given"
+    print(f"record {one.key} ({one.state}), patient: {patient}, {day}: {what} will be gone for good", file=sys.stderr)
+    print("type yes to erase; anything else stops: ", end="", file=sys.stderr, flush=True)
+    if sys.stdin.readline().strip().lower() != "yes":
+        raise RecordError(f"record {one.key}: stopped: nothing was erased")
 
 
 def print_note(one: Stored) -> None:

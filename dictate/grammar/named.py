@@ -8,7 +8,7 @@ from dictate.model import Finding, Grade
 
 def scale_named(finding: Finding, grammar: Grammar) -> str:
     """The scale of an item that stands for many, as the note writes it; empty where none was named."""
-    item = _item(finding, grammar)
+    item = item_of(finding, grammar)
     said = _plain(name_detail(finding, grammar))
     if item is None or not said:
         return ""
@@ -20,7 +20,7 @@ def scale_named(finding: Finding, grammar: Grammar) -> str:
 
 def name_detail(finding: Finding, grammar: Grammar) -> str:
     """The detail that is a name of the item or of one of its scales; empty where there is none."""
-    item = _item(finding, grammar) if finding.detail else None
+    item = item_of(finding, grammar) if finding.detail else None
     if item is None or not item.keeps_name:
         return ""
     names = set(map(_plain, (*item.terms, *item.context_terms)))
@@ -37,7 +37,7 @@ def conditions_of(finding: Finding, grammar: Grammar) -> tuple[str, ...]:
 
 def better_way(finding: Finding, grammar: Grammar) -> int:
     """1: higher numbers or grades are better, -1: lower ones, 0: nothing says so."""
-    item = _item(finding, grammar)
+    item = item_of(finding, grammar)
     return 0 if item is None else {"higher": 1, "lower": -1, "": 0}[_way(finding, item, grammar)]
 
 
@@ -51,7 +51,7 @@ def _way(finding: Finding, item: Item, grammar: Grammar) -> Way:
     return item.better
 
 
-def _item(finding: Finding, grammar: Grammar) -> Item | None:
+def item_of(finding: Finding, grammar: Grammar) -> Item | None:
     """Its item, looked up without the whole list of them: every line of a note and a comparison asks."""
     return next((p.items[finding.item] for p in grammar.components.values() if finding.item in p.items), None)
 

@@ -8,12 +8,12 @@ from math import inf
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
+from dictate.grammar.claims import SILENT
 from dictate.grammar.walks import mean_walk
 from dictate.model import Component, Examination, Finding, Side, Status
-from dictate.notes.directions import Change, Kind, change
+from dictate.notes.directions import Change, Kind, beside_whole, change
 from dictate.notes.phrases import is_blanket, item_of, phrase, stands_out, title
 from dictate.notes.slots import (
-    SILENT,
     Slot,
     cover,
     covers_place,
@@ -21,6 +21,7 @@ from dictate.notes.slots import (
     slot_name,
     slot_of,
     slot_text,
+    speaks_of_component,
     split_items,
     what_differs,
 )
@@ -217,7 +218,10 @@ class _Comparing:
         if wide.status is Status.NORMAL and said[0].status in (Status.PRESENT, Status.ABSENT):
             stand_in = stand_in.model_copy(update={"value": None})
         found = self._change(stand_in, said[0]) if flip else self._change(said[0], stand_in)
-        if found.kind is Kind.NOT_COMPARABLE and found.reason != words.NOTHING_TO_TIE:
+        if speaks_of_component(wide, self.grammar) and wide.status is Status.NORMAL and not whole:
+            found = beside_whole(found, named_now=flip)
+        told = (words.NOTHING_TO_TIE,) if whole else (words.NOTHING_TO_TIE, words.SAID_OTHERWISE)
+        if found.kind is Kind.NOT_COMPARABLE and found.reason not in told:
             return None
         other.used.add(at)
         places = self._places(slot)

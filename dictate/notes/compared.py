@@ -79,6 +79,15 @@ def row_text(row: Difference) -> str:
     return f"{row.name}: {said}" + (f" ({behind})" if behind else "")
 
 
+def row_texts(rows: Sequence[Difference]) -> list[str]:
+    """All rows of one kind; of the unchanged, those that say the same stand together: `naming, repetition: normal`."""
+    names: dict[tuple[str, int], list[str]] = {}
+    for at, row in enumerate(rows):
+        said = row_text(row).removeprefix(f"{row.name}: ")
+        names.setdefault((said, -1 if row.kind is Kind.UNCHANGED else at), []).append(row.name)
+    return [f"{', '.join(group)}: {said}" for (said, _), group in names.items()]
+
+
 def by_kind(comparison: Comparison) -> dict[Kind, dict[Component, list[Difference]]]:
     """Rows under their headings, by component."""
     found: dict[Kind, dict[Component, list[Difference]]] = {}
@@ -100,7 +109,7 @@ def comparison_text(visits: Visits) -> str:
         for kind, components in by_kind(comparison).items():
             out += ["", words.KINDS[kind]]
             for component, rows in components.items():
-                out += _wrap(f"{words.NAMES[component]}: {'; '.join(map(row_text, rows))}")
+                out += _wrap(f"{words.NAMES[component]}: {'; '.join(row_texts(rows))}")
     if visits.trends:
         out += ["", words.TRENDS, *(line for trend in visits.trends for line in _wrap(trend_text(trend)))]
     out += ["", *textwrap.wrap(words.COMPARISON_CAUTION, WIDTH)]

@@ -12,15 +12,18 @@ from dictate.grammar.number_words import BELOW_TWENTY
 from dictate.grammar.walks import walk_change, walk_of
 from dictate.model import BOUNDS, Acuity, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value, number_text
 from dictate.notes.phrases import one_line, stands_out
+from dictate.notes.slots import JUDGED
 
 
 class Kind(StrEnum):
     """What became of a statement between two visits."""
 
     NEW = "new"
+    NEW_BY_NAME = "new by name"  # last time its whole component was said to be normal
     WORSE = "worse"
     BETTER = "better"
     GONE = "gone"
+    NOT_NAMED = "not named this time"  # and its whole component was said to be normal
     CHANGED = "changed"  # different, and nothing says which is better
     NOT_SO = "not so"  # said to be unchanged, and it is not
     NOT_COMPARABLE = "not comparable"
@@ -51,8 +54,8 @@ DIGITS = {word: str(at) for word, at in BELOW_TWENTY.items() if at <= 10}
 SEEN = ("no light perception", "light perception", "hand movements", "counting fingers")
 # A line of an ordinary chart is more than any: counting fingers is 0.014. Source: Schulze-Bonsel 2006 (from memory).
 CHART = 0.05  # 20/400, its largest letter
+ABSENT = words.STATUSES[Status.ABSENT]
 TIMED = re.compile(r"([\d.]+ \w+ in) (\d+(?:\.\d+)?) s")
-JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 
 
 def change(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
@@ -66,6 +69,16 @@ def change(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     if found.kind is Kind.UNCHANGED and earlier.certainty is not later.certainty:
         return Change(Kind.CHANGED, reason=words.DOUBT_DIFFERS)
     return found
+
+
+def beside_whole(found: Change, *, named_now: bool) -> Change:
+    """The same where only one visit named it, and the other said that the whole component was normal.
+
+    That may not have been meant of it ("reflexes normal", of a plantar response): it clears no sign, and shows none.
+    """
+    if found.kind not in (Kind.NEW, Kind.GONE, Kind.WORSE, Kind.BETTER, Kind.CHANGED):
+        return found
+    return Change(Kind.NEW_BY_NAME if named_now else Kind.NOT_NAMED)
 
 
 def _of_judged(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
@@ -89,7 +102,23 @@ def _of_measured_and_judged(earlier: Finding, later: Finding, grammar: Grammar) 
     was, now = stands_out(earlier, grammar), stands_out(later, grammar)
     if was != now and Status.NORMAL in (earlier.status, later.status):
         return Change(Kind.NEW if now else Kind.GONE)
+    if _is_some(earlier, grammar) and _is_none(later):
+        return Change(Kind.WORSE)
+    if _is_none(earlier) and _is_some(later, grammar):
+        return Change(Kind.BETTER)
     return Change(Kind.NOT_COMPARABLE, reason=words.SAID_OTHERWISE)
+
+
+def _is_none(finding: Finding) -> bool:
+    """Whether it is told to be absent: less of it there cannot be."""
+    return finding.status in (Status.ABSENT, Status.ABNORMAL) and _plain(str(finding.value or "")) == ABSENT
+
+
+def _is_some(finding: Finding, grammar: Grammar) -> bool:
+    """Whether it is a number of what is better the more there is, and more than nothing."""
+    value = finding.value
+    number = value.number if isinstance(value, Quantity) else value.points if isinstance(value, Score) else None
+    return finding.status is Status.MEASURED and better_way(finding, grammar) > 0 and (number or 0) > 0
 
 
 def _as_grade(finding: Finding, other: Finding, grammar: Grammar) -> Finding:
@@ -107,7 +136,7 @@ def _of_values(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
         return _same_value(earlier, later, grammar)
     if any(bounds):
         return Change(Kind.NOT_COMPARABLE, reason=words.BOUND)
-    old, new = (_acuity(_timed(value), later.item) for value in (old, new))
+    old, new = (_acuity(timed(value), later.item) for value in (old, new))
     if old is None or new is None:
         return Change(Kind.CHANGED)
     if type(old) is not type(new) or not _alike(old, new, named=bool(scale_named(later, grammar))):
@@ -132,7 +161,7 @@ def _same_value(earlier: Finding, later: Finding, grammar: Grammar) -> Change:
     return Change(Kind.CHANGED)
 
 
-def _timed(value: Value | None) -> Value | None:
+def timed(value: Value | None) -> Value | None:
     """`10 m in 12 s` as the seconds for that distance; anything else as it is."""
     parts = TIMED.fullmatch(value.words) if isinstance(value, Text) else None
     return value if parts is None else Quantity(number=float(parts[2]), note=parts[1])

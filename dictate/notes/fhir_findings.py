@@ -13,7 +13,7 @@ from dictate.notes import codes
 from dictate.notes.codes import OWN
 from dictate.notes.drawing import safe
 from dictate.notes.fhir_values import Json, clean, concept, quantity, read_value, value_of
-from dictate.notes.phrases import capital, hedge, one_line, phrase, place, statement, title
+from dictate.notes.phrases import capital, hedge, one_line, phrase, place, rough, statement, title
 
 SAID = (Status.MEASURED, Status.NORMAL, Status.ABNORMAL)
 UNSAID = "-"  # in a place's code: no side, no site
@@ -46,7 +46,7 @@ def observation(finding: Finding, grammar: Grammar, frame: Frame) -> Json:
     if where:
         code = f"{finding.side.value if finding.side else UNSAID} {finding.site or UNSAID}"
         content["bodySite"] = concept(f"{OWN}place", code, where)
-    notes = [{"text": clean(detail)} for detail in finding.detail if clean(detail)]
+    notes = [{"text": clean(detail)} for detail in (rough(finding), *finding.detail) if clean(detail)]
     if notes:
         content["note"] = notes
     content["extension"] = _extensions(finding)

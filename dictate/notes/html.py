@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
 from dictate.model import Around, Examination
-from dictate.notes.compared import Visits, by_kind, from_to, head, row_text, trend_text
+from dictate.notes.compared import Visits, by_kind, from_to, head, row_texts, trend_text
 from dictate.notes.drawing import NO_SIGNS
 from dictate.notes.layout import lay_out
 from dictate.notes.pictures import pictures_of
@@ -28,7 +28,7 @@ NOT_SHOWN = dict.fromkeys(
 def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False, around: Around | None = None) -> str:
     """The note as a page; what stands out is linked to its place. around: what the records say of it."""
     signed = bool(exam.signed_by)
-    asked = {heading: listed(exam, severity, brief=brief) for severity, heading in words.QUERIES.items()}
+    asked = {heading: listed(exam, severity) for severity, heading in words.QUERIES.items()}
     return _page(
         "note.html",
         title=words.PAGE_TITLE,
@@ -43,7 +43,7 @@ def note_html(exam: Examination, grammar: Grammar, *, brief: bool = False, aroun
             for heading, queries in asked.items()
             if queries and not signed
         },
-        placed=() if signed or brief else not_placed(exam),
+        placed=() if signed else not_placed(exam),
     )
 
 
@@ -54,9 +54,7 @@ def comparison_html(visits: Visits) -> str:
             "name": from_to(visits, at),
             "nothing": not one.changes,
             "kinds": {
-                words.KINDS[kind]: {
-                    component: [row_text(row) for row in rows] for component, rows in components.items()
-                }
+                words.KINDS[kind]: {component: row_texts(rows) for component, rows in components.items()}
                 for kind, components in by_kind(one).items()
             },
         }

@@ -6,6 +6,7 @@ import re
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, Item, is_noteworthy, name_detail, scale_named
+from dictate.grammar.blankets import ROMAN
 from dictate.grammar.rough import rough_word
 from dictate.model import (
     BOUNDS,
@@ -29,7 +30,6 @@ TURNING_ROUND = "".join(  # change the order of what is read: 4- would look like
 )
 STEERING = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), *map(ord, TURNING_ROUND)))
 _STOPS = ",;:."
-ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 
 def item_of(grammar: Grammar, name: str) -> Item | None:
@@ -133,6 +133,17 @@ def _site(finding: Finding) -> str:
     return words.PLACE_NAMES.get(finding.site, finding.site.replace("_", " "))
 
 
+def reach(finding: Finding) -> str:
+    """How far a disturbance of sensation goes, as said: `to mid calf`, `below the knee`; empty: it is at its site."""
+    if finding.component is not Component.SENSORY or finding.status not in (Status.NORMAL, Status.ABNORMAL):
+        return ""
+    site = re.escape(_site(finding).lower())
+    form = rf"(?<!\w)(?:{'|'.join(words.REACHES)}) (?:the )?(?:(?:left|right|both) )?{site}s?(?!\w)"
+    said = re.search(form, one_line(finding.quote).lower().replace("-", " ")) if site else None
+    told = "" if said is None else re.sub(r" (?:left|right|both)\b", "", said.group())
+    return told.removesuffix(site) + _site(finding) if told.endswith(site) else told
+
+
 def where_of(finding: Finding, grammar: Grammar) -> str:
     """Where a sign is present or absent, behind the word: `at the left ankle`, `in the hand, both sides`."""
     if not finding.site or finding.site in grammar.common.manoeuvres:
@@ -159,6 +170,11 @@ def amount(value: Value, unit: str) -> str:
     return f"{text}{behind} {value.note}".rstrip()
 
 
+def rough(finding: Finding) -> str:
+    """The word in front of a number that makes it about so much; a doubt or a limit says so by itself."""
+    return rough_word(finding) if finding.certainty is Certainty.STATED and not bound(finding) else ""
+
+
 def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     """What was said of the item, without title and place: `2+`, `absent`, `not examined (painful hip)`.
 
@@ -167,12 +183,12 @@ def statement(finding: Finding, grammar: Grammar, *, where: str = "") -> str:
     value = "" if finding.value is None else amount(finding.value, finding.unit)
     value = _as_spoken(value, finding) if isinstance(finding.value, Text) else value.replace(" ", STAY)
     limit = bound(finding) if value else ""
-    rough = rough_word(finding) if finding.certainty is Certainty.STATED and not limit else ""
-    value = f"{limit or rough} {value}".lstrip()
+    value = f"{limit or rough(finding)} {value}".lstrip()
     said = words.STATUSES[finding.status]
     name = name_detail(finding, grammar)
     detail = [one_line(part) for part in finding.detail if part not in (name, limit)]
-    detail = [part for part in detail if part.lower() != value.replace(STAY, " ").lower()]
+    named = value.replace(STAY, " ").lower(), *title(finding, grammar).lower().split()
+    detail = [part for part in detail if part.lower() not in named]
     if finding.status in (Status.MEASURED, Status.NORMAL, Status.ABNORMAL):
         said = value or said
     elif value:
@@ -235,6 +251,9 @@ def phrase(finding: Finding, grammar: Grammar, *, with_circumstances: bool = Tru
         around, behind = "", f"{behind} {around}".strip()
     elif deviates(finding):
         before, behind = "", words.TO_SIDE.format(side=place(finding))
+    elif far := reach(finding):  # of which its site is the end
+        before, behind = words.SIDES[finding.side] if finding.side else "", far
+        finding = finding.model_copy(update={"detail": tuple(one for one in finding.detail if one.lower() != far)})
     said = statement(finding, grammar, where=behind)
     if is_midline(finding):
         before, said = "", place(finding) + said.removeprefix(words.STATUSES[Status.NORMAL])

@@ -57,9 +57,9 @@ def not_placed(exam: Examination) -> tuple[NotPlaced, ...]:
     return tuple(found)
 
 
-def listed(exam: Examination, severity: Severity, *, brief: bool) -> dict[int, Query]:
+def listed(exam: Examination, severity: Severity) -> dict[int, Query]:
     """Queries of one severity as the note lists them; those to look at of words not placed stand with the words."""
-    placed = set() if brief or severity is Severity.MUST else {one.query for one in not_placed(exam)}
+    placed = set() if severity is Severity.MUST else {one.query for one in not_placed(exam)}
     return {n: query for n, query in numbered(exam).items() if query.severity is severity and n not in placed}
 
 

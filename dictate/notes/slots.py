@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar, conditions_of, scale_named
+from dictate.grammar.blankets import covers_item
+from dictate.grammar.claims import SILENT
 from dictate.grammar.walks import TRIALS, walk_of
 from dictate.model import Examination, Finding, Grade, Position, Side, Status
 from dictate.notes.field_picture import is_homonymous
@@ -20,12 +22,13 @@ from dictate.notes.phrases import (
     one_line,
     phrase,
     place,
+    short_title,
     stands_out,
     statement,
     title,
 )
 
-SILENT = (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE, Status.UNCHANGED)
+JUDGED = (Status.NORMAL, Status.ABNORMAL, Status.PRESENT, Status.ABSENT)
 SIDE_ORDER = (*words.SIDES, None)
 POSITION_ORDER = (None, *words.POSITIONS)
 
@@ -79,7 +82,8 @@ def split_items(exams: Iterable[Examination]) -> set[str]:
 def slot_name(slot: Slot, said: Sequence[Finding], grammar: Grammar) -> str:
     """The item with place, position and time; without a side that the words of all that was said hold themselves."""
     here = said[0].model_copy(update={"side": None if all(map(_tells_side, said)) else slot.side})
-    return " ".join(filter(None, (title(here, grammar), place(here), circumstances(here))))
+    name = short_title(here, grammar) if here.position else title(here, grammar)
+    return " ".join(filter(None, (name, place(here), circumstances(here))))
 
 
 def slot_text(finding: Finding, grammar: Grammar, *, wide: bool = False) -> str:
@@ -100,7 +104,10 @@ def _tells_side(finding: Finding) -> bool:
 def cover(
     slot: Slot, said: Finding, other: Examination, grammar: Grammar, *, apart_from: Collection[int] = ()
 ) -> int | None:
-    """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component."""
+    """Place of the other visit's statement that speaks for the slot: of the whole item, of a list, of a component.
+
+    The last of these is the weakest: what becomes of a sign then is told apart (`beside_whole`).
+    """
     best: tuple[int, int] | None = None
     for at, wide in enumerate(other.findings):
         rank = _cover_rank(slot, said, wide, grammar)
@@ -120,11 +127,20 @@ def _cover_rank(slot: Slot, said: Finding, wide: Finding, grammar: Grammar) -> i
     plain = wide.status in (Status.NORMAL, Status.ABSENT) and not stands_out(wide, grammar)
     if same or item is None:
         return 1 if plain or wide.status in SILENT else 0
-    if slot.item in item.covers:
+    if slot.item in item.covers or (item.covers and covers_item(wide, item, said, grammar)):
         graded = isinstance(wide.value, Grade) and _scale_of(grammar, slot.item) == wide.value.scale
         return 2 if plain or graded or wide.status in SILENT else 0
-    whole = not item.covers and wide.component is said.component
-    return 3 if whole and wide.status in SILENT else 0
+    if item.covers or wide.component is not said.component:
+        return 0
+    judged = said.status in (*JUDGED, Status.UNCHANGED) or isinstance(said.value, Grade)  # "normal" is no number
+    spoken = plain and judged and covers_item(wide, item, said, grammar)
+    return 3 if spoken or wide.status in SILENT else 0
+
+
+def speaks_of_component(wide: Finding, grammar: Grammar) -> bool:
+    """Whether it is of a component as a whole, and names none of its items."""
+    item = item_of(grammar, wide.item)
+    return item is not None and item.blanket and not item.covers
 
 
 def covers_place(wide: Finding, slot: Slot, grammar: Grammar) -> bool:

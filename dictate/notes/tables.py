@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from dictate.model import Examination, Finding, Query, number_text
-from dictate.notes.phrases import visible
+from dictate.notes.phrases import rough, visible
 
 FINDING_COLUMNS = (
     "component", "item", "side", "site", "position", "minutes", "status", "certainty", "value", "unit", "detail",
@@ -65,7 +65,7 @@ def _finding_row(finding: Finding) -> tuple[str, ...]:
         finding.certainty.value,
         "" if finding.value is None else str(finding.value),
         finding.unit,
-        "; ".join(finding.detail),
+        "; ".join(filter(None, (rough(finding), *finding.detail))),
         _one_line(finding.quote),
         _seconds(finding.evidence[0].start_s),
         _seconds(finding.evidence[-1].end_s),

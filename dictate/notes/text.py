@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
-from dictate.model import Component, Examination
+from dictate.model import Component, Examination, RemarkKind
 from dictate.notes.layout import Layout, Line, Part, lay_out
 from dictate.notes.phrases import STAY, age_line, one_line, visible
 from dictate.notes.questions import clock, listed, not_placed, query_text, sections
@@ -18,13 +18,11 @@ __all__ = ["WIDTH", "clock", "head", "section_text", "write_note"]
 
 
 def write_note(exam: Examination, grammar: Grammar, *, brief: bool = False) -> str:
-    """The note. brief: what is plainly normal, absent or not examined shares a line, words not placed are left out."""
+    """The note. brief: what is plainly normal, absent or not examined shares a line."""
     lines = [line for part in head(exam) for line in _wrap(part, depth=0)]
     lines += [*_summary(exam, grammar), *_components(lay_out(exam, grammar, brief=brief)), *_sections(exam)]
     if not exam.signed_by:
-        lines += _queries(exam, brief=brief)
-        if not brief:
-            lines += _not_placed(exam)
+        lines += [*_queries(exam), *_not_placed(exam)]
     lines += ["", *textwrap.wrap(words.CAUTION, WIDTH)]
     return visible("\n".join(lines).replace(STAY, " ")) + "\n"
 
@@ -36,12 +34,20 @@ def head(exam: Examination) -> tuple[str, ...]:
     first = _signature(exam) if exam.signed_by else words.DRAFT.format(count=queries)
     people = ((form, getattr(exam, name)) for name, form in words.PEOPLE.items())
     who = [form.format(name=one_line(name)) for form, name in people if name]
-    patient = words.PATIENT.format(patient=one_line(exam.patient)) if exam.patient else words.NO_PATIENT
     time = words.NOT_STATED
     if exam.examined_at is not None:
         stamp = exam.examined_at.isoformat(sep=" ", timespec="minutes")
         time = words.EXAMINED.format(time=stamp, origin=words.EXAMINED_FROM[exam.examined_at_from])
-    return first, *who, patient, *filter(None, (age_line(exam.person),)), time
+    return first, *who, _patient(exam), *filter(None, (age_line(exam.person),)), time
+
+
+def _patient(exam: Examination) -> str:
+    """The reference given; else what was dictated as one, which nobody confirmed."""
+    if exam.patient:
+        return words.PATIENT.format(patient=one_line(exam.patient))
+    spoken = [one.evidence.quote for one in exam.remarks if one.kind is RemarkKind.REFERENCE]
+    quote = "; ".join(one_line(quote).strip(" ,.;:") for quote in dict.fromkeys(spoken))
+    return words.PATIENT_SPOKEN.format(quote=quote) if quote else words.NO_PATIENT
 
 
 def _signature(exam: Examination) -> str:
@@ -91,10 +97,10 @@ def _sections(exam: Examination) -> list[str]:
     return out
 
 
-def _queries(exam: Examination, *, brief: bool) -> list[str]:
+def _queries(exam: Examination) -> list[str]:
     out: list[str] = []
     for severity, heading in words.QUERIES.items():
-        shown = listed(exam, severity, brief=brief)
+        shown = listed(exam, severity)
         if shown:
             out += ["", heading]
             for number, query in shown.items():

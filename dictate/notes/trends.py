@@ -7,10 +7,12 @@ from dataclasses import dataclass, replace
 
 from dictate.catalogue import note as words
 from dictate.grammar import Grammar
+from dictate.grammar.claims import SILENT
 from dictate.model import Component, Examination, Finding, Pressure, Quantity, Score, Side, Status
 from dictate.notes.compare import Comparison, compare
+from dictate.notes.directions import timed
+from dictate.notes.phrases import stands_out, statement
 from dictate.notes.slots import (
-    SILENT,
     Slot,
     cover,
     covers_place,
@@ -94,14 +96,18 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
         real = [one for visit in visits for one in visit.get(slot, []) if one.status not in SILENT]
         if not real:
             continue
-        points = []
+        told = []
         for exam, visit in zip(chain, visits, strict=True):
             at = None if slot in visit else cover(slot, real[0], exam, grammar)
             if at is not None and exam.findings[at].item == slot.item:
                 spoken_for.add(slot_of(exam.findings[at], exam.findings[at].side, grammar))
-            points.append(_point(visit.get(slot) or ([] if at is None else [exam.findings[at]]), grammar))
-        if len({point.text for point in points} - {words.NOTHING}) > 1:
+            told.append(visit.get(slot) or ([] if at is None else [exam.findings[at]]))
+        points = [_point(said, grammar) for said in told]
+        if _differ(told, slot, grammar):
             name = slot_name(slot, real, grammar)
+            walked = {value.note for value in (timed(one.value) for one in real) if isinstance(value, Quantity)}
+            if len(walked) > 1:  # 10 m in 12 s and 6 m in 8 s: no line leads from one to the other
+                points = [replace(point, numbers=()) for point in points]
             found.append(Trend(real[0].component, slot, name, real[0].unit, tuple(points)))
     found = [one for one in found if one.slot not in spoken_for]
     order = {slot.item: at for at, slot in reversed(list(enumerate(slots)))}
@@ -109,6 +115,14 @@ def trends(exams: Sequence[Examination], grammar: Grammar) -> tuple[Trend, ...]:
     return tuple(
         sorted(found, key=lambda one: (components.index(one.component), order[one.slot.item], place_order(one.slot)))
     )
+
+
+def _differ(told: Sequence[Sequence[Finding]], slot: Slot, grammar: Grammar) -> bool:
+    """Whether the visits said different things: in whose words a normal was told, of it or of the whole, is none."""
+    own = [[one for one in said if one.item == slot.item] for said in told]
+    if any(stands_out(one, grammar) for said in own for one in said):
+        return len({_point(said, grammar).text for said in told if said}) > 1
+    return len({tuple(statement(one, grammar) for one in said) for said in own if said}) > 1
 
 
 def _stated(exam: Examination, other: Finding, grammar: Grammar) -> bool:
@@ -136,7 +150,7 @@ def _point(said: Sequence[Finding], grammar: Grammar) -> Point:
 
 
 def _numbers(finding: Finding) -> tuple[float, ...]:
-    value = finding.value
+    value = timed(finding.value)
     if finding.status is not Status.MEASURED or finding.is_bound:
         return ()
     if isinstance(value, Pressure):

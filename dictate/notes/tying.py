@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable
-
 from dictate.grammar import Grammar
+from dictate.grammar.claims import SILENT, holds, told_beside
 from dictate.grammar.walks import is_compared, mean_walk, walk_of
 from dictate.model import Earlier, Examination, Finding, Status
 from dictate.notes.directions import Kind, change
 from dictate.notes.phrases import item_of, one_line, phrase, statement, title
-from dictate.notes.slots import SILENT, cover, covers_place, slot_of
+from dictate.notes.slots import cover, covers_place, slot_of
 
 
 def claims_unchanged(finding: Finding, grammar: Grammar) -> bool:
     """Whether its words say that nothing changed."""
     quote = one_line(finding.quote).lower()
-    return finding.status is Status.UNCHANGED or _holds(quote, grammar.common.words.unchanged)
+    return finding.status is Status.UNCHANGED or holds(quote, grammar.common.words.unchanged)
 
 
 def values_beside(finding: Finding, exam: Examination, grammar: Grammar) -> list[int]:
@@ -24,27 +22,11 @@ def values_beside(finding: Finding, exam: Examination, grammar: Grammar) -> list
 
     Empty for every other statement, and where "unchanged" is a statement of its own.
     """
-    if finding.status is not Status.UNCHANGED or _speaks_of_rest(finding, exam, grammar):
-        return []
     return [
         at
-        for at, one in enumerate(exam.findings)
-        if one.item == finding.item
-        and one.status not in SILENT
-        and covers_place(finding, slot_of(one, one.side, grammar), grammar)
-        and any(a.first <= b.last and b.first <= a.last for a in one.evidence for b in finding.evidence)
+        for at in told_beside(finding, exam, grammar)
+        if covers_place(finding, slot_of(exam.findings[at], exam.findings[at].side, grammar), grammar)
     ]
-
-
-def _speaks_of_rest(finding: Finding, exam: Examination, grammar: Grammar) -> bool:
-    """ "Knee jerk 2+ on the right, otherwise unchanged": of what has no value, and of that alone."""
-    first, last = finding.evidence[0].first, finding.evidence[-1].last
-    said = one_line(" ".join(word.text for word in exam.transcript.words[first : last + 1])).lower()
-    return _holds(said, grammar.common.words.rest)
-
-
-def _holds(text: str, phrases: Iterable[str]) -> bool:
-    return any(re.search(rf"(?<!\w){re.escape(said)}(?!\w)", text) for said in phrases)
 
 
 def wants_earlier(finding: Finding, grammar: Grammar) -> bool:

@@ -74,6 +74,8 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     section: RemarkKind | None = None
     for sentence in sentences_of(marks, tokens):
         opened = _section_of(sentence) or _titled(sentence)
+        if opened == "plan" and not inside and not kept and _is_title(sentence):
+            opened = ""  # "Follow-up." in front of everything says which visit it is
         if opened in _KINDS:
             section = _KINDS[opened]
         elif section is not None and (opened == EXAMINATION or _opens_component(sentence)):
@@ -107,6 +109,11 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     if after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
         return spoken.key
     return ""
+
+
+def _is_title(sentence: Sequence[Mark]) -> bool:
+    """Whether it names the visit, in a sentence of its own: what is planned stands behind a colon."""
+    return len(sentence) == 2 and sentence[0].text.startswith("follow") and sentence[1].text == "."
 
 
 def _titled(sentence: Sequence[Mark]) -> str:

@@ -249,10 +249,14 @@ class Divider:
                 del two.after[place - 1 :]
 
     def _pass_severity_on(self, statements: list[Statement]) -> None:
-        """ "Mild, asymmetric rigidity": a word for how much, with a comma behind it, is of the name that follows."""
+        """ "Mild, asymmetric rigidity": how much, in front of a comma or behind a heading, is of what follows."""
         if len(statements) > 1 and [n.main for n in statements[0].nodes] == ["severity", "comma"]:
             opening = statements.pop(0)
             statements[0].before[:0] = opening.after[:1]
+        for one, two in itertools.pairwise(statements):  # "Motor: mild left drift": none of the heading
+            told = " ".join(n.main for n in one.after if n.main != "filler")
+            if told in ("colon severity", "colon severity side") and all(n.mark.has("heading") for n in one.names):
+                two.before[:0], one.after[1:] = one.after[1:], []
 
     def _spread_inclusion(self, statements: list[Statement]) -> None:
         """ "intact to all modalities, including stereognosis and graphaesthesia": what is included is so too."""

@@ -274,3 +274,18 @@ def test_killed_client_leaves_no_process_and_goes_on(tmp_path: Path, whole: bool
     assert set(states(out).values()) == {"done"}
     assert len(states(out)) == len(list(out.glob("*.note.txt"))) == count
     assert len(heard(log)) <= count + 10 * 4, "only what was under way is heard twice"
+
+
+def test_what_ends_the_program_waits_for_workers_to_stand() -> None:
+    """Workers that are half started cannot be put away: the signal comes when they can."""
+    done = []
+
+    def start() -> None:
+        with crew._undisturbed():
+            signal.raise_signal(signal.SIGINT)
+            done.append("workers stand")
+
+    with pytest.raises(KeyboardInterrupt):
+        start()
+    assert done == ["workers stand"]
+    assert signal.getsignal(signal.SIGINT) is signal.default_int_handler

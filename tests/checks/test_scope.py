@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from dictate.checks import run_checks
+from dictate.grammar import load_grammar
 from dictate.model import Evidence, Remark, RemarkKind
+from dictate.pipeline import Typed, examine
 
 
 def remark(kind: RemarkKind, quote: str) -> Remark:
@@ -72,6 +74,21 @@ def test_the_rest_of_the_examination_must_be_bounded(said, ask):
     assert "coordination gait" not in query.suggestions
 
 
+def test_unchanged_beside_what_was_found_is_bounded():
+    """ "Knee jerk two plus, unchanged": what was found is known; of the other side, or of the rest, it is not."""
+
+    grammar = load_grammar()
+
+    def codes(text: str) -> list[str]:
+        exam = examine([Typed("typed", text)], engine=None, grammar=grammar)
+        return [query.code for query in exam.open_musts]
+
+    assert codes("Knee jerk right two plus, unchanged.") == []
+    assert codes("Deltoid 4 on the left, right unchanged.") == ["blanket-unbounded"]
+    assert codes("Knee jerk two plus on the right, otherwise unchanged.") == ["blanket-unbounded"]
+    assert codes("Knee jerks right two plus, unchanged on both sides.") == ["blanket-unbounded"]
+
+
 def test_another_patient_must_be_asked(ask):
     """Two people's findings must not stand in one note."""
     (query,) = ask("several-patients", remarks=(remark(RemarkKind.NEXT_PATIENT, "next patient"),))
@@ -96,7 +113,6 @@ def test_missing_readings_of_a_series_join_the_question():
     from by_hand import examination, finding
 
     from dictate.checks import run_checks
-    from dictate.grammar import load_grammar
     from dictate.model import Component, Figure, Status
 
     listed = Figure(name="postural readings missing", text="Not dictated: lying; standing at 5 min", inputs=(0,))

@@ -16,7 +16,7 @@ HEAVY = ("faster_whisper", "ctranslate2", "av", "spacy", "pydantic", "numpy", "y
 def run_with(fault: BaseException, monkeypatch: pytest.MonkeyPatch) -> int:
     """Exit status of main() when a command raises `fault`."""
 
-    def command() -> None:
+    def command(**_: object) -> None:
         raise fault
 
     monkeypatch.setattr(app_module, "app", command)
@@ -59,13 +59,51 @@ def test_help_loads_nothing_heavy() -> None:
     assert "no diagnosis" in " ".join(run.stdout.split())
 
 
-def test_wrong_usage_is_status_2() -> None:
-    """An unknown option is the user's, told by the parser."""
-    run = subprocess.run(
-        [sys.executable, "-m", "dictate.cli.app", "note", "--nonsense"], capture_output=True, text=True, check=False
-    )
-    assert run.returncode == 2
-    assert "--nonsense" in run.stderr
+@pytest.mark.parametrize(
+    ("given", "told"),
+    [
+        ("note --nonsense", "note: no such option: --nonsense"),
+        ("note --pateint 1 x", "note: no such option: --pateint (Possible options: --patient)"),
+        ("note --age x y", "note: --age: should be a valid number, unable to parse string as a number"),
+        ("note", "note: missing argument 'SOURCE...'"),
+        ("records move k", "records move: missing option '--patient'"),
+        ("records --item=", "records: --item: is empty: say it, or leave the option out"),
+        ("sign x", "sign: --by: name who signs"),
+        ("batch", "batch: name a FOLDER and --out DIR, or --report DIR"),
+        ("export x --format a\x1b\nb", "export: --format: 'a"),
+    ],
+)
+def test_wrong_usage_is_one_line(
+    given: str, told: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What is wrong, in which command, and where to read on; status 2."""
+    monkeypatch.setattr(sys, "argv", ["dictate", *given.split(" ")])
+    with pytest.raises(SystemExit) as stop:
+        app_module.main()
+    out, error = capsys.readouterr()
+    command = told.partition(":")[0]
+    assert (stop.value.code, out, error.count("\n")) == (2, "", 1)
+    assert error.startswith(f"dictate {told}")
+    assert error.endswith(f": see `dictate {command} --help`\n")
+    assert error.strip().isprintable()
+
+
+def test_without_a_command_the_help_comes(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    """Nothing was wrong: nothing was asked for."""
+    monkeypatch.setattr(sys, "argv", ["dictate"])
+    with pytest.raises(SystemExit) as stop:
+        app_module.main()
+    assert stop.value.code == 2
+    assert "Supports licensed practice" in capsys.readouterr().err
+
+
+def test_what_a_command_ends_with_is_the_status(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Also 0; the parser no longer ends the program itself."""
+    for status in (0, 3):
+        monkeypatch.setattr(app_module, "app", lambda status=status, **_: status or None)
+        with pytest.raises(SystemExit) as stop:
+            app_module.main()
+        assert stop.value.code == status
 
 
 def test_a_file_that_refuses_is_named(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:

@@ -4,10 +4,16 @@ from __future__ import annotations
 
 import csv
 import stat
+import subprocess
+import sys
+import time
 from contextlib import AbstractContextManager
 from pathlib import Path
+from subprocess import PIPE
 
+import psutil
 import pytest
+from by_hand import ROOT
 from sleepers import SAID, SMALL
 from typer.testing import CliRunner, Result
 
@@ -156,3 +162,43 @@ def test_what_is_wrong_is_one_line(folder: Path, tmp_path: Path) -> None:
     assert isinstance(run(tmp_path / "none", "--out", tmp_path / "o").exception, InputError)
     (tmp_path / "file").touch()
     assert isinstance(run(folder, "--out", tmp_path / "file").exception, MachineError)
+
+
+def test_files_of_others_stay(folder: Path, tmp_path: Path) -> None:
+    """A batch.csv or a report that this program did not write is not written over."""
+    out = tmp_path / "out"
+    out.mkdir()
+    table = out / "batch.csv"
+    table.write_text("batch,drug\n1,a\n", encoding="utf-8")
+    assert str(run(folder, "--out", out).exception).startswith(f"{table}: is no result of a batch: move it")
+    assert [path.name for path in out.iterdir()] == ["batch.csv"]
+    table.unlink()
+    assert run(folder, "--out", out).exit_code == 0
+    assert run(folder, "--out", out).exit_code == 0
+    assert run("--report", out).exit_code == 0
+    assert run("--report", out).exit_code == 0
+    (out / "report.txt").write_text("Dear colleague", encoding="utf-8")
+    assert "report.txt: is no result of a batch" in str(run("--report", out).exception)
+    assert (out / "report.txt").read_text(encoding="utf-8") == "Dear colleague"
+
+
+def test_a_service_ends_it(tmp_path: Path) -> None:
+    """SIGTERM ends a batch that waits for arrivals as Ctrl-C does: with our lines alone, and nothing left running."""
+    inside, out = tmp_path / "in", tmp_path / "out"
+    inside.mkdir()
+    (inside / "doe.txt").write_text(SMALL, encoding="utf-8")
+    given = [sys.executable, "-m", "dictate.cli.app", "batch", str(inside), "--out", str(out), "--arrivals"]
+    process = subprocess.Popen([*given, "--workers", "1"], stdout=PIPE, stderr=PIPE, text=True, cwd=ROOT)
+    try:
+        end = time.monotonic() + 60.0
+        while not list(out.glob("*.note.txt")) and time.monotonic() < end:
+            time.sleep(0.2)
+        children = psutil.Process(process.pid).children(recursive=True)
+        process.terminate()
+        told = process.communicate(timeout=60)
+    finally:
+        process.kill()
+    assert process.returncode == 0
+    assert told == ("", "stopped: 1 done, 0 done before, 0 failed\n0.0 min of sound, 1 findings, 0 must, 1 look\n")
+    assert children
+    assert psutil.wait_procs(children, timeout=10)[1] == []

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import os
 import sys
 from datetime import UTC, datetime
 from pathlib import Path
@@ -97,6 +98,27 @@ def test_out_that_cannot_be_written(record: str, tmp_path: Path) -> None:
     assert "cannot be written" in str(result.exception)
 
 
+@pytest.mark.parametrize("command", ["export", "compare"])
+def test_a_file_that_is_there_stays(command: str, record: str, tmp_path: Path) -> None:
+    """Nothing is written over unless that is asked for; never what is being read, nor what is no file."""
+    out = tmp_path / "letter.txt"
+    out.write_text("mine", encoding="utf-8")
+    given = [command, record, *([record] if command == "compare" else []), "--out"]
+    told = str(run(*given, str(out)).exception)
+    assert told == f"--out {out}: is there already: give another name, or --force to write over it"
+    assert out.read_text(encoding="utf-8") == "mine"
+    assert run(*given, str(out), "--force").exit_code == 0
+    assert out.read_text(encoding="utf-8") != "mine"
+    before = Path(record).read_bytes()
+    assert "is the examination itself" in str(run(*given, record, "--force").exception)
+    assert Path(record).read_bytes() == before
+    assert "is a folder" in str(run(*given, str(tmp_path), "--force").exception)
+    assert "is no plain file" in str(run(*given, os.devnull, "--force").exception)
+    link = tmp_path / "nowhere"
+    link.symlink_to(tmp_path / "gone")
+    assert "is there already" in str(run(*given, str(link)).exception)
+
+
 def test_compare_two_visits(tmp_path: Path) -> None:
     """In text, csv, json and html."""
     pair = visit("2+", tmp_path, "a"), visit("3+", tmp_path, "b")
@@ -152,6 +174,16 @@ def test_second_visit_leaves_the_first(tmp_path: Path) -> None:
     noted(spring, out, "--patient", "P-17")
     assert "stays, this one is P-17-2" in noted(autumn, out, "--patient", "P-17")
     assert values(out) == {"P-17.exam.json": ["2+"], "P-17-2.exam.json": ["3+"]}
+
+
+def test_files_without_their_examination_stay(tmp_path: Path) -> None:
+    """A note that somebody keeps under that name, also where it is what is read."""
+    source = tmp_path / "P-17.note.txt"
+    source.write_text("Biceps two plus on the right.")
+    assert "P-17 is of another examination, or was reviewed: it stays, this one is P-17-2" in noted(
+        source, tmp_path, "--patient", "P-17"
+    )
+    assert source.read_text() == "Biceps two plus on the right."
 
 
 def test_references_with_one_file_name_are_kept_apart(tmp_path: Path, small: Grammar) -> None:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -9,6 +12,7 @@ from records.visits import BY, note_of, tampering, visit
 from typer.testing import CliRunner, Result
 
 from dictate.cli.app import app
+from dictate.cli.records import erase
 from dictate.errors import InputError, RecordError
 from dictate.records import open_records
 
@@ -94,10 +98,49 @@ def test_moving_a_draft_asks_whose_it_is() -> None:
 def test_erasing(folder: Path) -> None:
     """What is printed afterwards says so."""
     key = saved(folder, sign=True)
-    assert isinstance(run("records", "erase", key, "--reason", "x", "--sound-only").exception, RecordError)
-    assert run("records", "erase", key, "--reason", "asked for", "--by", BY).exit_code == 0
+    assert isinstance(run("records", "erase", key, "--reason", "x", "--sound-only", "--yes").exception, RecordError)
+    assert run("records", "erase", key, "--reason", "asked for", "--by", BY, "--yes").exit_code == 0
     assert run("records", "--show", key).stdout.startswith("ERASED ")
     assert run("records", "verify").exit_code == 0
+
+
+def test_nothing_is_erased_unasked(folder: Path) -> None:
+    """Where nobody can be asked, a script must say that it is meant."""
+    key = saved(folder)
+    result = run("records", "erase", key, "--reason", "x", stdin="yes\n")
+    assert isinstance(result.exception, RecordError)
+    assert str(result.exception) == (
+        f"record {key}: nobody can be asked whether to erase all that it holds: --yes says that it is meant"
+    )
+    assert run("records", "--show", key).stdout.startswith("DRAFT")
+
+
+class Keyboard(io.StringIO):
+    """Somebody who types."""
+
+    def isatty(self) -> bool:
+        """At a terminal."""
+        return True
+
+
+@pytest.mark.parametrize("typed", ["yes\n", " YES \n", "y\n", "\n", ""])
+@pytest.mark.parametrize("day", ["examined 2026-03-04", "saved 20"])
+def test_erasing_is_asked(
+    typed: str, day: str, folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Whose record it is and of when stands in the question; only a whole yes is one."""
+    when = datetime(2026, 3, 4, 9, tzinfo=UTC) if day.startswith("examined") else None
+    with open_records(folder) as records:
+        exam = visit().model_copy(update={"examined_at": when})
+        key = records.save(exam, who=BY, why="dictated").key
+    monkeypatch.setattr("sys.stdin", Keyboard(typed))
+    meant = typed.strip().lower() == "yes"
+    with contextlib.nullcontext() if meant else pytest.raises(RecordError, match="stopped: nothing was erased"):
+        erase(key, reason="x", sound_only=False, by="", yes=False)
+    told = capsys.readouterr().err
+    assert f"record {key} (draft), patient: P-1, {day}" in told
+    assert "all that it holds will be gone for good\ntype yes to erase; anything else stops: " in told
+    assert run("records", "--show", key).stdout.startswith("ERASED " if meant else "DRAFT")
 
 
 @pytest.mark.parametrize("given", [("--show", ""), ("--item", " "), ("verify", "--head", "")])

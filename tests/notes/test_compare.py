@@ -35,6 +35,7 @@ from dictate.pipeline import Typed, examine
 VISITS = Path(__file__).parent / "visits"
 MIRROR = {
     Kind.NEW: Kind.GONE,
+    Kind.NEW_BY_NAME: Kind.NOT_NAMED,
     Kind.WORSE: Kind.BETTER,
     Kind.NOT_EXAMINED: Kind.NOT_EXAMINED_BEFORE,
     Kind.NOT_ASSESSABLE: Kind.NOT_ASSESSABLE_BEFORE,
@@ -203,14 +204,54 @@ def test_a_list_within_a_list_is_met_first(grammar: Grammar) -> None:
 
 
 def test_normal_of_a_component_does_not_clear_a_sign(grammar: Grammar) -> None:
-    """ "Reflexes normal" says nothing of a plantar response by itself."""
-    earlier = examination(
+    """ "Reflexes normal" may not be meant of a plantar response: not gone, nor new, and yet the two stand together."""
+    babinski = examination(
         finding(
             Component.REFLEXES, "plantar_response", Status.ABNORMAL, value=Choice(choice="extensor"), side=Side.LEFT
         )
     )
-    later = examination(finding(Component.REFLEXES, "reflexes_all", Status.NORMAL))
-    assert ("plantar_response", Kind.NOT_DICTATED) in kinds(earlier, later, grammar)
+    whole = examination(finding(Component.REFLEXES, "reflexes_all", Status.NORMAL, quote="reflexes normal"))
+    (row,) = compare(babinski, whole, grammar).rows
+    assert (row.kind, row.earlier, row.later) == (
+        Kind.NOT_NAMED,
+        "extensor",
+        'normal, as said: "reflexes normal"',
+    )
+    assert kinds(whole, babinski, grammar) == [("plantar_response", Kind.NEW_BY_NAME)]
+
+
+@pytest.mark.parametrize(
+    ("whole", "named", "rows"),
+    [
+        ("Motor normal.", "Left pronator drift.", [("pronator_drift", Kind.NEW_BY_NAME)]),
+        ("Motor normal.", "Left deltoid 4.", [("strength_deltoid", Kind.NEW_BY_NAME)]),
+        ("Motor normal.", "Tone normal. No tremor.", [("tone", Kind.UNCHANGED), ("tremor", Kind.UNCHANGED)]),
+        ("Power normal throughout.", "Left deltoid 4.", [("strength_deltoid", Kind.WORSE)]),
+        (
+            "Sensation normal.",
+            "Romberg positive.",
+            [("sensory_all", Kind.NOT_DICTATED), ("romberg", Kind.NOT_DICTATED_BEFORE)],
+        ),
+        ("Reflexes normal.", "Left knee jerk 3 plus.", [("reflex_patellar", Kind.NOT_COMPARABLE)]),
+        (
+            "General examination normal.",
+            "Pulse 130.",
+            [("general_all", Kind.NOT_DICTATED), ("heart_rate", Kind.NOT_DICTATED_BEFORE)],
+        ),
+        (
+            "Power normal throughout.",
+            "Left pronator drift.",
+            [("strength_all", Kind.NOT_DICTATED), ("pronator_drift", Kind.NOT_DICTATED_BEFORE)],
+        ),
+    ],
+)
+def test_what_is_named_beside_a_whole_that_was_normal(
+    whole: str, named: str, rows: list[tuple[str, Kind]], grammar: Grammar
+) -> None:
+    """A number is none of its statements, nor what is no part of it; drift is no strength."""
+    was, now = (examine([Typed("typed", text)], engine=None, grammar=grammar) for text in (whole, named))
+    assert sorted(kinds(was, now, grammar)) == sorted(rows)
+    assert sorted(kinds(now, was, grammar)) == sorted((item, MIRROR.get(kind, kind)) for item, kind in rows)
 
 
 def test_both_sides_meet_one_side(grammar: Grammar) -> None:
@@ -313,8 +354,8 @@ def test_comparison_is_the_mirror_of_its_reverse(one: Examination, other: Examin
 
 
 FEW = ("reflex_biceps", "strength_deltoid", "strength_all", "strength_upper_limb", "reflexes_all", "pronator_drift",
-       "cranial_nerves_2_12", "facial_strength", "blood_pressure", "named_score", "cognitive_total",
-       "visual_acuity")  # fmt: skip
+       "cranial_nerves_2_12", "facial_strength", "blood_pressure", "motor_all", "vibration", "named_score",
+       "cognitive_total", "visual_acuity")  # fmt: skip
 DETAILS = ((), ("EDSS",), ("expanded disability status scale",), ("RASS",), ("MMSE",), ("corrected",),
            ("with glasses",), ("uncorrected",), ("with reinforcement",), ("more than",))  # fmt: skip
 
@@ -327,7 +368,8 @@ def close(grammar: Grammar) -> st.SearchStrategy[Examination]:
             st.sampled_from([status for status in Status if status is not Status.UNCHANGED]),
             side=st.sampled_from((None, Side.LEFT, Side.RIGHT, Side.BOTH)),
             value=st.sampled_from((None, Grade(scale="mrc", grade="4"), Grade(scale="mrc", grade="5"), Score(points=3),
-                                   Score(points=4, of=10), Acuity(text="6/9"))),
+                                   Score(points=4, of=10), Acuity(text="6/9"),
+                                   Quantity(number=8), Quantity(number=0), Text(words="absent"))),
             detail=st.sampled_from(DETAILS),
         )
     )  # fmt: skip

@@ -16,7 +16,7 @@ from dictate.model import Component, Examination, Side, Status, Text
 from dictate.notes import compare_visits, comparison_csv, comparison_json, comparison_text
 from dictate.notes.compared import COLUMNS
 from dictate.notes.directions import Kind
-from dictate.pipeline import examine
+from dictate.pipeline import Typed, examine
 
 
 def visit(grade: str, **more: object) -> Examination:
@@ -35,6 +35,16 @@ def test_no_change_is_said_and_the_unchanged_is_listed(grammar: Grammar) -> None
     """Silence would be no answer."""
     text = comparison_text(compare_visits([visit("2+"), visit("2+")], grammar))
     assert "\nNo statement changed\n\nUNCHANGED\n  Reflexes: biceps reflex left: 2+\n" in text
+
+
+def test_the_unchanged_that_say_the_same_stand_together(grammar: Grammar) -> None:
+    """What changed keeps a row for each."""
+    was = "Naming normal. Repetition normal. Right deltoid 4. Right biceps 4."
+    now = "Mental status normal. Right deltoid 3. Right biceps 3."
+    exams = [examine([Typed("typed", one)], engine=None, grammar=grammar) for one in (was, now)]
+    text = comparison_text(compare_visits(exams, grammar))
+    assert '\n  Mental status: naming, repetition: normal, as said: "Mental status normal"\n' in text
+    assert "\n  Motor: deltoid right: 4, now 3; biceps right: 4, now 3\n" in text
 
 
 def test_every_kind_has_its_heading() -> None:

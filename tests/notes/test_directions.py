@@ -7,7 +7,7 @@ from by_hand import finding
 
 from dictate.grammar import Grammar
 from dictate.model import Acuity, Choice, Finding, Grade, Pressure, Quantity, Score, Status, Text, Value
-from dictate.notes.directions import Kind, change
+from dictate.notes.directions import Change, Kind, beside_whole, change
 
 
 def said(
@@ -57,6 +57,25 @@ def test_values(item: str, was: Value, now: Value, kind: Kind, difference: str, 
     """Better and worse only where the scale or the item has a direction; numbers always with their difference."""
     found = change(said(item, was, grammar), said(item, now, grammar), grammar)
     assert (found.kind, found.difference) == (kind, difference)
+
+
+@pytest.mark.parametrize(
+    ("item", "number", "kind"),
+    [
+        ("vibration", Quantity(number=8), Kind.WORSE),
+        ("vibration", Score(points=4, of=8), Kind.WORSE),
+        ("vibration", Quantity(number=0), Kind.NOT_COMPARABLE),
+        ("pupil_size", Quantity(number=4), Kind.NOT_COMPARABLE),
+    ],
+)
+def test_less_than_absent_there_cannot_be(item: str, number: Value, kind: Kind, grammar: Grammar) -> None:
+    """ "8 s", then "absent": worse, where more is better; the other way round better."""
+    some = said(item, number, grammar)
+    none = said(item, Text(words="absent"), grammar, status=Status.ABNORMAL)
+    assert change(some, none, grammar).kind is kind
+    assert change(none, some, grammar).kind is (Kind.BETTER if kind is Kind.WORSE else kind)
+    reduced = said(item, Text(words="reduced"), grammar, status=Status.ABNORMAL)
+    assert change(some, reduced, grammar).kind is Kind.NOT_COMPARABLE
 
 
 @pytest.mark.parametrize(
@@ -154,3 +173,11 @@ def test_a_walk_of_25_feet_says_whether_it_is_faster_by_a_fifth(
     """Of speed, on the two times that stand beside it; other distances say nothing of it."""
     walks = [said("timed_walk", Text(words=words), grammar) for words in (was, now)]
     assert change(*walks, grammar).reason == reason
+
+
+@pytest.mark.parametrize("kind", list(Kind))
+def test_beside_a_whole_that_was_normal(kind: Kind) -> None:
+    """What became of a sign is told apart where only one visit named it; what says nothing of it stays."""
+    says = kind in (Kind.NEW, Kind.GONE, Kind.WORSE, Kind.BETTER, Kind.CHANGED)
+    assert beside_whole(Change(kind), named_now=True).kind is (Kind.NEW_BY_NAME if says else kind)
+    assert beside_whole(Change(kind), named_now=False).kind is (Kind.NOT_NAMED if says else kind)

@@ -6,7 +6,7 @@ import pytest
 from by_hand import figure, finding, reflex
 
 from dictate.grammar import Grammar
-from dictate.model import Certainty, Component, Finding, Position, Score, Side, Status, Text
+from dictate.model import Certainty, Component, Finding, Position, Quantity, Score, Side, Status, Text
 from dictate.notes import codes
 from dictate.notes.fhir_findings import (
     Frame,
@@ -82,3 +82,15 @@ def test_figure_names_its_sources() -> None:
 def test_narrative_is_escaped() -> None:
     """Markup is text."""
     assert "&lt;b&gt;" in narrative("<b>")["div"]
+
+
+def test_a_number_said_as_about_so_much(grammar: Grammar) -> None:
+    """As a note beside the number, for R4 has no comparator for it; read back it is no detail."""
+    quote = "respiratory rate about 32 at rest"
+    one = finding(
+        Component.GENERAL, "respiratory_rate", Status.MEASURED, value=Quantity(number=32), unit="/min",
+        detail=("at rest",), quote=quote,
+    )  # fmt: skip
+    content = observation(one, grammar, FRAME)
+    assert content["note"] == [{"text": "about"}, {"text": "at rest"}]
+    assert finding_of(content) == one

@@ -8,14 +8,14 @@ import zlib
 from typing import Any
 
 import pytest
-from by_hand import DEMOS, examination, reflex
+from by_hand import DEMOS, examination, finding, reflex
 from notes.exams import HOSTILE
 from notes.test_html import hostile
 from weasyprint import HTML
 
 from dictate.errors import MachineError
 from dictate.grammar import Grammar
-from dictate.model import Side
+from dictate.model import Component, Position, Pressure, Quantity, Side, Status, Text
 from dictate.notes import note_html, note_pdf
 from dictate.notes.pdf import _refuse, page_pdf
 from dictate.pipeline import examine
@@ -107,3 +107,26 @@ def _lines(page: Any) -> list[tuple[float, str]]:
     """Foot of each line of text in pixels from the top of the page, and its element; without the page's number."""
     boxes = [box for box in page.descendants() if type(box).__name__ == "TextBox" and box.element_tag]
     return [(box.position_y + box.height, box.element_tag) for box in boxes if not box.element_tag.startswith("@")]
+
+
+@pytest.mark.parametrize("word", ["lightheaded", "x" * 90])
+def test_words_of_a_table_stay_whole_and_on_the_paper(word: str, grammar: Grammar) -> None:
+    """ "lightheade" and "d" stood in two lines; a word longer than its column is cut rather than lost at the edge."""
+    said = (
+        finding(Component.GENERAL, "blood_pressure", Status.MEASURED, position=Position.SUPINE,
+                value=Pressure(systolic=152, diastolic=88), unit="mm[Hg]"),
+        finding(Component.GENERAL, "blood_pressure", Status.MEASURED, position=Position.STANDING, minutes=1.0,
+                value=Pressure(systolic=130, diastolic=80), unit="mm[Hg]"),
+        finding(Component.GENERAL, "heart_rate", Status.MEASURED, position=Position.STANDING, minutes=1.0,
+                value=Quantity(number=82), unit="/min"),
+        finding(Component.GENERAL, "orthostatic_symptoms", Status.PRESENT, position=Position.STANDING, minutes=1.0,
+                value=Text(words=word)),
+    )  # fmt: skip
+    made = HTML(string=note_html(examination(*said), grammar), url_fetcher=_refuse).render()
+    boxes = [box for page in made.pages for box in page._page_box.descendants()]
+    cells = [box for box in boxes if box.element_tag == "td"]
+    right = max(box.position_x + box.border_width() for box in cells)
+    assert right <= made.pages[0].width
+    lines = [box.text for cell in cells for box in cell.descendants() if hasattr(box, "text")]
+    assert (word in lines) is (len(word) < 20)
+    assert word in "".join(lines)

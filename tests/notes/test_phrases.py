@@ -176,3 +176,50 @@ def test_what_lies_in_the_midline_is_said_once(changes: dict[str, Any], said: st
     """ "Tongue: midline", never "midline normal"."""
     one = finding(Component.CRANIAL_NERVES, "tongue", Status.NORMAL, **{"side": Side.MIDLINE, **changes})
     assert phrase(one, grammar) == said
+
+
+@pytest.mark.parametrize(
+    ("quote", "site", "detail", "said"),
+    [
+        ("Pinprick reduced to mid shin on both sides.", "mid_shin", (), "both sides reduced to mid shin"),
+        ("reduced to the mid-shin", "mid_shin", (), "both sides reduced to the mid shin"),
+        ("reduced up to the ankles", "ankle", (), "both sides reduced up to the ankles"),
+        ("reduced below the right knee", "knee", ("below the knee",), "both sides reduced below the knee"),
+        ("reduced to T10", "t10", (), "both sides reduced to T10"),
+        ("reduced to T10 (in the bath)", "t10", ("in the bath",), "both sides reduced to T10 (in the bath)"),
+        ("reduced in the mid shin", "mid_shin", (), "mid shin both sides reduced"),
+        ("reduced to the mid shins", "", (), "both sides reduced"),
+        ("compared to hand, foot reduced", "foot", (), "foot both sides reduced"),
+    ],
+)
+def test_how_far_a_disturbance_of_sensation_goes(
+    quote: str, site: str, detail: tuple[str, ...], said: str, grammar: Grammar
+) -> None:
+    """ "To mid shin" is no place but an end; where it was said it stands, and once."""
+    one = finding(
+        Component.SENSORY, "pinprick", Status.ABNORMAL, value=Text(words="reduced"), side=Side.BOTH, site=site,
+        detail=detail, quote=quote,
+    )  # fmt: skip
+    assert phrase(one, grammar) == said
+
+
+def test_a_number_at_a_site_goes_no_further(grammar: Grammar) -> None:
+    """ "From toe to ankle 8 s": a number is of its site; another component has no such ends."""
+    at = {"side": Side.RIGHT, "site": "ankle", "quote": "to the ankle"}
+    measured = finding(Component.SENSORY, "vibration", Status.MEASURED, value=Quantity(number=8), unit="s", **at)
+    assert phrase(measured, grammar) == f"right ankle 8{STAY}s"
+    weak = finding(Component.MOTOR, "bulk", Status.ABNORMAL, value=Text(words="wasted"), **at)
+    assert phrase(weak, grammar) == "right ankle wasted"
+
+
+def test_words_of_the_name_are_not_said_again(grammar: Grammar) -> None:
+    """ "Adduction deficit": present, not "present (deficit)"."""
+    detail = ("deficit", "partial")
+    one = finding(Component.CRANIAL_NERVES, "adduction_deficit", Status.PRESENT, side=Side.LEFT, detail=detail)
+    assert phrase(one, grammar) == "left present (partial)"
+
+
+def test_quadrants_are_places_a_reflex_is_absent_in(grammar: Grammar) -> None:
+    """Not at."""
+    one = finding(Component.REFLEXES, "abdominal_reflex", Status.ABSENT, site="lower_quadrant")
+    assert phrase(one, grammar) == "absent in the lower quadrant"

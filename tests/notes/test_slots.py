@@ -7,7 +7,7 @@ from by_hand import examination, finding
 
 from dictate.grammar import Grammar
 from dictate.model import Component, Finding, Position, Side, Status
-from dictate.notes.slots import Slot, cover, covers_place, place_order, slot_of, what_differs
+from dictate.notes.slots import Slot, cover, covers_place, place_order, slot_name, slot_of, what_differs
 
 DRIFT = finding(Component.MOTOR, "pronator_drift", Status.PRESENT, side=Side.LEFT)
 
@@ -24,12 +24,13 @@ def wide(item: str, status: Status, component: Component = Component.MOTOR, **mo
         (wide("pronator_drift", Status.PRESENT), False),
         (wide("pronator_drift", Status.ABSENT, side=Side.RIGHT), False),
         (wide("motor_all", Status.NOT_EXAMINED), True),
-        (wide("motor_all", Status.NORMAL), False),
+        (wide("motor_all", Status.NORMAL), True),
+        (wide("motor_all", Status.ABNORMAL), False),
         (wide("reflexes_all", Status.NOT_EXAMINED, Component.REFLEXES), False),
     ],
 )
 def test_cover(other: Finding, found: bool, grammar: Grammar) -> None:
-    """A denial without side speaks for each side; a sign without side for none; a component only of silence."""
+    """A denial without side speaks for each side; a sign without side for none; a component of silence and normal."""
     assert (cover(slot_of(DRIFT, Side.LEFT, grammar), DRIFT, examination(other), grammar) is not None) is found
 
 
@@ -77,3 +78,18 @@ def test_scale_and_condition(item: str, detail: tuple[str, ...], scale: str, con
     """By the grammar's names, however they were said."""
     slot = slot_of(finding(grammar.component_of(item), item, Status.MEASURED, detail=detail), None, grammar)
     assert (slot.scale, slot.condition) == (scale, condition)
+
+
+def test_name_of_what_was_felt_in_a_position(grammar: Grammar) -> None:
+    """Short where the position stands beside it, as in the note."""
+    one = finding(Component.GENERAL, "orthostatic_symptoms", Status.PRESENT, position=Position.STANDING, minutes=3.0)
+    assert slot_name(slot_of(one, None, grammar), [one], grammar) == "symptoms standing at 3 min"
+
+
+def test_a_whole_that_was_normal_says_nothing_of_what_was_not_examined(grammar: Grammar) -> None:
+    """ "Cranial nerves intact" examines no smell that was not tested the time before."""
+    smell = finding(Component.CRANIAL_NERVES, "smell", Status.NOT_EXAMINED)
+    whole = examination(wide("cranial_nerves_all", Status.NORMAL, Component.CRANIAL_NERVES))
+    assert cover(slot_of(smell, None, grammar), smell, whole, grammar) is None
+    lost = smell.model_copy(update={"status": Status.ABNORMAL})
+    assert cover(slot_of(lost, None, grammar), lost, whole, grammar) == 0

@@ -158,3 +158,19 @@ def test_hostile_text_is_kept_in_json_as_it_was(text: str) -> None:
     written = exam_json(exam)
     assert Examination.model_validate_json(written) == exam
     assert not [sign for sign in written if sign < " " and sign != "\n"]
+
+
+@pytest.mark.parametrize(
+    ("quote", "detail", "cell"),
+    [
+        ("respiratory rate about 32 at rest", ("at rest",), "about; at rest"),
+        ("respiratory rate 32 at rest", ("at rest",), "at rest"),
+        ("respiratory rate about, well, at most 32", ("at most",), "at most"),
+    ],
+)
+def test_a_number_said_as_about_so_much(quote: str, detail: tuple[str, ...], cell: str) -> None:
+    """Stands among the details as it was said: the table gave the bare number."""
+    value = Quantity(number=32)
+    one = finding(Component.GENERAL, "respiratory_rate", Status.MEASURED, value=value, detail=detail, quote=quote)
+    (row,) = rows(findings_csv(examination(one)))
+    assert (row["value"], row["detail"]) == ("32", cell)

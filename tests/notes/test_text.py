@@ -87,6 +87,19 @@ def test_signed_note_names_everybody_and_the_time(small: Grammar) -> None:
     ]  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("given", "line"),
+    [
+        ("", 'Patient: no reference given (as dictated: "Patient reference P eight")'),
+        ("P-8", "Patient: P-8"),
+    ],
+)
+def test_a_reference_that_was_dictated(given: str, line: str, small: Grammar) -> None:
+    """Stands at the top as it was said; the one that was given takes its place."""
+    spoken = remark(RemarkKind.REFERENCE, "Patient reference P eight.")
+    assert line in write_note(examination(remarks=(spoken,), patient=given), small).splitlines()
+
+
 def test_components_stand_in_fixed_order(small: Grammar) -> None:
     """The order of dictation does not matter to the order of components."""
     exam = examination(reflex("reflex_biceps", "2+"), finding(Component.GENERAL, "lungs", Status.NORMAL))
@@ -368,10 +381,12 @@ def test_brief_note_keeps_the_sides_of_an_item_together(small: Grammar) -> None:
 
 
 def test_brief_note_still_lists_every_query(small: Grammar) -> None:
-    """A query about words not placed is listed where the words themselves are left out."""
+    """Words not placed stand as in the whole note, with the number of their query."""
     kept = remark(RemarkKind.NOT_PLACED, "she winced")
     asked = query("not-placed", "not placed", severity=Severity.LOOK, quote="she winced")
-    assert "[?1] not placed" in write_note(examination(remarks=(kept,), queries=(asked,)), small, brief=True)
+    exam = examination(remarks=(kept,), queries=(asked,))
+    for brief in (False, True):
+        assert '\n  "she winced" [?1]\n' in write_note(exam, small, brief=brief)
 
 
 def test_grade_of_strength_throughout(small: Grammar) -> None:

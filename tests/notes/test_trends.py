@@ -85,3 +85,29 @@ def test_a_direction_is_told_by_its_words(grammar: Grammar) -> None:
     (trend,) = trends(visits, grammar)
     assert trend.name == "tongue"
     assert [point.text for point in trend.points] == ["midline", "deviates to the left", "midline"]
+
+
+def read(*texts: str, grammar: Grammar) -> list[Examination]:
+    """Dictations."""
+    return [examine([Typed("typed", text)], engine=None, grammar=grammar) for text in texts]
+
+
+def test_a_normal_is_the_same_in_whose_words_it_was_told(grammar: Grammar) -> None:
+    """By name, then of the whole: no trend; a sign that was there at one visit is one, with the words of all."""
+    exams = read("Naming normal. Clock drawing abnormal.", "Mental status normal.", "Mental status is normal.",
+                 grammar=grammar)  # fmt: skip
+    (found,) = trends(exams, grammar)
+    assert (found.name, [point.text for point in found.points]) == (
+        "clock drawing",
+        ["abnormal", 'normal, as said: "Mental status normal"', 'normal, as said: "Mental status is normal"'],
+    )
+
+
+def test_a_walk_is_drawn_where_its_length_stays(grammar: Grammar) -> None:
+    """Its seconds; another distance has no place on the same line."""
+    walks = [f"Timed walk ten metres in {said} seconds." for said in ("fourteen point five", "eleven", "nine")]
+    (found,) = trends(read(*walks, grammar=grammar), grammar)
+    assert ([point.numbers for point in found.points], found.is_drawn) == ([(14.5,), (11.0,), (9.0,)], True)
+    walks[1] = "Timed walk six metres in eight seconds."
+    (found,) = trends(read(*walks, grammar=grammar), grammar)
+    assert ([point.numbers for point in found.points], found.is_drawn) == ([(), (), ()], False)

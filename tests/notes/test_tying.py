@@ -118,3 +118,23 @@ def test_unchanged_behind_a_value_holds_that_value_against_the_record(grammar: G
     assert {one.earlier and one.earlier.said for one in exam.findings} == {"4-", "left 4-"}
     same = tied("Motor. Deltoid strength 4 minus on the left, unchanged since the last visit.", grammar, earlier)
     assert same.open_musts == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "asks"),
+    [
+        ("Knee jerk right two plus, unchanged.", False),
+        ("Left deltoid 4. Unchanged since the last visit.", False),
+        ("Cranial nerves intact, unchanged.", False),
+        ("Knee jerks right two plus, left three plus, unchanged on both sides.", False),
+        ("Knee jerk two plus on the right, otherwise unchanged.", True),
+        ("Knee jerks right two plus, unchanged on both sides.", True),
+        ("Biceps jerk right two plus, left unchanged.", True),
+        ("Gait not examined, unchanged.", True),
+    ],
+)
+def test_what_was_told_with_it_is_not_asked_for(text: str, asks: bool, grammar: Grammar) -> None:
+    """What was found is known where it stands beside "unchanged", record or none; what does not is asked for."""
+    codes = ["blanket-unbounded"] * asks
+    assert [query.code for query in read(text, grammar).open_musts] == codes
+    assert [query.code for query in tied(text, grammar, "Motor. Tone normal.").open_musts] == codes

@@ -74,3 +74,18 @@ def test_a_number_that_cannot_be_of_the_item_is_not_its_value(reading, phrase):
     """It is kept in view instead."""
     read = reading(phrase)
     assert not any(finding.item in ("heart_rate", "gait", "blood_pressure") for finding in read.findings)
+
+
+@pytest.mark.parametrize(
+    ("phrase", "details"),
+    [
+        ("Rest tremor absent.", ("rest",)),
+        ("Postural tremor is absent in the hands.", ("postural",)),
+        ("No rest tremor.", ("rest",)),
+        ("Tremor absent.", ()),
+    ],
+)
+def test_a_kind_that_is_denied_is_all_that_is_denied(reading, phrase, details):
+    """ "Rest tremor absent" was every tremor denied; a tremor of another kind may be there."""
+    (finding,) = reading(phrase).findings
+    assert (finding.status, finding.detail) == ("absent", details)

@@ -81,3 +81,14 @@ def test_a_word_of_other_uses_opens_its_section_with_a_colon_only(rows, heading)
     """ "Assessment of gait" is examination, "Assessment: gait disorder" is not."""
     assert rows(f"{heading}: gait is unsteady.") == []
     assert rows(f"{heading} of the gait, it was unsteady.") == ["gait abnormal unsteady"]
+
+
+def test_follow_up_in_front_of_everything_names_the_visit(reading):
+    """It was a plan, and took the findings behind it out of the examination; elsewhere it is one."""
+    said = reading("Follow-up. Knee jerk right two plus. Gait normal.")
+    assert [finding.item for finding in said.findings] == ["reflex_patellar", "gait"]
+    assert not [one for one in said.remarks if one.kind is RemarkKind.PLAN]
+    for text in ("Follow-up: MRI of the brain. Gait normal.", "Gait normal. Follow up. Scan of the head in two weeks."):
+        said = reading(text)
+        assert [finding.item for finding in said.findings] == ["gait"]
+        assert [one.kind for one in said.remarks] == [RemarkKind.PLAN]

@@ -153,3 +153,19 @@ def test_exceptions_are_findings_of_their_own(reading, rows, phrase, blanket, ex
 def test_a_blanket_is_one_row(rows, phrase, finding):
     """Never expanded into findings that were not said."""
     assert rows(phrase) == [finding]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "finding"),
+    [
+        ("Motor: mild left pronator drift.", ("pronator_drift", "left", "mild")),
+        ("Cranial nerves: mild right facial weakness.", ("facial_strength", "right", "mild facial weakness")),
+        ("Sensation: slightly reduced pinprick left foot.", ("pinprick", "left", "slightly reduced")),
+        ("Coordination: mild left dysmetria on finger nose.", ("finger_nose", "left", "mild dysmetria")),
+        ("Gait: mild ataxic.", ("gait", None, "mild ataxic")),
+    ],
+)
+def test_how_much_behind_a_heading_is_of_what_follows(reading, phrase, finding):
+    """It was given to the heading, and lost."""
+    (one,) = reading(phrase).findings
+    assert (one.item, one.side, str(one.value)) == finding
