@@ -142,27 +142,30 @@ class HeadingReader:
             context.heading_side, context.heading_of_grades = Side(titled[1].key("side")), False
             covered += titled
             titled[1].main = "filler"
-        if (
-            len(lead) >= 2
-            and lead[0].main == "side"
-            and (lead[1].main in ("colon", "comma") or self._is_graded(lead[1]))
-            and lead[0].mark.role("site", "") is None
-        ) and (
-            lead[1].main == "colon"
-            or lead[0].text.startswith("on ")
-            or nodes[0].text in ("in", "on")
-            or (self._is_organ(lead[0]) and [n.main for n in lead[2:]] == ["item"])  # "Right eye, acuity 6/9"
-        ):
-            context.heading_side = Side(lead[0].key("side"))
-            context.heading_of_grades = lead[1].main != "colon"
-            if context.heading_of_grades:
-                context.place_side = context.heading_side
-                context.heading_span = (lead[0].mark.start, lead[0].mark.end)
-            context.heading_once = self._is_organ(lead[0])
+        if self._declares_side(nodes, lead):
             covered.append(lead[0])
-            lead[0].main = "filler"
-            lead[1].main = lead[1].main if lead[1].main == "item" else "filler"
+            self._declare_side(lead, context)
         return covered
+
+    def _declares_side(self, nodes: list[Node], lead: list[Node]) -> bool:
+        """ "On the left:", "On the left, deltoid 4", "Right eye, acuity 6/9"."""
+        if len(lead) < 2 or lead[0].main != "side" or lead[0].mark.role("site", "") is not None:
+            return False
+        if lead[1].main not in ("colon", "comma") and not self._is_graded(lead[1]):
+            return False
+        placed = lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")
+        organ = self._is_organ(lead[0]) and [n.main for n in lead[2:]] == ["item"]
+        return lead[1].main == "colon" or placed or organ
+
+    def _declare_side(self, lead: list[Node], context: Context) -> None:
+        context.heading_side = Side(lead[0].key("side"))
+        context.heading_of_grades = lead[1].main != "colon"
+        if context.heading_of_grades:
+            context.place_side = context.heading_side
+            context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+        context.heading_once = self._is_organ(lead[0])
+        lead[0].main = "filler"
+        lead[1].main = lead[1].main if lead[1].main == "item" else "filler"
 
     def _signs_title(self, nodes: list[Node], context: Context) -> list[Node]:
         """ "Cerebellar signs: finger nose normal": a title of what follows. Alone in a sentence it says nothing yet."""

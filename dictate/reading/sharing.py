@@ -23,12 +23,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if cell.negated and result and (_only_denied(cell, result[-1]) or _only_denies(cell, result[-1])):
-            cell.values, cell.negation = [n for n in result[-1].values if not says_equal(n)], None
+        if result:
+            _take_denial(cell, result[-1])
         if cell.denying and cell.values:
             cell.negated = True  # "present but not brisk"
-        if result and _same_side_goes_on(cell, result[-1]):
-            cell.side = result[-1].side
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -69,6 +67,14 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_misses(result)
     _share_places(result, sited=sited)
     return result
+
+
+def _take_denial(cell: Cell, before: Cell) -> None:
+    """What the cell before says is denied of this one, or this one goes on on the same side."""
+    if cell.negated and (_only_denied(cell, before) or _only_denies(cell, before)):
+        cell.values, cell.negation = [n for n in before.values if not says_equal(n)], None
+    if _same_side_goes_on(cell, before):
+        cell.side = before.side
 
 
 def _graded_there(cell: Cell, before: Cell) -> bool:
