@@ -10,6 +10,9 @@ _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
+_DOSES = frozenset(
+    {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
+)
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 
@@ -17,6 +20,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
     mark = marks[place]
     after = marks[place + 1].text if place + 1 < len(marks) else ""
+    if _of_a_dose(marks, place):
+        return mark.only("word")
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
@@ -58,6 +63,16 @@ def measured(marks: Sequence[Mark], place: int) -> bool:
     told = any(mark.has("not_examined", "not_assessable") or mark.role("absent", "") for mark in after)
     runs_on = len(marks) - place > _RUN and not any(mark.has(*_BREAKS) for mark in marks[place : place + _RUN])
     return marks[place].has("item") and (told or runs_on)
+
+
+def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
+    """ "Propofol 2 mg/kg/h": neither the number nor the weight behind it was found in the patient."""
+    if marks[place].number is not None:
+        return any(mark.text in _DOSES for mark in marks[place + 1 : place + 2])
+    rate = marks[place].has("unit", "minutes", "time_span") and any(
+        m.text in ("/", "per") for m in marks[max(0, place - 1) : place]
+    )
+    return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
 
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:

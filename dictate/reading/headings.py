@@ -249,7 +249,14 @@ class HeadingReader:
                 i
                 for i, n in enumerate(nodes)
                 if n.main == "colon"
-                or (opened and (n.main == "comma" or _goes_on(n) or (i > 1 and self._is_graded(n))))
+                or (
+                    opened
+                    and (
+                        (n.main == "comma" and not (i and nodes[i - 1].main == "position"))
+                        or _goes_on(n)
+                        or (i > 1 and self._is_graded(n))
+                    )
+                )
                 or i == told
             )
             end = next(ends, 0)

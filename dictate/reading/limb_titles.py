@@ -167,6 +167,7 @@ def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
 
 def limb_alone(nodes: list[Node]) -> bool:
     """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
+    nodes = nodes[2:] if [n.main for n in nodes[:2]] == ["position", "comma"] else nodes  # "Supine, right arm, ..."
     said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
     if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
         return False

@@ -14,7 +14,7 @@ _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sw
 _BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
-_WAYS = ("to ", "on ", "at ")
+_WAYS = ("to ", "on ", "at ", "in ")
 _UNDONE = ("not_examined", "not_assessable")
 
 
@@ -48,7 +48,7 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     after = next((n for n in following if n.main != "filler"), None)
-    if denied and cell.split and after is not None and after.text.startswith("at ") and after.main == "qualifier":
+    if denied and cell.split and after is not None and after.main == "qualifier" and after.text.startswith(_WAYS):
         return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
     normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
     if not denied or normal or not any(map(_is_direction, cell.modifiers)):

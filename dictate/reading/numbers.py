@@ -84,16 +84,10 @@ class _Reader(Cardinals):
 
     def phrase(self, i: int) -> tuple[Number, int] | None:
         """The longest number phrase from place i."""
-        pressure = self._broken_pressure(i)
-        if pressure is not None:
-            return pressure
-        roman = self._roman_of(i)
-        if roman is not None:
-            return roman
-        logmar = self._logmar(i)
-        if logmar is not None:
-            return logmar
-        first = self.signed(i)
+        for special in (self._broken_pressure, self._roman_of, self._logmar):
+            if (whole := special(i)) is not None:
+                return whole
+        first = self.signed(i) or self._none_of(i)
         if first is None:
             return None
         a, sign, end = first
@@ -123,6 +117,13 @@ class _Reader(Cardinals):
         if joined is not None:
             return self._going(*joined)
         return self._going(Number(a=a, a_sign=sign), end)
+
+    def _none_of(self, i: int) -> tuple[float, str, int] | None:
+        """ "None of three": no number but in front of how many there are."""
+        link = {("of",): 1, ("out", "of"): 2}
+        after = next((n for words, n in link.items() if tuple(self.words[i + 1 : i + 1 + n]) == words), 0)
+        counted = self.at(i) == "none" and after and self.cardinal(i + 1 + after) is not None
+        return (0.0, "", i + 1) if counted else None
 
     def _tall(self, metres: float, end: int) -> tuple[Number, int] | None:
         """ "One metre seventy five", "1 m 82": a height in metres and centimetres, with nothing counted behind."""

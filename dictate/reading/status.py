@@ -75,10 +75,12 @@ class StatusReader:
             numbers = [n for n in cell.values if n.mark.number is not None]
             return shared + ([(self.owners.owner(candidates, numbers[0]), numbers)] if numbers else [])
         dealt: dict[str, list[Node]] = {}
-        for node in cell.values:
+        for before, node in zip([None, *cell.values], cell.values, strict=False):
             if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
                 continue
             owner = self.owners.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
+            if node.mark.number is not None and before is not None and before.text.endswith(" of"):
+                owner = self.owners.owner(candidates, before)  # "an anisocoria of 2 mm"
             dealt.setdefault(owner, []).append(node)
         if len(dealt) > 1 and all(self.items[c].blanket for c in candidates):
             graded = [c for c in dealt if any(n.mark.number is not None or n.mark.has("grade") for n in dealt[c])]

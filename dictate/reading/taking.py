@@ -123,7 +123,7 @@ class Taker:
         cell = cells[-1]
         if (cell.negated and cell.contrasted) or found_there(cell, node, following):
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
-        told = cell.values and any(n.main in ("value", "number") for n in following[:2])
+        told = cell.values and cell.side is not None and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
         anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
@@ -207,6 +207,8 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
+        if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
+            cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         if starts_anew(cell, node, following) or _value_first(cells, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)

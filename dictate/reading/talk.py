@@ -22,6 +22,7 @@ _LAST = frozenset({"last", "previous", "prior", "earlier"})
 _VISITS = frozenset("visit exam examination review clinic consultation week wk month year time appointment".split())
 _COMPARED = frozenset({"since", "than", "compared", "as", "from", "unlike", "like", "versus", "vs"})
 _EARLIER = frozenset({"it", "they", "was", "were", "it was", "they were", "up", "down", "from", "up from", "down from"})
+_MORE = frozenset({"less", "fewer", "more", "better", "worse", "higher", "lower", "up", "down"})
 _KIN = frozenset(
     "father mother brother sister son daughter wife husband grandmother grandfather uncle aunt cousin".split()
 )
@@ -63,6 +64,8 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
 def _of_earlier(marks: Sequence[Mark], start: int, end: int) -> bool:
     """ "Turning takes six steps, it was four", "grip 14 kg, up from 12": a number behind a number, of the same name."""
     clause, said = marks[start:end], [mark.text for mark in marks[start:end]]
+    if clause[0].number is not None and said[1:2] and said[1].split()[0] in _MORE and start:
+        return True  # "MoCA 24, two less than last time"
     opens = next((at for at, text in enumerate(said) if text not in _EARLIER), 0)
     if not opens or said[:opens] in (["it"], ["they"], ["from"]) or clause[opens].number is None:
         return False

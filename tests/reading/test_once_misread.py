@@ -1129,6 +1129,31 @@ READ = [
     ("No apraxia, agnosia or neglect.", ["praxis normal", "gnosis normal (no agnosia)", "neglect absent"]),
     ("Visual hallucinations reported.", ["thought_content abnormal visual hallucinations"]),
     ("FVC 1.8 litres, 52 percent predicted.", ["vital_capacity measured 1.8", "vital_capacity measured 52"]),
+    ("Sedated with propofol 2 mg/kg/h.", ["examination_conditions present sedated"]),
+    (
+        "No gaze deviation, well, slight drift of the eyes to the right.",
+        ["gaze_deviation absent", "gaze_deviation right present slight"],
+    ),
+    (
+        "Pupils right 5 mm and fixed, left 3 mm and sluggish, so an anisocoria of 2 mm.",
+        [
+            "pupil_size right measured 5",
+            "pupil_reaction right abnormal fixed",
+            "pupil_size left measured 3",
+            "pupil_reaction left abnormal sluggish",
+            "anisocoria present 2",
+        ],
+    ),
+    ("Facial sensation and power normal.", ["facial_sensation normal", "facial_strength normal"]),
+    (
+        "Gait. Freezing in the doorway, about two seconds, none in the open corridor.",
+        ["freezing present in the doorway (none in the open corridor)"],
+    ),
+    ("MoCA 24 out of 30, two less than the last time.", ["cognitive_total measured 24/30 (MOCA)"]),
+    ("Supine, right arm, blood pressure 138 over 82.", ["blood_pressure right measured 138/82"]),
+    ("Insight: denies that the arm is weak.", ["insight abnormal denies that the arm is weak"]),
+    ("Recall at five minutes none of three.", ["recall measured 0/3 (after five minutes)"]),
+    ("Jaw: power normal.", ["jaw_strength normal"]),
 ]
 
 
