@@ -65,8 +65,8 @@ def _alike(windows: Samples, longest: int) -> Samples:
     """Of each window: its products with itself, moved by 0 to `longest` samples, added up."""
     size = 1 << (WINDOW + longest - 1).bit_length()  # so long that its end does not meet its beginning
     spectrum = np.fft.rfft(windows, size)
-    products: Samples = np.fft.irfft(np.square(spectrum.real) + np.square(spectrum.imag), size)[:, :longest]
-    return products
+    products = np.fft.irfft(np.square(spectrum.real) + np.square(spectrum.imag), size)[:, :longest]
+    return np.asarray(products, np.float32)
 
 
 def parted(heights: Sequence[Height]) -> tuple[float, list[int]]:
