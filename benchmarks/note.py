@@ -17,13 +17,20 @@ import sys
 import time
 from collections import Counter
 from collections.abc import Callable
+from importlib import import_module
 from pathlib import Path
 from typing import Any
 
 RECORDING = Path(__file__).parent.parent / "demo_audio" / "clinic-examination.flac"
 MOST_RATIO = 1.2  # with every check on
+MOST_BIASED = 0.8  # hearing with what the decoder knows of the trade, the second hearing and mending; no other check
 MOST_OUTSIDE = 0.05  # share of the time that may go to anything but recognition
-RECOGNITION = ("find speech", "encode", "decode", "align", "weigh", "language")
+ENGINE = {
+    "find speech": "spans", "encode": "encode", "decode": "decode", "align": "align", "weigh values": "weigh",
+    "language": "language",
+}  # fmt: skip
+AGAIN, MENDING = "hear again", "weigh mended"  # parts of those stages that are told apart
+RECOGNITION = (*ENGINE, AGAIN, MENDING)
 OUTSIDE = ("decode audio", "read", "reckon and check", "write note")
 BYTES = 1 if sys.platform == "darwin" else 1024  # unit of ru_maxrss
 
@@ -52,12 +59,14 @@ def report(recording: Path, own: dict[str, Any], plain: dict[str, Any]) -> int:
     print(f"note                {own['total_s']:.1f} s, real-time factor {own['total_s'] / own['length_s']:.3f}")
     print(f"library's default   {plain['total_s']:.1f} s, real-time factor {plain['total_s'] / own['length_s']:.3f}")
     print(f"ratio               {ratio:.2f} (at most {MOST_RATIO})")
+    biased = own["biased_s"] / plain["total_s"]
+    print(f"biased decode       {own['biased_s']:.1f} s with mending, ratio {biased:.2f} (at most {MOST_BIASED})")
     print(f"peak memory         note {own['peak_mb']:.0f} MB, library's default {plain['peak_mb']:.0f} MB")
     for stage in ("decode audio", *RECOGNITION, *OUTSIDE[1:]):
         seconds = own["stages"].get(stage, 0.0)
         print(f"  {stage:18}{seconds:7.2f} s {seconds / own['total_s']:6.1%}")
     print(f"outside recognition {outside:.1%} (at most {MOST_OUTSIDE:.0%})")
-    return int(ratio > MOST_RATIO or outside > MOST_OUTSIDE)
+    return int(ratio > MOST_RATIO or biased > MOST_BIASED or outside > MOST_OUTSIDE)
 
 
 def note(recording: Path) -> dict[str, Any]:
@@ -70,10 +79,13 @@ def note(recording: Path) -> dict[str, Any]:
     from dictate.reading import read, transcript_of_text
 
     stages: Counter[str] = Counter()
+    mending = _parts_told_apart(stages)
     grammar = load_grammar()
     engine = _watched(Engine(offline=True), stages)
     engine.load()
     examine_transcript(transcript_of_text("Gait normal."), grammar=grammar)  # what is loaded once
+    stages.clear()
+    mending.clear()
     begin = time.perf_counter()
     transcript = engine.hear(recording, hints=hints_of(grammar))
     heard = time.perf_counter()
@@ -84,11 +96,13 @@ def note(recording: Path) -> dict[str, Any]:
     end = time.perf_counter()
     stages["write note"] = end - examined
     stages["reckon and check"] = _took(lambda: run_checks(exam, grammar))
+    weighed = stages["weigh values"] + stages[MENDING]
     stages["read"] = max(
-        examined - heard - stages["weigh"] - stages["reckon and check"], _took(lambda: read(transcript, grammar))
+        examined - heard - weighed - stages["reckon and check"], _took(lambda: read(transcript, grammar))
     )
     return {
         "total_s": end - begin,
+        "biased_s": heard - begin + sum(mending),
         "length_s": transcript.sources[0].duration_s,
         "model": engine.identity.name,
         "threads": engine.threads,
@@ -128,7 +142,7 @@ def _apart(way: str, recording: Path) -> dict[str, Any]:
 
 def _watched(engine: Any, stages: Counter[str]) -> Any:
     """The engine, with the time of each of its stages added up."""
-    for stage, name in zip(RECOGNITION, ("spans", "encode", "decode", "align", "weigh", "language"), strict=True):
+    for stage, name in ENGINE.items():
         setattr(engine, name, _timed(getattr(engine, name), stage, stages))
     return engine
 
@@ -142,6 +156,30 @@ def _timed(work: Callable[..., Any], stage: str, stages: Counter[str]) -> Callab
             stages[stage] += time.perf_counter() - begin
 
     return timed
+
+
+def _parts_told_apart(stages: Counter[str]) -> list[float]:
+    """Tell the second hearing and the weighing of mended words from the first of either; the seconds of mending."""
+    took: list[float] = []
+    hearing, reading = import_module("dictate.hearing.hear"), import_module("dictate.reading.read")
+    hearing.fill_gaps = _moved(hearing.fill_gaps, AGAIN, stages, [])  # type: ignore[attr-defined]
+    reading.mend = _moved(reading.mend, MENDING, stages, took)  # type: ignore[attr-defined]
+    return took
+
+
+def _moved(work: Callable[..., Any], stage: str, stages: Counter[str], took: list[float]) -> Callable[..., Any]:
+    """The work, with what it adds to the engine's stages moved to a stage of its own."""
+
+    def moved(*given: Any, **options: Any) -> Any:
+        before, begin = Counter(stages), time.perf_counter()
+        result = work(*given, **options)
+        took.append(time.perf_counter() - begin)
+        for name in ENGINE:
+            stages[stage] += stages[name] - before[name]
+            stages[name] = before[name]
+        return result
+
+    return moved
 
 
 def _took(work: Callable[[], object]) -> float:

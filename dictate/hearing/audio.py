@@ -207,7 +207,8 @@ def _block(first: int, sound: npt.NDArray[np.float32]) -> Block:
     The mean, or the louder one where the voice is on one side or the two cancel each other; never where both sound
     alone in turn, as the quieter talker would be lost.
     """
-    sound = np.nan_to_num(sound, copy=False, posinf=1.0, neginf=-1.0)
+    if not np.isfinite(sound).all():
+        sound = np.nan_to_num(sound, copy=False, posinf=1.0, neginf=-1.0)
     offset = sound.mean(axis=1, dtype=np.float64, keepdims=True)
     if np.abs(offset).max() > OFFSET:
         sound = sound - offset.astype(np.float32)

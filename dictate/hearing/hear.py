@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Protocol
 
@@ -42,17 +43,19 @@ def hear_recording(
     views, quality = Views(), Quality()
     memory = Memory(views=views)
     engine.keep(recording.sha256, views)
-    for block in recording.blocks():
-        spans = engine.spans(block.samples)
-        chunks = cut_chunks(spans, block.samples, block_start_s=block.start_s)
-        heard, lost = fill_gaps(engine, block, spans, hear_chunks(engine, block, chunks, hints, memory))
-        words += heard
-        quality.add(block, spans)
-        speech += [_stretch(span, block) for span in spans]
-        untranscribed += lost
-        give_back_slack()
-        if progress and recording.declared_s:
-            progress(min(1.0, block.end_s / recording.declared_s))
+    with ThreadPoolExecutor(max_workers=1) as aside:
+        for block in recording.blocks():
+            spans = engine.spans(block.samples)
+            judged = aside.submit(quality.add, block, spans)  # while the recogniser, which needs no Python, is at work
+            chunks = cut_chunks(spans, block.samples, block_start_s=block.start_s)
+            heard, lost = fill_gaps(engine, block, spans, hear_chunks(engine, block, chunks, hints, memory))
+            words += heard
+            judged.result()
+            speech += [_stretch(span, block) for span in spans]
+            untranscribed += lost
+            give_back_slack()
+            if progress and recording.declared_s:
+                progress(min(1.0, block.end_s / recording.declared_s))
     languages = [engine.language(view) for view in views.sample(LANGUAGE_CHUNKS)]
     if progress:
         progress(1.0)

@@ -39,28 +39,34 @@ def height(samples: Samples) -> Height | None:
     windows = np.lib.stride_tricks.sliding_window_view(samples, WINDOW)[::STEP]
     windows = windows - windows.mean(axis=1, keepdims=True)
     power = np.mean(np.square(windows), axis=1)
-    periods, likeness = _periods(windows)
     usual = float(np.median(power[power >= np.median(power)]))
-    pitches = RATE_HZ / periods[(likeness > LEAST_LIKE) & (power > LEAST_LOUD * usual)]
+    periods, likeness = _periods(windows[power > LEAST_LOUD * usual])
+    pitches = RATE_HZ / periods[likeness > LEAST_LIKE]
     if len(pitches) < LEAST_FRAMES:
         return None
     return Height(float(12 * np.log2(np.median(pitches))), len(pitches))
 
 
-def _periods(windows: Samples) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.float64]]:
+def _periods(windows: Samples) -> tuple[npt.NDArray[np.int64], Samples]:
     """Of each window: the samples of a period, and how alike it is to itself that much later."""
-    size = 4 * WINDOW
-    shape = np.hanning(WINDOW)
-    alike = np.fft.irfft(np.abs(np.fft.rfft(windows * shape, size)) ** 2)[:, :WINDOW]
-    fading = np.fft.irfft(np.abs(np.fft.rfft(shape, size)) ** 2)[:WINDOW]
-    alike = alike / np.maximum(alike[:, :1], 1e-9) / (fading / fading[0] + 1e-9)
-    first = RATE_HZ // HIGHEST_HZ
-    lags = alike[:, first : RATE_HZ // LOWEST_HZ]
-    best = lags.max(axis=1)
+    first, longest = RATE_HZ // HIGHEST_HZ, RATE_HZ // LOWEST_HZ
+    shape = np.hanning(WINDOW).astype(np.float32)
+    alike, fading = _alike(windows * shape, longest), _alike(shape[None], longest)
+    alike = alike / np.maximum(alike[:, :1], 1e-9) / (fading / fading[:, :1])
+    lags = alike[:, first:]
+    best = lags.max(axis=1, initial=0.0)
     peaks = np.zeros(lags.shape, bool)
     peaks[:, 1:-1] = (lags[:, 1:-1] >= lags[:, :-2]) & (lags[:, 1:-1] >= lags[:, 2:])
     good = peaks & (lags >= OCTAVE * best[:, None])
     return np.where(good.any(axis=1), good.argmax(axis=1), lags.argmax(axis=1)) + first, best
+
+
+def _alike(windows: Samples, longest: int) -> Samples:
+    """Of each window: its products with itself, moved by 0 to `longest` samples, added up."""
+    size = 1 << (WINDOW + longest - 1).bit_length()  # so long that its end does not meet its beginning
+    spectrum = np.fft.rfft(windows, size)
+    products = np.fft.irfft(np.square(spectrum.real) + np.square(spectrum.imag), size)[:, :longest]
+    return np.asarray(products, np.float32)
 
 
 def parted(heights: Sequence[Height]) -> tuple[float, list[int]]:

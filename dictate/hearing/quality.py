@@ -111,14 +111,13 @@ def _frames(samples: Samples) -> Samples:
 
 def _clipped(samples: Samples) -> int:
     """Samples that lie flat at the top or the bottom of the block."""
+    top, bottom = samples.max(initial=0.0), samples.min(initial=0.0)
+    high = np.flatnonzero(samples >= NEAR_TOP * top) if top >= LEAST_TOP else ()
+    low = np.flatnonzero(samples <= NEAR_TOP * bottom) if bottom <= -LEAST_TOP else ()
     found = 0
-    for side in (samples, -samples):
-        top = float(side.max(initial=0.0))
-        if top < LEAST_TOP:
-            continue
-        high = (side >= NEAR_TOP * top).astype(np.int8)
-        steps = np.flatnonzero(np.diff(np.concatenate(([0], high, [0]))))
-        lengths = steps[1::2] - steps[::2]
+    for places in (high, low):  # few, in a sound recording
+        ends = np.flatnonzero(np.diff(places, append=-1) != 1)
+        lengths = np.diff(ends, prepend=-1)
         found += int(lengths[lengths >= FLAT].sum())
     return found
 

@@ -97,21 +97,25 @@ def _runs(spans: Sequence[Seconds], left: Floats) -> list[tuple[float, int, int]
 def _marks_within(spans: Sequence[Seconds], words: Sequence[Word]) -> Floats:
     """Marks of each span that have a word of the same span behind them."""
     counts = np.zeros(len(spans))
+    starts = np.array([word.start_s or 0.0 for word in words])
+    ends = np.array([word.end_s or 0.0 for word in words])
+    marked = np.array([word.text.endswith(MARKS) for word in words])
     for at, (start, end) in enumerate(spans):
-        own = [word for word in words if (word.start_s or 0.0) < end and (word.end_s or 0.0) > start]
-        counts[at] = sum(word.text.endswith(MARKS) for word in own[:-1])
+        own = (starts < end) & (ends > start)
+        counts[at] = marked[own][:-1].sum()
     return counts
 
 
 def _sounds_of(spans: Sequence[Seconds], words: Sequence[Word], *, hundreds: bool) -> Floats:
     """Sounds of the words of each span; a word over several spans is shared out by time."""
     said = np.zeros(len(spans))
+    starts, ends = np.array(spans, float).reshape(-1, 2).T
     for word in words:
         if word.start_s is None or word.end_s is None:
             continue
-        shares = np.array([max(0.0, min(end, word.end_s) - max(start, word.start_s)) for start, end in spans])
+        shares = np.maximum(0.0, np.minimum(ends, word.end_s) - np.maximum(starts, word.start_s))
         if not shares.any():
-            nearest = [min(abs(start - word.end_s), abs(end - word.start_s)) for start, end in spans]
+            nearest = np.minimum(np.abs(starts - word.end_s), np.abs(ends - word.start_s))
             shares[int(np.argmin(nearest))] = 1.0
         said += count_sounds(word.text, hundreds=hundreds) * shares / shares.sum()
     return said

@@ -29,5 +29,6 @@ def _tonal_power(window: Samples) -> float:
     low, high = (round(hertz * WINDOW / RATE_HZ) for hertz in BAND_HZ)
     lines = np.abs(np.fft.rfft(window * np.hanning(WINDOW)))[low:high] ** 2
     around = np.lib.stride_tricks.sliding_window_view(np.pad(lines, NEAR // 2, mode="edge"), NEAR)
-    tones = lines[lines > STANDS_OUT * np.median(around, axis=1)]
+    middle = np.partition(around, NEAR // 2, axis=1)[:, NEAR // 2]
+    tones = lines[lines > STANDS_OUT * middle]
     return float(2 * tones.sum() / (WINDOW * WINDOW * WINDOWED))  # by Parseval, both halves of the spectrum

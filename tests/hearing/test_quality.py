@@ -47,6 +47,14 @@ def test_cut_off_peaks_are_counted() -> None:
     assert sound(np.clip(8 * clean, -0.5, 0.5)).clipped > 0.1
 
 
+def test_only_samples_that_lie_flat_in_a_row_are_cut_off() -> None:
+    """Runs of three and of four at the top and of three at the very bottom of the block count; one of two does not."""
+    samples = np.zeros(8 * RATE_HZ)
+    for at, length, value in ((100, 3, 0.5), (200, 2, 0.5), (RATE_HZ, 4, 0.4999), (3 * RATE_HZ, 3, -0.6)):
+        samples[at : at + length] = value
+    assert sound(samples).clipped == round(10 / len(samples), 5)
+
+
 def test_tones_in_the_pauses_are_told_from_noise() -> None:
     """Three notes 20 dB below the speech are found within 2 dB; as much noise holds next to no tones."""
     notes = sum(tone(8.0, hz=hz, loud=0.01 * (2 / 3) ** 0.5) for hz in (262.0, 330.0, 392.0))
