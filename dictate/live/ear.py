@@ -8,7 +8,7 @@ import queue
 import signal
 import threading
 from collections import deque
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
@@ -60,9 +60,10 @@ class Ear:
     """Hands sound to the recogniser's process and its answers to `events`; starts it anew when it dies."""
 
     def __init__(
-        self, make: Callable[[], Listener], hints: Hints, events: queue.SimpleQueue[Any], *, first: int = 0
-    ) -> None:
-        self._make, self._hints, self._events = make, hints, events
+        self, make: Callable[[], Listener], hints: Hints, events: queue.SimpleQueue[Any], *, first: int = 0,
+        orders: Sequence[str] = (),
+    ) -> None:  # fmt: skip
+        self._make, self._hints, self._events, self._orders = make, hints, events, tuple(orders)
         self._sound: deque[tuple[int, bytes]] = deque()  # (first sample, sound) not heard to the end yet
         self._end = self._done = first
         self._more = threading.Condition()
@@ -157,7 +158,8 @@ class Ear:
         """Start a process and answer its questions until it dies or is let go."""
         context = multiprocessing.get_context("spawn")
         here, there = context.Pipe()
-        process = context.Process(target=hear_for, args=(there, self._make, self._hints, self._done), daemon=True)
+        life = (there, self._make, self._hints, self._done, self._orders)
+        process = context.Process(target=hear_for, args=life, daemon=True)
         process.start()
         self.process, self._patience_s = process, None  # a model may have to be fetched first
         there.close()

@@ -88,7 +88,7 @@ class Follower:
     def heard(self, heard: Heard) -> None:
         """A phrase: what is said to the program is done, the rest is taken."""
         rest = 0
-        orders = find_orders(heard.words, self._grammar)
+        orders = find_orders(heard.words, self._grammar, fitting=heard.order)
         for order in orders:
             self._dictated(heard, heard.words[rest : order.first])
             self._order(order.control, heard, heard.words[order.first : order.last + 1])

@@ -70,7 +70,8 @@ class Session:
             self.follower.clock.miss(max(0.0, time.time() - kept.last_sound_at))
         earlier = kept.pieces()
         sound = open_sound(earlier[-1] if earlier and kept.facts.file else kept.next_piece())  # a file's sound joins
-        self.ear = ears.Ear(make, hints_of(grammar), self._events, first=done)
+        orders = tuple(phrase for phrases in grammar.controls.values() for phrase in phrases)
+        self.ear = ears.Ear(make, hints_of(grammar), self._events, first=done, orders=orders)
         self._doubter = Doubter(self.follower.taker, self.ear.ask, self._events)
         self._catch_up(earlier, done)
         self._recorder = Recorder(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import functools
 import logging
 import signal
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -32,6 +32,7 @@ class Heard:
     start_s: float
     end_s: float
     done: int  # sample up to which all sound was heard
+    order: str | None = None  # to the program itself, that fits the sound; empty: none; None: cannot tell
 
 
 @dataclass(frozen=True)
@@ -109,7 +110,7 @@ class Answer:
     known: bool = False
 
 
-def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, first: int) -> None:
+def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, first: int, orders: Sequence[str]) -> None:
     """The other process: asks for sound, hears phrases, says what they were; ends when nobody asks any more."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     logging.captureWarnings(capture=True)
@@ -120,14 +121,15 @@ def hear_for(there: Connection, make: Callable[[], Listener], hints: Hints, firs
             there.send(fault)
             return
         there.send(Ready())
-        _hear_on(there, engine, hints, first)
+        _hear_on(there, engine, hints, first, orders)
     except (EOFError, OSError):
         return  # the program that asked is gone
 
 
-def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> None:
+def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int, orders: Sequence[str] = ()) -> None:
     from dictate.hearing.live_phrases import SOON_MS, PhraseCutter, PhraseHearer
     from dictate.hearing.microphone import to_samples
+    from dictate.live.spoken import fitting_order
 
     cutter = PhraseCutter(engine.spans, first=first, quick=functools.partial(engine.spans, silence_ms=SOON_MS))
     hearer = PhraseHearer(engine, hints)
@@ -146,11 +148,18 @@ def _hear_on(there: Connection, engine: Listener, hints: Hints, first: int) -> N
         cutter.add(to_samples(pcm))
         while phrase := cutter.take(ended=ended):
             words, lost = hearer.hear(phrase)
-            there.send(Heard(tuple(words), tuple(lost), phrase.start_s, phrase.end_s, cutter.first))
+            order = fitting_order(words, orders, functools.partial(_fit, engine, hearer, phrase.start_s, phrase.end_s))
+            there.send(Heard(tuple(words), tuple(lost), phrase.start_s, phrase.end_s, cutter.first, order))
         if ended:
             there.send(Finished())
         elif len(pcm) < AT_ONCE_BYTES and (soon := cutter.soon()):
             hearer.hear_ahead(soon)
+
+
+def _fit(engine: Listener, hearer: PhraseHearer, start_s: float, end_s: float, texts: list[str]) -> list[float]:
+    """How well each text fits a stretch of the latest phrases; empty: cannot tell."""
+    name = hearer.name_of(start_s, end_s)
+    return engine.weigh(name, start_s, end_s, texts) if name else []
 
 
 def _whole(engine: Listener, path: Path, hints: Hints) -> Whole | Failed:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import get_args
 
 import pytest
 
 from dictate.grammar import Control, Grammar
-from dictate.live.spoken import CONFIRMED, controls_help, find_orders
+from dictate.live.spoken import CONFIRMED, controls_help, find_orders, fitting_order
 from dictate.model import Word
 
 
@@ -94,3 +95,40 @@ def test_every_control_can_be_said_and_is_confirmed(grammar: Grammar) -> None:
     """And stands in the help."""
     assert set(grammar.controls) == set(get_args(Control)) == set(CONFIRMED)
     assert len(controls_help(grammar).splitlines()) == len(get_args(Control))
+
+
+def fits(**nats: float) -> Callable[[list[str]], list[float]]:
+    """A weighing that knows some texts, by their first word."""
+    return lambda texts: [nats.get(text.split()[0].strip(".").lower(), -50.0) for text in texts]
+
+
+ORDERS = ("pause dictation", "resume dictation")
+
+
+def test_an_order_that_fits_the_sound_better_than_its_words() -> None:
+    """As "Positiation", 10 nats behind "Pause dictation"; not when it is only a little better, or cannot be told."""
+    assert fitting_order(words("Positiation."), ORDERS, fits(positiation=-20.0, pause=-10.0)) == "pause dictation"
+    assert fitting_order(words("Positiation."), ORDERS, fits(positiation=-20.0, pause=-15.0)) == ""
+    assert fitting_order(words("Positiation."), ORDERS, lambda texts: []) is None
+    assert fitting_order([], ORDERS, fits()) == ""
+
+
+def test_what_sounds_like_an_order_and_fits_the_sound_far_better_is_dictation() -> None:
+    """As "Continue the medication", 20 nats before "Continue dictation"; a misheard order is at most 9 before it."""
+    orders = ("continue dictation", "pause dictation")
+    assert fitting_order(words("Continue medication."), orders, lambda texts: [-4.0, -24.0, -60.0][: len(texts)]) == ""
+    assert fitting_order(words("Post dictation."), orders, fits(post=-4.0, pause=-12.0)) == "pause dictation"
+
+
+def test_what_sounds_quite_different_is_not_even_weighed() -> None:
+    """Whatever the sound would say."""
+    assert fitting_order(words("No nystagmus."), ORDERS, fits(no=-90.0, pause=-1.0)) == ""
+
+
+def test_what_fits_the_sound_decides_unless_there_is_a_number_or_a_position(grammar: Grammar) -> None:
+    """It is the whole phrase; numbers and positions are dictated."""
+    (order,) = find_orders(words("Positiation."), grammar, fitting="pause dictation")
+    assert (order.control, order.first, order.last) == ("pause", 0, 0)
+    assert find_orders(words("Continue medication."), grammar, fitting="") == []
+    assert find_orders(words("Positiation 3."), grammar, fitting="pause dictation") == []
+    assert find_orders(words("Patient is standing."), grammar, fitting="pause dictation") == []
