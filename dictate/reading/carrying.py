@@ -88,7 +88,7 @@ class SideCarrier:
         site = context.heading_site
         whole = self.items[draft.item].site_items
         part = whole.get(f"{limb_of(site)}_{draft.site}") if site and draft.site else None
-        target = part or (whole.get(limb_of(site)) if site else None)
+        target = part or ((whole.get(site) or whole.get(limb_of(site))) if site else None)
         draft.site = "" if part else draft.site  # "Right arm. Power 4 proximally."
         item = self.items[target or draft.item]
         if target is not None:

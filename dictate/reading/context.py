@@ -58,6 +58,7 @@ class Context:
     posture: Posture | None = None
     posture_open: bool = False  # a position was said and no reading followed yet
     after_pressure: bool = False
+    after_pulse: bool = False  # of a pressure, whose posture what was felt then shares
 
 
 def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int, Posture]]:

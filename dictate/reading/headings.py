@@ -121,9 +121,10 @@ class HeadingReader:
                 covered.append(node)
         if context.heading_once:
             context.heading_side, context.heading_once = None, False
-        limb = context.limb
-        context.heading_site, context.place_side = (limb.site, limb.side) if limb is not None else ("", None)
-        context.heading_span = limb.span if limb is not None else context.heading_span
+        context.heading_site, context.place_side = "", None
+        if (limb := context.limb) is not None:
+            context.heading_site, context.place_side = limb.part or limb.site, limb.side
+            context.heading_span = limb.span
         self._place(nodes, context)
         lead = [n for n in nodes if n.main != "filler"][:3]
         if (

@@ -1,4 +1,4 @@
-"""A limb as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal. Biceps five.")."""
+"""A limb or a side as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal.")."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dictate.grammar import Item
 from dictate.model import Component, Side
+from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of
@@ -21,12 +22,16 @@ _LEAD = 3  # a limb, a comma and what follows
 
 @dataclass(frozen=True)
 class LimbTitle:
-    """The side and limb of a title, or the segment, and the tokens that said it; of an eye or ear, the organ."""
+    """The side and limb of a title, or the segment, and the tokens that said it; of an eye or ear, the organ.
+
+    A side without a limb is of all that has sides: "On the right. Biceps jerk 3+. Knee jerk 4+."
+    """
 
     side: Side | None
     site: str
     span: tuple[int, int]
     organ: str = ""
+    part: str = ""  # the hand or foot, where only that was named
 
 
 def limbs_in_force(
@@ -39,7 +44,7 @@ def limbs_in_force(
     A body part, side or item of something else ends it for good, as does the end of its line. A limb behind a finding
     without a side is no title.
     """
-    titles = [_title_of(sentence) for sentence in sentences]
+    titles = [_title_of(sentence, lexicon.items) for sentence in sentences]
     last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
     covered = _limbs_of_items(lexicon.items) if last >= 0 else {}
     current: LimbTitle | None = None
@@ -82,15 +87,30 @@ def says_nothing(mark: Mark) -> bool:
     return mark.has(*_SAYS_NOTHING)
 
 
-def _title_of(sentence: Sequence[Mark]) -> LimbTitle | None:
-    """A sentence of nothing but one side and one limb."""
+def _title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle | None:
+    """A sentence of nothing but one side and one limb, or a side as a whole ("on the left", "right side reflexes")."""
     said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
     sites = {limb_of(role.key) for part in said if (role := part.role("site", "")) is not None}
+    span = (said[0].start, said[-1].end) if said else (0, 0)
+    if sides in ({"left"}, {"right"}) and not sites and _of_whole_side(said, items):
+        return LimbTitle(Side(sides.pop()), "", span)
     plain = all(part.has("side") or part.role("site", "") is not None for part in said)
     if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*LIMBS}:
         return None
-    return LimbTitle(Side(sides.pop()), sites.pop(), (said[0].start, said[-1].end))
+    named = {role.key for part in said if (role := part.role("site", "")) is not None}
+    return LimbTitle(Side(sides.pop()), sites.pop(), span, part=next(iter(named & {"hand", "foot"}), ""))
+
+
+def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
+    """ "On the right", "left side", "reflexes on the left": with nothing but the name of a whole beside it."""
+    rest = [mark for mark in said if not mark.has("side")]
+    wholes = all(
+        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in _names(mark))
+        for mark in rest
+    )
+    told = any(mark.text in WHOLE_SIDES or mark.text.startswith("on ") for mark in said)
+    return len(said) - len(rest) == 1 and wholes and (told or bool(rest))
 
 
 def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
@@ -134,10 +154,13 @@ def _named(
 
 
 def _names(mark: Mark) -> set[str]:
-    return {role.item for role in mark.roles if role.kind in _NAMING}
+    parts = (mark, *mark.inner)  # "plantar flexor" is a muscle, too
+    return {role.item for part in parts for role in part.roles if role.kind in _NAMING}
 
 
 def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+    if not title.site:
+        return items[name].sided == "paired" or items[name].sited or items[name].kind == "grade"
     if name in limbs:
         return limbs[name] == title.site
     return items[name].sited or items[name].kind == "grade"
@@ -150,7 +173,7 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if side is not None and side.key != title.side:
             return True
         limb = limb_of(site.key) if site is not None else ""
-        if limb in LIMBS and limb != title.site:
+        if title.site and limb in LIMBS and limb != title.site:
             return True
     return False
 

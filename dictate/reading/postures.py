@@ -27,7 +27,8 @@ class PostureGiver:
         covered: list[Node] = []
         positional = [d for d in drafts if self.items[d.item].positions]
         found = events(nodes, context.posture)
-        carried = context.posture if context.posture_open or context.after_pressure else None
+        felt = context.after_pulse and all(self.items[d.item].kind == "presence" for d in positional)  # "No symptoms."
+        carried = context.posture if context.posture_open or context.after_pressure or felt else None
         first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
         if carried is not None and not context.posture_open and first_pressure is not None:
             carried = None
@@ -44,13 +45,15 @@ class PostureGiver:
             covered.extend(node for _, posture in found for node in posture.nodes)
         if positional:
             context.posture = last
-            context.after_pressure = self.items[positional[-1].item].kind == "pressure" and last is not None
+            was, kind = context.after_pressure, self.items[positional[-1].item].kind
+            context.after_pressure = kind == "pressure" and last is not None
+            context.after_pulse = was and kind == "quantity" and last is not None
             context.posture_open = False
         elif found and not drafts:
             context.posture, context.posture_open = found[-1][1], True
             covered.extend(found[-1][1].nodes)
         else:
-            context.posture_open = context.after_pressure = False
+            context.posture_open = context.after_pressure = context.after_pulse = False
         return covered
 
     def _of_later(self, draft: Draft, posture: Posture, nodes: list[Node]) -> bool:

@@ -1154,6 +1154,44 @@ READ = [
     ("Insight: denies that the arm is weak.", ["insight abnormal denies that the arm is weak"]),
     ("Recall at five minutes none of three.", ["recall measured 0/3 (after five minutes)"]),
     ("Jaw: power normal.", ["jaw_strength normal"]),
+    (
+        "On the right. Biceps reflex 3+. Knee jerk 4+. Plantar extensor. On the left. Biceps reflex 2+. Knee jerk 2+. Plantar flexor.",
+        [
+            "reflex_biceps right measured 3+",
+            "reflex_patellar right measured 4+",
+            "plantar_response right abnormal extensor",
+            "reflex_biceps left measured 2+",
+            "reflex_patellar left measured 2+",
+            "plantar_response left normal flexor",
+        ],
+    ),
+    (
+        "Right side reflexes. Biceps 2+. Triceps 1+. Left side reflexes. Biceps 2+. Triceps 2+.",
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_triceps right measured 1+",
+            "reflex_biceps left measured 2+",
+            "reflex_triceps left measured 2+",
+        ],
+    ),
+    (
+        "Power on the right. Deltoid 4. Biceps 5. Power on the left. Deltoid 5. Biceps 5.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_biceps right measured 5",
+            "strength_deltoid left measured 5",
+            "strength_biceps left measured 5",
+        ],
+    ),
+    (
+        "Right foot. Vibration 4 s at the great toe. Pinprick absent. Left foot. Vibration 7 s at the great toe. Pinprick normal.",
+        [
+            "vibration right great_toe measured 4",
+            "pinprick right foot abnormal absent",
+            "vibration left great_toe measured 7",
+            "pinprick left foot normal",
+        ],
+    ),
 ]
 
 
