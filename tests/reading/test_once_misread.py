@@ -1155,7 +1155,8 @@ READ = [
     ("Recall at five minutes none of three.", ["recall measured 0/3 (after five minutes)"]),
     ("Jaw: power normal.", ["jaw_strength normal"]),
     (
-        "On the right. Biceps reflex 3+. Knee jerk 4+. Plantar extensor. On the left. Biceps reflex 2+. Knee jerk 2+. Plantar flexor.",
+        "On the right. Biceps reflex 3+. Knee jerk 4+. Plantar extensor. On the left. Biceps reflex 2+. Knee jerk 2+. "
+        "Plantar flexor.",
         [
             "reflex_biceps right measured 3+",
             "reflex_patellar right measured 4+",
@@ -1184,7 +1185,8 @@ READ = [
         ],
     ),
     (
-        "Right foot. Vibration 4 s at the great toe. Pinprick absent. Left foot. Vibration 7 s at the great toe. Pinprick normal.",
+        "Right foot. Vibration 4 s at the great toe. Pinprick absent. Left foot. Vibration 7 s at the great toe. "
+        "Pinprick normal.",
         [
             "vibration right great_toe measured 4",
             "pinprick right foot abnormal absent",
