@@ -19,11 +19,11 @@ from dictate.reading.cuts import (
 )
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_parts import part_limbs
 from dictate.reading.limits import is_limit, take_limit
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.sharing import (
-    part_limbs,
     share,
     share_conditions,
     site_of_list,

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
-PARTS = ("proximal", "distal")
 
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
@@ -110,13 +109,19 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     """A place said with one reading, for the next or the one before that has none; and signs not found there."""
     for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
-        listed = place and cells[place - 1].values == one.values and cells[place - 1].site_node is not None
-        if two.site_node is None and one.site_node is not None and two.values and two.side is not None and not listed:
+        placed = one.site_node is not None and not (place and _in_one_list(cells[place - 1], one))
+        if two.site_node is None and placed and two.values and two.side is not None:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
         if _same_half(one, two):
             two.side = one.side  # "4 in the right arm and 5 in the leg"
+
+
+def _in_one_list(before: Cell, one: Cell) -> bool:
+    """ "Increased in the left arm and left leg, spastic": what follows of the other side is not of the leg alone."""
+    counted = any(n.mark.number is not None for n in (*before.values, *one.values))
+    return not counted and before.site_node is not None and before.side is one.side and one.side is not None
 
 
 def _same_half(one: Cell, two: Cell) -> bool:
@@ -176,35 +181,6 @@ def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
     return lexicon.site_in(place) if link and cell.site_node is None else ""
 
 
-def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
-    """ "Right arm proximally four, distally two": a part of the limb last spoken of. known: what limbs have."""
-    limbs = {_whole(limb_of(n.key("site"))) for c in cells for n in c.nodes if n.mark.role("site")} - set(PARTS)
-    limb, side, of_name = limbs.pop() if len(limbs) == 1 else "", None, ""
-    _name_behind(cells)
-    for cell in cells:
-        sites = [n.key("site") for n in cell.nodes if n.mark.role("site") is not None] or [cell.site]
-        of_name = next((word for n in cell.nodes if n.sign and (word := n.text.split()[0]) in PARTS), of_name)
-        part = next((site for site in sites if site in PARTS), of_name)  # "proximal weakness 4 in the legs"
-        named = next((_whole(limb_of(site)) for site in sites if site not in PARTS and site), "")
-        if part and not cell.detail and f"{named or limb}_{part}" in known:
-            cell.site, cell.site_node = f"{named or limb}_{part}", None
-            cell.side = cell.side or (None if named else side)
-        limb, side = named or limb, cell.side if named else cell.side or side
-
-
-def _name_behind(cells: Sequence[Cell]) -> None:
-    """ "4 proximally and 3 distally in the right leg, 5 proximally ...": the limb behind two parts is of both."""
-    place = 0
-    while place + 1 < len(cells):
-        one, two = cells[place : place + 2]
-        keys = [[n.key("site") for n in cell.nodes if n.mark.role("site") is not None] for cell in (one, two)]
-        parted = {key for own in keys for key in own[:1]} == set(PARTS)
-        if parted and len(keys[0]) == 1 and len(keys[1]) == 2 and not any(n.main == "side" for n in one.nodes):
-            named = [n for n in two.nodes if n.main == "side" or n.key("site") == keys[1][1]]
-            one.side, one.nodes = two.side, [*one.nodes, *named]
-        place += 2 if parted else 1
-
-
 def _only_denies(cell: Cell, before: Cell) -> bool:
     """ "Reduced on the left, not on the right": the word of the one side is denied of the other."""
     if cell.values or cell.negation is None or not cell.negation.text.endswith("not"):
@@ -227,10 +203,6 @@ def _is_sign(value: Node) -> bool:
     """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
     roles = value.mark.roles
     return all(role.item for role in roles) and any(role.kind in ("value", "abnormal", "sign") for role in roles)
-
-
-def _whole(site: str) -> str:
-    return site.removesuffix("_proximal").removesuffix("_distal")
 
 
 def _differ(cell: Cell, before: Cell) -> None:

@@ -50,6 +50,8 @@ class ShortNames:
     ) -> bool:
         """Whether the short name names the item here."""
         item = self.items[name]
+        if item.kind == "score" and place and marks[place - 1].text == "to":
+            return False  # "eyes one to pain"
         if self.items[name].kind == "grade" and self._of_jerks(marks, place):
             return item.scale == "tendon_reflex"
         if (item.scale == "tendon_reflex" and _measured_from(marks, place)) or self._is_place(item, marks, place):

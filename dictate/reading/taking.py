@@ -23,11 +23,11 @@ from dictate.reading.cuts import (
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_parts import PARTS
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
 from dictate.reading.sharing import (
-    PARTS,
     shared_side,
 )
 

@@ -23,7 +23,8 @@ _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased"}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
-    "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl dec decr incr dimin palp".split()
+    "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "
+    "mod sev prob poss dec decr incr dimin palp".split()
 )
 
 
