@@ -197,4 +197,6 @@ def limb_alone(nodes: list[Node]) -> bool:
     named = said[2].main in ("item", "negation") or [n.main for n in said[2:4]] == ["value", "item"]
     if said[1].main != "comma" or not named:
         return False
+    if said[2].main == "negation" and said is not nodes:
+        return True  # "Right ankle, no clonus."
     return limb_of(said[0].key("site")) in LIMBS

@@ -87,7 +87,8 @@ class Remainder:
             if whole:
                 return tuple(whole[:1])
         sited = [name for name in said if self.items[name].sited]
-        return tuple(sited) if rest.text == "elsewhere" and len(said) == len(sited) == 1 else ()
+        rest_of_it = rest.text == "elsewhere" or (rest.text == "otherwise" and [n.main for n in nodes[-1:]] == ["conj"])
+        return tuple(sited) if rest_of_it and len(said) == len(sited) == 1 else ()
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -18,7 +18,7 @@ _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
-    full = [c for c in cells if c.nodes]
+    full = _excepted_joined([c for c in cells if c.nodes])
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
@@ -66,6 +66,16 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_misses(result)
     _share_places(result, sited=sited)
     return result
+
+
+def _excepted_joined(cells: list[Cell]) -> list[Cell]:
+    """ "Except the ankles, one plus on both sides": what follows behind the comma was found at what is excepted."""
+    for one, two in itertools.pairwise(cells):
+        told = one.values or one.negated or one.modifiers
+        if one.excepted and not told and one.split and two.values and not two.excepted and two.site_node is None:
+            two.excepted, two.side = True, two.side or one.side
+            two.site_node, two.nodes, one.nodes = one.site_node, [*one.nodes, *two.nodes], []
+    return [cell for cell in cells if cell.nodes]
 
 
 def _take_denial(cell: Cell, before: Cell) -> None:

@@ -122,6 +122,14 @@ class ShortNames:
         if sided and item.scale == "tendon_reflex" and self._rated(marks[:place]):
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
+        body = marks[place].role("site", "") is not None  # "Vibration: great toes 0": no muscle of the toe
+        if (
+            muscle
+            and body
+            and named
+            and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        ):
+            return True
         if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
             return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):

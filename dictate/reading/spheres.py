@@ -96,7 +96,8 @@ class Spheres:
             if word in _DENIALS:
                 known, opened = not first.known, place if opened is None else opened
             elif word in _HEADS:
-                known, opened = _HEADS[word], place if opened is None else opened
+                denied = lower[place - 1] in _DENIALS  # "knows his name; not oriented to place"
+                known, opened = _HEADS[word] is not denied, place if opened is None else opened
             elif word == "but":  # "not oriented to time but to place"
                 known, opened = known or not first.known, place
             elif word not in _LINKS and word not in _FILLERS:

@@ -84,7 +84,8 @@ class WholeSides:
         last = drafts[-_ALIKE:]
         alike = all(isinstance(d.value, Grade) and d.side is side and self.items[d.item].scale in scales for d in last)
         own = {draft.item for draft in last if not self.items[draft.item].blanket}
-        return alike and len(own) == _ALIKE
+        both = any(d.item in own and d.side is OPPOSITE[side] for d in drafts[-2 * _ALIKE :])  # each side told already
+        return alike and len(own) == _ALIKE and not both
 
     def _is_plain(self, nodes: Sequence[Node], scale: str) -> bool:
         """One side, and that it is normal, or the grade that says so; nothing else."""

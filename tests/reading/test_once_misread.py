@@ -1194,6 +1194,37 @@ READ = [
             "pinprick left foot normal",
         ],
     ),
+    (
+        "Knows his name; not oriented to place or time.",
+        [
+            "orientation_person normal",
+            "orientation_place abnormal disoriented",
+            "orientation_time abnormal disoriented",
+        ],
+    ),
+    (
+        "Knee flexion, five on the left, five minus on the right. Dorsiflexion on the right, two. Left, five.",
+        [
+            "strength_hamstrings left measured 5",
+            "strength_hamstrings right measured 5-",
+            "strength_tibialis_anterior right measured 2",
+            "strength_tibialis_anterior left measured 5",
+        ],
+    ),
+    (
+        "Tone was slightly reduced in the left arm and otherwise normal.",
+        ["tone left arm abnormal slightly reduced", "tone normal"],
+    ),
+    ("Right ankle, no clonus.", ["clonus right ankle absent"]),
+    (
+        "Reflexes two plus throughout, except the ankles, one plus on both sides.",
+        ["reflex_all measured 2+", "reflex_achilles both measured 1+"],
+    ),
+    (
+        "Power: big toe right 1, left 5.",
+        ["strength_extensor_hallucis_longus right measured 1", "strength_extensor_hallucis_longus left measured 5"],
+    ),
+    ("Ten metres took him 16 seconds.", ["timed_walk measured 10 m in 16 s"]),
 ]
 
 
