@@ -131,7 +131,8 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
 def _in_one_list(before: Cell, one: Cell) -> bool:
     """ "Increased in the left arm and left leg, spastic": what follows of the other side is not of the leg alone."""
     counted = any(n.mark.number is not None for n in (*before.values, *one.values))
-    return not counted and before.site_node is not None and before.side is one.side and one.side is not None
+    joined = bool(before.links) or before.values == one.values
+    return joined and not counted and before.site_node is not None and before.side is one.side is not None
 
 
 def _same_half(one: Cell, two: Cell) -> bool:
