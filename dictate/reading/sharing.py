@@ -163,7 +163,8 @@ def _take_over(cell: Cell, before: Cell) -> None:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
-    cell.modifiers = cell.modifiers or before.modifiers
+    named = cell.site_node is not None and cell.site_node.mark.has("value", "alone")  # "mild, and the neck is rigid"
+    cell.modifiers = cell.modifiers or ([] if named else before.modifiers)
 
 
 def _shared_by_list(cells: Sequence[Cell]) -> None:

@@ -1225,6 +1225,14 @@ READ = [
         ["strength_extensor_hallucis_longus right measured 1", "strength_extensor_hallucis_longus left measured 5"],
     ),
     ("Ten metres took him 16 seconds.", ["timed_walk measured 10 m in 16 s"]),
+    (
+        "Tone. Rigidity in the right wrist, moderate, left wrist mild, the neck is rigid.",
+        [
+            "tone right wrist abnormal rigidity moderate",
+            "tone left wrist abnormal rigidity mild",
+            "tone neck abnormal rigidity",
+        ],
+    ),
 ]
 
 
