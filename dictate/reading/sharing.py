@@ -122,7 +122,7 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
         placed = one.site_node is not None and not (place and _in_one_list(cells[place - 1], one))
         if two.site_node is None and placed and two.values and two.side is not None:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
-        elif one.site_node is None and sited and _measured_alike(one, two):
+        elif one.site_node is None and sited and not one.closed and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
         if _same_half(one, two):
             two.side = one.side  # "4 in the right arm and 5 in the leg"
@@ -163,7 +163,7 @@ def _take_over(cell: Cell, before: Cell) -> None:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
-    named = cell.site_node is not None and cell.site_node.mark.has("value", "alone")  # "mild, and the neck is rigid"
+    named = cell.site_node is not None and cell.site_node.mark.has("alone")  # "mild, and the neck is rigid"
     cell.modifiers = cell.modifiers or ([] if named else before.modifiers)
 
 

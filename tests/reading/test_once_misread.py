@@ -1233,6 +1233,15 @@ READ = [
             "tone neck abnormal rigidity",
         ],
     ),
+    (
+        "Power is 5/5 on the right; on the left the arm is 4+/5 throughout and the leg 4/5.",
+        [
+            "strength_all right measured 5",
+            "strength_upper_limb left measured 4+",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    ("V1-3 intact, face symm, tongue ML.", ["facial_sensation normal", "facial_strength normal", "tongue normal"]),
 ]
 
 
