@@ -911,7 +911,7 @@ READ = [
         ["scapular_winging right present", "scapular_winging left present slight"],
     ),
     ("Plantars flexor, the left a little reluctant.", ["plantar_response normal flexor"]),
-    ("LT intact UEs, dec. both feet.", ["light_touch upper_limb normal", "light_touch both foot abnormal decreased"]),
+    ("LT intact ULs, dec. both feet.", ["light_touch upper_limb normal", "light_touch both foot abnormal decreased"]),
     (
         "The triceps were 5 on both sides, and the right biceps was 5, though I could not persuade him to let go of "
         "his stick to test the left.",
