@@ -16,6 +16,8 @@ from dictate.reading.vital_signs import is_pressure
 if TYPE_CHECKING:
     from dictate.reading.nodes import Node
 
+_BRACKET = 12  # nodes that stand in a bracket, at most
+
 
 @dataclass(slots=True)
 class Posture:
@@ -237,11 +239,12 @@ def _minutes_after(
 
 def _of_earlier_reading(event: int, token: int, sentence: Sequence[Node]) -> bool:
     """ "132/78 (right arm, sitting), pulse 66": what stands in brackets behind a reading is of that reading alone."""
-    before = [n for n in sentence if n.mark.start < event]
-    opened = next((at for at in range(len(before) - 1, 0, -1) if before[at].text in ("(", ")")), 0)
-    if not opened or before[opened].text == ")" or before[opened - 1].main != "number":
+    at = bisect_left(sentence, event, key=lambda node: node.mark.start)
+    opened = next((place for place in range(at - 1, max(0, at - _BRACKET), -1) if sentence[place].text in "()"), 0)
+    if not opened or sentence[opened].text == ")" or sentence[opened - 1].main != "number":
         return False
-    closed = next((n.mark.start for n in sentence if n.mark.start > event and n.text == ")"), token)
+    behind = sentence[at + 1 : at + _BRACKET]
+    closed = next((n.mark.start for n in behind if n.text == ")"), token)
     return closed < token
 
 
