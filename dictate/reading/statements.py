@@ -110,10 +110,12 @@ class Divider:
 
     def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
         """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
-        first = next(at for at, node in enumerate(nodes) if node is group[0])
         behind = [n for n in nodes[place + 1 : place + 3] if n.main != "filler"]
-        told = bool(behind) and behind[0].main == "value" and all(self._says_itself(n) for n in (*group, nodes[place]))
-        return told and first > 0 and nodes[first - 1].main == "severity" and nodes[place - 1].main == "comma"
+        told = bool(behind) and behind[0].main == "value" and nodes[place - 1].main == "comma"
+        if not told or not all(self._says_itself(n) for n in (*group, nodes[place])):
+            return False
+        first = next(at for at in range(place - 1, -1, -1) if nodes[at] is group[0])
+        return first > 0 and nodes[first - 1].main == "severity"
 
     def _says_itself(self, node: Node) -> bool:
         """Naming it is a finding: a sign, or an item that is present when named."""
