@@ -105,17 +105,19 @@ class Divider:
     def _measured_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
         """ "Tall, weighs ten stone": what is measured in other units shares no number behind a comma."""
         one, two = self.items[group[-1].candidates[0]], self.items[nodes[place].candidates[0]]
-        measured = any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
-        return measured and one.kind == two.kind == "quantity" and one.units != two.units
+        return (
+            any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
+            and one.kind == two.kind == "quantity"
+            and one.units != two.units
+        )
 
     def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
         """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
         behind = [n for n in nodes[place + 1 : place + 3] if n.main != "filler"]
-        told = bool(behind) and behind[0].main == "value" and nodes[place - 1].main == "comma"
-        if not told or not all(self._says_itself(n) for n in (*group, nodes[place])):
-            return False
-        first = next(at for at in range(place - 1, -1, -1) if nodes[at] is group[0])
-        return first > 0 and nodes[first - 1].main == "severity"
+        told = [n.main for n in (nodes[place - 1], *behind[:1])] == ["comma", "value"]
+        first = next(at for at in range(place - 1, -1, -1) if nodes[at] is group[0]) if told else 0
+        severe = first > 0 and nodes[first - 1].main == "severity"
+        return severe and all(map(self._says_itself, (*group, nodes[place])))
 
     def _says_itself(self, node: Node) -> bool:
         """Naming it is a finding: a sign, or an item that is present when named."""
