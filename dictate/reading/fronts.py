@@ -72,3 +72,15 @@ def denied_here(nodes: list[Node], place: int) -> bool:
 def leads_to_value(node: Node) -> bool:
     """What may stand between two values of one name."""
     return node.is_break or node.main in ("value", "side", "qualifier", "filler", "severity")
+
+
+def is_adjective(gap: Sequence[Node]) -> bool:
+    """A bare side and nothing else in front of the first name: "right pupil"."""
+    said = [node for node in gap if node.main != "filler"]
+    return len(said) == 1 and said[0] is gap[-1] and said[0].main == "side" and said[0].text in ("left", "right")
+
+
+def severed(gap: Sequence[Node], cut: int) -> float:
+    """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
+    of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
+    return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0

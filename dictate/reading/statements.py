@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
+from dictate.reading.fronts import is_adjective, severed
 from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
@@ -166,9 +167,9 @@ class Divider:
         """For every gap before a name: how many of its nodes belong to what came before."""
         led = led_cuts(groups, gaps, self.items, self.weights.accepts)
         best: dict[int, tuple[float, list[int]]] = {
-            cut: (self.weights.weigh_orphan(gaps[0][:cut], active) - _severed(gaps[0], cut), [cut])
+            cut: (self.weights.weigh_orphan(gaps[0][:cut], active) - severed(gaps[0], cut), [cut])
             for cut in self._allowed(gaps[0])
-            if cut < len(gaps[0]) or not _is_adjective(gaps[0])
+            if cut < len(gaps[0]) or not is_adjective(gaps[0])
         }
         for place, group in enumerate(groups):
             last = place + 1 == len(groups)
@@ -283,18 +284,6 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
-
-
-def _is_adjective(gap: Sequence[Node]) -> bool:
-    """A bare side and nothing else in front of the first name: "right pupil"."""
-    said = [node for node in gap if node.main != "filler"]
-    return len(said) == 1 and said[0] is gap[-1] and said[0].main == "side" and said[0].text in ("left", "right")
-
-
-def _severed(gap: Sequence[Node], cut: int) -> float:
-    """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
-    of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
-    return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
 
 
 def _plainly_normal(node: Node) -> Node:
