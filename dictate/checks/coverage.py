@@ -144,7 +144,8 @@ def _parts_of(finding: Finding, known: Sequence[str]) -> frozenset[str]:
 
 
 def _holds(text: str, part: str) -> bool:
-    return re.search(rf"\b{re.escape(part)}s?\b", text) is not None
+    words = " ".join(re.findall(r"[\w'-]+", text))
+    return any(f" {part}{plural} " in f" {words} " for plural in ("", "s"))
 
 
 def about_the_same(denied: Finding, found: Finding) -> bool:

@@ -170,13 +170,12 @@ def test_full_disk(dictate: Run, tmp_path: Path) -> None:
         signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
         resource.setrlimit(resource.RLIMIT_FSIZE, (1000, 1000))
 
-    (tmp_path / "dictation.note.txt").write_text("old", encoding="utf-8")
     arguments = ("note", "-", "--patient", "dictation", "--out", str(tmp_path))
+    assert dictate(*arguments, stdin=TEXT).returncode == 0
+    written = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
     env = {"PYTHONDONTWRITEBYTECODE": "1"}
     assert "cannot be written" in one_line(dictate(*arguments, stdin=TEXT, before=no_room, env=env))
-    assert [(path.name, path.read_text(encoding="utf-8")) for path in tmp_path.iterdir()] == [
-        ("dictation.note.txt", "old")
-    ]
+    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == written
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no /dev/full")
