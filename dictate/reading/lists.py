@@ -52,7 +52,7 @@ def told_apart(nodes: Sequence[Node], place: int) -> bool:
         return False
     denied = [n.main for n in nodes[: place - 2] if n.main not in ("filler", "severity", "qualifier")][-1:]
     behind = list(itertools.takewhile(lambda n: not n.is_break and n.main != "item", nodes[place + 1 :]))
-    after = nodes[place + 1 + len(behind) :]
+    after = list(itertools.takewhile(lambda n: n.main != "negation", nodes[place + 1 + len(behind) :]))
     listed = any(n.main == "conj" or n.main == "item" for n in after)
     said = [n.main for n in behind if n.main != "filler"]
     return (

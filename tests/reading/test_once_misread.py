@@ -1242,6 +1242,10 @@ READ = [
         ],
     ),
     ("V1-3 intact, face symm, tongue ML.", ["facial_sensation normal", "facial_strength normal", "tongue normal"]),
+    (
+        "Bulk normal, no fasciculations, pronator drift on the right, no tremor.",
+        ["bulk normal", "fasciculations absent", "pronator_drift right present", "tremor absent"],
+    ),
 ]
 
 
