@@ -102,7 +102,7 @@ class CellBuilder:
             if is_name:
                 self.taker.take_name(cell, node)
             elif (
-                (node.main == "side" and both_compared(following, told=_of_both(cell)))
+                (node.main == "side" and both_compared(following, told=_of_no_one_side(cell)))
                 or node.main == "comparison"
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
@@ -148,7 +148,7 @@ class CellBuilder:
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
 
 
-def _of_both(cell: Cell) -> bool:
+def _of_no_one_side(cell: Cell) -> bool:
     """Whether what was found was found of both sides, or of no side that was said."""
     return bool(cell.values) and cell.split and cell.side in (None, Side.BOTH)
 

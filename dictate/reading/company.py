@@ -13,6 +13,8 @@ _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _DOSES = frozenset(
     {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
 )
+_BREAKS = ("comma", "semicolon", "stop", "colon")
+_RUN = 12  # marks without a break: nobody punctuates
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 
@@ -47,10 +49,6 @@ def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
     return False
 
 
-_BREAKS = ("comma", "semicolon", "stop", "colon")
-_RUN = 12  # marks without a break: nobody punctuates
-
-
 def measured(marks: Sequence[Mark], place: int) -> bool:
     """ "not tested because of pain knee extension four plus": a name with its number ends the reason.
 
@@ -68,10 +66,8 @@ def measured(marks: Sequence[Mark], place: int) -> bool:
 def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
     """ "Propofol 2 mg/kg/h": neither the number nor the weight behind it was found in the patient."""
     if marks[place].number is not None:
-        return any(mark.text in _DOSES for mark in marks[place + 1 : place + 2])
-    rate = marks[place].has("unit", "minutes", "time_span") and any(
-        m.text in ("/", "per") for m in marks[max(0, place - 1) : place]
-    )
+        return place + 1 < len(marks) and marks[place + 1].text in _DOSES
+    rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has("unit", "minutes", "time_span")
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
 
 

@@ -13,7 +13,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of
 from dictate.reading.tokens import Token
 
-_NAMING = ("item", "sign", "alone", "context")
+NAMING = ("item", "sign", "alone", "context")
 _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _COMPONENTS = tuple(Component)
 _TITLE = 7  # nodes of a limb, its side and a word on the order
@@ -91,15 +91,15 @@ def _title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle 
     """A sentence of nothing but one side and one limb, or a side as a whole ("on the left", "right side reflexes")."""
     said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
-    sites = {limb_of(role.key) for part in said if (role := part.role("site", "")) is not None}
+    places = {role.key for part in said if (role := part.role("site", "")) is not None}
+    sites = {limb_of(place) for place in places}
     span = (said[0].start, said[-1].end) if said else (0, 0)
     if sides in ({"left"}, {"right"}) and not sites and _of_whole_side(said, items):
         return LimbTitle(Side(sides.pop()), "", span)
     plain = all(part.has("side") or part.role("site", "") is not None for part in said)
     if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*LIMBS}:
         return None
-    named = {role.key for part in said if (role := part.role("site", "")) is not None}
-    return LimbTitle(Side(sides.pop()), sites.pop(), span, part=next(iter(named & {"hand", "foot"}), ""))
+    return LimbTitle(Side(sides.pop()), sites.pop(), span, part=next(iter(places & {"hand", "foot"}), ""))
 
 
 def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
@@ -121,7 +121,7 @@ def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
 
 def _of_whole(sentence: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """Whether it speaks of a whole component, or of all jerks: of no segment alone."""
-    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*_NAMING))
+    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*NAMING))
 
 
 def _lacks_side(sentence: Sequence[Mark]) -> bool:
@@ -142,7 +142,7 @@ def _named(
     sentence: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, limbs: Mapping[str, str]
 ) -> list[set[Component]]:
     """For each name in the sentence the components of those items that it may name and that can be of this limb."""
-    marks = [mark for mark in sentence if mark.has(*_NAMING)]
+    marks = [mark for mark in sentence if mark.has(*NAMING)]
     named = [{name for name in _names(mark) if _can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
     here = {name for names in named for name in names}
     return [
@@ -155,7 +155,7 @@ def _named(
 
 def _names(mark: Mark) -> set[str]:
     parts = (mark, *mark.inner)  # "plantar flexor" is a muscle, too
-    return {role.item for part in parts for role in part.roles if role.kind in _NAMING}
+    return {role.item for part in parts for role in part.roles if role.kind in NAMING}
 
 
 def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:

@@ -6,11 +6,9 @@ from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_titles import LimbTitle, says_nothing
+from dictate.reading.limb_titles import NAMING, LimbTitle, says_nothing
 from dictate.reading.marks import Mark
 from dictate.reading.tokens import Token
-
-_NAMING = ("item", "sign", "alone", "context")
 
 
 def organs_in_force(
@@ -75,7 +73,7 @@ def _says_more(sentence: Sequence[Mark]) -> bool:
 
 def _named(sentence: Sequence[Mark], title: LimbTitle, lexicon: Lexicon) -> list[set[str]]:
     """For each name in the sentence the items of the organ that it may be."""
-    named = [{r.item for r in mark.roles if r.kind in _NAMING} for mark in sentence if mark.has(*_NAMING)]
+    named = [{r.item for r in mark.roles if r.kind in NAMING} for mark in sentence if mark.has(*NAMING)]
     return [{name for name in names if lexicon.items[name].organ == title.organ} for names in named]
 
 
@@ -88,8 +86,8 @@ def _lacks_side(before: Sequence[Mark], title: LimbTitle, tokens: Sequence[Token
 
 def _plural(sentence: Sequence[Mark], lexicon: Lexicon) -> bool:
     """ "Pupils", "discs": of both; not what is a plural in one eye already ("venous pulsations")."""
-    for mark in (mark for mark in sentence if mark.has(*_NAMING)):
-        names = [lexicon.items[role.item].name.split() for role in mark.roles if role.kind in _NAMING]
+    for mark in (mark for mark in sentence if mark.has(*NAMING)):
+        names = [lexicon.items[role.item].name.split() for role in mark.roles if role.kind in NAMING]
         own = {word for name in names if len(name) > 1 for word in name}
         if any(word in lexicon.grammar.common.plurals and word not in own for word in mark.text.lower().split()):
             return True

@@ -8,9 +8,8 @@ from dictate.reading.cuts import is_unknown
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
+from dictate.reading.sections import EXAMINATIONS
 from dictate.reading.shortnames import is_grade
-
-_EXAMINATIONS = ("exam", "examination")
 
 
 class Remainder:
@@ -37,7 +36,7 @@ class Remainder:
             if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 return tuple(n for n in own if self.lexicon.component[n].value == here[0])
-            if mark.text.endswith((*_EXAMINATIONS, "everything")):
+            if mark.text.endswith((*EXAMINATIONS, "everything")):
                 return ()
             if mark.text in ("full", "full power", "full strength"):  # said of strength, never of a whole component
                 graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
@@ -93,10 +92,10 @@ class Remainder:
 
 def _before_name(after: Sequence[Mark]) -> bool:
     """ "Otherwise normal power": what the rest of is normal has its name behind the word."""
-    told = [mark for mark in after if not mark.has("filler") or mark.text.endswith(_EXAMINATIONS)]
+    told = [mark for mark in after if not mark.has("filler") or mark.text.endswith(EXAMINATIONS)]
     if len(told) < 2 or not (told[0].role("normal", "") or told[0].text == "full"):
         return False
-    return told[1].has("item", "context", "heading") or told[1].text.endswith(_EXAMINATIONS)
+    return told[1].has("item", "context", "heading") or told[1].text.endswith(EXAMINATIONS)
 
 
 def _of_word(nodes: Sequence[Node]) -> bool:

@@ -18,7 +18,7 @@ _KINDS = {
     "investigations": RemarkKind.TALK,
 }
 _OTHER_STUDIES = ("investigations", "history", "plan", "impression")
-_EXAMINATIONS = ("exam", "examination")
+EXAMINATIONS = ("exam", "examination")
 _HEADING_REACH = 7  # marks in which a typed heading ends
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
 
@@ -40,9 +40,9 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
 def _rest_apart(sentence: list[Mark]) -> Iterator[list[Mark]]:
     """The sentence, and by itself "otherwise normal examination" at its end, which is of no item named before."""
     at = next((i for i in range(len(sentence) - 1, 0, -1) if sentence[i].has("rest")), 0)
-    told = [mark for mark in sentence[at + 1 :] if not mark.has("stop", "filler") or mark.text.endswith(_EXAMINATIONS)]
+    told = [mark for mark in sentence[at + 1 :] if not mark.has("stop", "filler") or mark.text.endswith(EXAMINATIONS)]
     normal = [mark.role("normal", "") is not None for mark in told]
-    if at and sorted(normal) == [False, True] and told[normal.index(False)].text.endswith(_EXAMINATIONS):
+    if at and sorted(normal) == [False, True] and told[normal.index(False)].text.endswith(EXAMINATIONS):
         yield sentence[:at]
         sentence = sentence[at:]
     yield sentence
@@ -126,7 +126,7 @@ def _titled(sentence: Sequence[Mark]) -> str:
         for mark in title
         for role in mark.roles
     )
-    if words & {*_EXAMINATIONS} and not told:
+    if words & {*EXAMINATIONS} and not told:
         return EXAMINATION
     alone = [mark for mark in sentence if not mark.has("colon", "stop")]
     return EXAMINATION if len(alone) == 1 and alone[0].number is None and _is_total(alone[0]) else ""

@@ -122,14 +122,9 @@ class ShortNames:
         if sided and item.scale == "tendon_reflex" and self._rated(marks[:place]):
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
-        body = marks[place].role("site", "") is not None  # "Vibration: great toes 0": no muscle of the toe
-        if (
-            muscle
-            and body
-            and named
-            and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
-        ):
-            return True
+        sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        if muscle and sited and marks[place].role("site", "") is not None:
+            return True  # "Vibration: great toes 0": no muscle of the toe
         if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
             return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
@@ -137,15 +132,13 @@ class ShortNames:
         if named and marks[place].role("site", "") is not None and all(map(self._is_sited_grade, named)):
             return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
-        if item.blanket and item.kind == "grade" and named and any(mark.number is not None for mark in between):
-            rated = [self.items[one] for one in named]
-            if all(one.sited and one.kind == "normality" for one in rated):
-                return True  # "right arm rigidity 1, left arm 0"
+        rated = sited and all(self.items[one].kind == "normality" for one in named)
+        if rated and item.blanket and item.kind == "grade" and any(mark.number is not None for mark in between):
+            return True  # "right arm rigidity 1, left arm 0"
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False
-        sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
         return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
 
     def _graded_next(self, marks: Sequence[Mark], place: int) -> bool:
@@ -155,9 +148,8 @@ class ShortNames:
 
     def _rated(self, before: Sequence[Mark]) -> bool:
         """Whether a rating by place, and nothing but places, was named last."""
-        names = [mark for mark in before if mark.has("item")]
-        rated = [{role.item for role in mark.roles if role.kind == "item"} for mark in names if not mark.has("site")]
-        return bool(rated) and all(map(self._is_sited_grade, rated[-1]))
+        last = next((mark for mark in reversed(before) if mark.has("item") and not mark.has("site")), None)
+        return last is not None and all(self._is_sited_grade(role.item) for role in last.roles if role.kind == "item")
 
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket

@@ -40,9 +40,9 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     if question and _is_put_to_the_patient(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     for start, end in _clauses(marks):
-        earlier = _of_earlier(marks, start, end)
         talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
-        talk = talk or [*range(start, end)][: int(earlier)]
+        if not talk and _of_earlier(marks, start, end):
+            talk = [start]
         for i in [i for i in talk if _counts_steps(marks[i:end]) or _is_told_of(marks, i, start, end)]:
             result[i] = marks[i].only("filler")
             talk.remove(i)
