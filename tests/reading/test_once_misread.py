@@ -1246,6 +1246,7 @@ READ = [
         "Bulk normal, no fasciculations, pronator drift on the right, no tremor.",
         ["bulk normal", "fasciculations absent", "pronator_drift right present", "tremor absent"],
     ),
+    ("I did not look in her ears.", []),
 ]
 
 
