@@ -6,7 +6,7 @@ import itertools
 
 from dictate.reading.cuts import is_unknown
 from dictate.reading.drafts import Cell
-from dictate.reading.lexicon import leads_on
+from dictate.reading.lexicon import is_preposition, leads_on
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
@@ -51,6 +51,8 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     if denied and cell.split and after is not None and after.main == "qualifier" and after.text.startswith(_WAYS):
         return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
     normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
+    if denied and sign and cell.split and _at_an_unknown_place(following):
+        return after  # "on left gaze, none in Frenzel's": not a word of what was named
     if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
     return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
@@ -61,11 +63,23 @@ def _is_direction(node: Node) -> bool:
     return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
 
 
+def _at_an_unknown_place(following: list[Node]) -> bool:
+    """A preposition with a word behind it that has no meaning here."""
+    ahead = [n for n in following[:3] if n.text not in ("any", "the")]
+    return len(ahead) > 1 and is_preposition(ahead[0].mark) and is_unknown(ahead[1])
+
+
 def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
     """ "No nystagmus in primary gaze, a few beats on lateral gaze": behind a direction of its own it was there."""
-    behind = cell.negated and cell.split and not cell.values and node.main == "qualifier" and not _is_direction(node)
-    ahead = itertools.takewhile(lambda n: not n.is_break, following)
-    return behind and any(map(_is_direction, cell.modifiers)) and any(map(_is_direction, ahead))
+    none = bool(cell.values) and all(v.mark.role("absent", "") for v in cell.values)
+    denied = (cell.negated and not cell.values) or (none and not cell.negated)
+    kind = node.mark.has("qualifier") and not node.text.startswith(_WAYS)  # "left beating" says of what kind it is
+    behind = denied and cell.split and kind
+    ahead = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", following))
+    if any(n.text in ("or", "nor", "either") for n in ahead):
+        return False  # the denial goes on: "no tremor at rest, postural or intention"
+    placed = any(_is_direction(n) or n.main in ("side", "site") for n in ahead)
+    return behind and placed and any(map(_is_direction, cell.modifiers))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:

@@ -127,6 +127,8 @@ class Taker:
         graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
         anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
+        if _another_kind(cell, node, following):
+            cells.append(cell := Cell(affirmed=not cell.values))  # "vertical saccades slow, horizontal normal"
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
             cells.append(cell := Cell(affirmed=True))
         elif cell.split and (told or graded or anew) and not following[0].is_break:
@@ -230,6 +232,13 @@ class Taker:
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False
+
+
+def _another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
+    """ "Postural tremor mild, rest absent": behind a comma a second kind with a value of its own, and one of the first."""
+    kinds = [n for n in cell.modifiers if n.main == "qualifier"]
+    told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
+    return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))
 
 
 def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
