@@ -19,6 +19,9 @@ _PIECES = re.compile(r"(?P<num>\d+(?:\.\d+)?)|(?P<arrow>->|→|=>)|(?P<let>[^\W\
 _LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\d|%)", re.IGNORECASE)
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
+_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split()
+_ROMAN = "i ii iii iv v vi vii viii ix x xi xii".split()
+_ORDINAL = re.compile(r"\b(1[0-2]|[1-9]|[iI]{1,3}|[iI]?[vV]|[vV][iI]{1,3}|[iI]?[xX]|[xX][iI]{1,2})(?:st|nd|rd|th)\b")
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased", "symm": "symmetric"}
 _ABBREVIATIONS = frozenset(
@@ -77,6 +80,7 @@ class _Piece:
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
+    text = _ORDINAL.sub(_ordinal, text)
     text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
     text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
     text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
@@ -122,6 +126,12 @@ def _pieces(text: str) -> list[_Piece]:
             hyphened = False
         glued = True
     return pieces
+
+
+def _ordinal(written: re.Match[str]) -> str:
+    """ "7th", "VIIth": seventh."""
+    number = written.group(1).lower()
+    return _ORDINALS[(int(number) if number.isdigit() else _ROMAN.index(number) + 1) - 1]
 
 
 def _in_words(arrows: str) -> str:
