@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -11,7 +12,7 @@ from dictate.reading.context import Context
 from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of, plain_part, says_where
 from dictate.reading.places import SiteFinder
 from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
@@ -265,7 +266,8 @@ class Labeller:
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
         other = not set(active) & set(candidates)  # "Sensory. No sensory loss.": the whole is spoken of already
-        if last is None and not named and spoken_of and other and all(self.items[c].blanket for c in candidates):
+        whole = all(self.items[c].blanket for c in candidates)
+        if last is None and not named and spoken_of and other and whole and not self._of_a_limb(marks, place, active):
             return True  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
@@ -274,6 +276,14 @@ class Labeller:
             if owners or later.number is not None:
                 break
         return False
+
+    def _of_a_limb(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """ "Deltoid 4 on the left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
+        clause = [*itertools.takewhile(lambda m: not m.has("stop", "semicolon"), marks[place + 1 :])]
+        beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
+        graded = any(self.items[name].scale and not self.items[name].blanket for name in active)
+        sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
+        return graded and bool(sites) and limb_of(sites[0]) in LIMBS
 
     def _found_on(self, marks: Sequence[Mark], place: int, *, whole: bool) -> bool:
         """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it.
