@@ -46,7 +46,7 @@ def limbs_in_force(
     """
     titles = [_title_of(sentence, lexicon.items) for sentence in sentences]
     last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
-    covered = _limbs_of_items(lexicon.items) if last >= 0 else {}
+    covered = limbs_of_items(lexicon.items) if last >= 0 else {}
     current: LimbTitle | None = None
     segment: LimbTitle | None = None  # "C8: finger flexion 5. Pinprick normal." to the end of its line
     alone = False
@@ -106,7 +106,7 @@ def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """ "On the right", "left side", "reflexes on the left": with nothing but the name of a whole beside it."""
     rest = [mark for mark in said if not mark.has("side")]
     wholes = all(
-        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in _names(mark))
+        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in names_of(mark))
         for mark in rest
     )
     told = any(mark.text in WHOLE_SIDES or mark.text.startswith("on ") for mark in said)
@@ -121,7 +121,7 @@ def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
 
 def _of_whole(sentence: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """Whether it speaks of a whole component, or of all jerks: of no segment alone."""
-    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*NAMING))
+    return any(all(items[name].blanket for name in names_of(mark)) for mark in sentence if mark.has(*NAMING))
 
 
 def _lacks_side(sentence: Sequence[Mark]) -> bool:
@@ -130,7 +130,7 @@ def _lacks_side(sentence: Sequence[Mark]) -> bool:
     return found and not any(mark.has("side") for mark in sentence)
 
 
-def _limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
+def limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
     """Item → the limb that it is of: its own, or that of the whole that covers it."""
     limbs: dict[str, str] = {name: item.limb for name, item in items.items() if item.limb}
     for item in items.values():
@@ -143,7 +143,7 @@ def _named(
 ) -> list[set[Component]]:
     """For each name in the sentence the components of those items that it may name and that can be of this limb."""
     marks = [mark for mark in sentence if mark.has(*NAMING)]
-    named = [{name for name in _names(mark) if _can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
+    named = [{name for name in names_of(mark) if can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
     here = {name for names in named for name in names}
     return [
         {lexicon.component[name] for name in names}
@@ -153,12 +153,14 @@ def _named(
     ]
 
 
-def _names(mark: Mark) -> set[str]:
+def names_of(mark: Mark) -> set[str]:
+    """Items that the mark may name, it or its parts."""
     parts = (mark, *mark.inner)  # "plantar flexor" is a muscle, too
     return {role.item for part in parts for role in part.roles if role.kind in NAMING}
 
 
-def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+def can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+    """Whether the item can be of the limb. limbs: item → the limb that it is of."""
     if not title.site:
         return items[name].sided == "paired" or items[name].sited or items[name].kind == "grade"
     if name in limbs:

@@ -278,7 +278,7 @@ class Labeller:
         return False
 
     def _of_a_limb(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
-        """ "Deltoid 4 on the left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
+        """ "Deltoid 4 left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
         clause = [*itertools.takewhile(lambda m: not m.has("stop", "semicolon"), marks[place + 1 :])]
         beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
         graded = any(self.items[name].scale and not self.items[name].blanket for name in active)

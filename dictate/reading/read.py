@@ -31,6 +31,7 @@ from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light
 from dictate.reading.halves import set_apart_halves
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_regions import regions_in_force
 from dictate.reading.limb_titles import limbs_in_force
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
@@ -119,6 +120,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
     limbs, organs = limbs_in_force(sentences, tokens, lexicon), organs_in_force(sentences, tokens, lexicon)
     titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
+    titles = regions_in_force(sentences, tokens, lexicon, titles)
     for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
         if is_reply(sentence, before):
             reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))

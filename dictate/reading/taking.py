@@ -235,7 +235,7 @@ class Taker:
 
 
 def _another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
-    """ "Postural tremor mild, rest absent": behind a comma a second kind with a value of its own, and one of the first."""
+    """ "Postural tremor mild, rest absent": a second kind behind a comma, each with a value of its own."""
     kinds = [n for n in cell.modifiers if n.main == "qualifier"]
     told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
     return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))

@@ -1247,6 +1247,72 @@ READ = [
         ["bulk normal", "fasciculations absent", "pronator_drift right present", "tremor absent"],
     ),
     ("I did not look in her ears.", []),
+    (
+        "Left beating nystagmus on left gaze, none in primary.",
+        ["nystagmus present left beating on left gaze (none in primary)"],
+    ),
+    ("Diplopia looking left, none straight ahead.", ["diplopia present looking left (none straight ahead)"]),
+    (
+        "No nystagmus in primary, left beating on left gaze.",
+        ["nystagmus absent (in primary)", "nystagmus present left beating on left gaze"],
+    ),
+    (
+        "Nystagmus: none in primary position, left-beating on left gaze, right-beating on right gaze.",
+        [
+            "nystagmus absent (in primary position)",
+            "nystagmus present left beating on left gaze right beating on right gaze",
+        ],
+    ),
+    ("No tremor at rest, postural on the right.", ["tremor absent (at rest)", "tremor right present postural"]),
+    (
+        "No tremor at rest, postural or intention in either hand.",
+        ["tremor both hand absent (at rest; postural; intention)"],
+    ),
+    ("Vertical saccades slow, horizontal normal.", ["saccades abnormal vertical slow", "saccades normal (horizontal)"]),
+    ("Horizontal saccades normal, vertical slow.", ["saccades normal (horizontal)", "saccades abnormal vertical slow"]),
+    ("Postural tremor mild, rest absent.", ["tremor present postural mild", "tremor absent (rest)"]),
+    ("Right 6th nerve palsy. Left VIth palsy.", ["abduction_deficit right present", "abduction_deficit left present"]),
+    ("Right 7th nerve palsy, LMN.", ["facial_strength right abnormal seventh nerve palsy lmn"]),
+    (
+        "Left lower face weak, frontalis spared.",
+        ["facial_strength left abnormal weak", "facial_strength left normal (frontalis)"],
+    ),
+    ("Can't whistle or puff cheeks.", ["facial_strength abnormal can not whistle or puff the cheeks"]),
+    (
+        "Right facial palsy, LMN type, HB grade 4.",
+        ["facial_strength right abnormal facial palsy lmn type House-Brackmann 4"],
+    ),
+    (
+        "Plantars: left down, right I could not get.",
+        ["plantar_response left normal flexor", "plantar_response right not_assessable"],
+    ),
+    (
+        "Left leg, ankle dorsiflexion three. Right leg, full power.",
+        ["strength_tibialis_anterior left measured 3", "strength_lower_limb right normal"],
+    ),
+    (
+        "Deltoid 4 on the left. Full power in the right arm.",
+        ["strength_deltoid left measured 4", "strength_upper_limb right normal"],
+    ),
+    (
+        "Eye movements were full without nystagmus, although she had some convergence spasm.",
+        ["eye_movements normal", "nystagmus absent", "convergence abnormal convergence spasm"],
+    ),
+    (
+        "In the upper limbs there was no wasting. Tone was normal. Power was 5/5 throughout. In the lower limbs there was wasting of the calves. Tone was reduced. Power was 4/5 distally.",
+        [
+            "bulk upper_limb normal",
+            "tone upper_limb normal",
+            "strength_upper_limb measured 5",
+            "bulk calf abnormal wasting",
+            "tone lower_limb abnormal reduced",
+            "strength_lower_limb_distal measured 4",
+        ],
+    ),
+    (
+        "In the legs tone was normal and there was no wasting. Power on the right was full.",
+        ["tone leg normal", "bulk leg normal", "strength_lower_limb right normal"],
+    ),
 ]
 
 
