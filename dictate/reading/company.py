@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
+from dictate.reading.nodes import LIMBS, limb_of
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
@@ -26,6 +28,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
+    if mark.text == "well" and place and marks[place - 1].text == after == ",":
+        return mark.only("filler")  # "swallow, well, she coughed"
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text == "one" and after in _COUNTED:
@@ -79,3 +83,11 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
     return after.text.split(" ")[0] in _VERBS or (article and not closed)
+
+
+def beside_limb(marks: Sequence[Mark], place: int) -> bool:
+    """ "Deltoid 4 left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
+    clause = itertools.takewhile(lambda mark: not mark.has("stop", "semicolon"), marks[place + 1 :])
+    beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
+    sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
+    return bool(sites) and limb_of(sites[0]) in LIMBS

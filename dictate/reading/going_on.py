@@ -11,7 +11,7 @@ from dictate.reading.cuts import is_unknown, speaks_of_another
 from dictate.reading.drafts import Draft
 from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.weights import Weigher
 
 _NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
@@ -61,6 +61,9 @@ class GoingOn:
         """A value of the kind the items have: a number for a score, a grade or a plain "normal" for a component."""
         items = [self.items[name] for name in names]
         numeric = all(item.kind in _NUMERIC for item in items)
+        muscles = all(item.kind == "grade" and not (item.blanket or item.sited or item.sites) for item in items)
+        if muscles and any(n.main == "site" and limb_of(n.key("site")) not in LIMBS for n in nodes):
+            return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
             return False  # a number of another scale, one that has no name here; a stray "full" is no score
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]

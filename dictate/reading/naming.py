@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.reading.bare import BareNumbers
-from dictate.reading.company import measured, plain_word, qualifies_next
+from dictate.reading.company import beside_limb, measured, plain_word, qualifies_next
 from dictate.reading.context import Context
 from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of, plain_part, says_where
+from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.places import SiteFinder
 from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
@@ -28,7 +27,7 @@ _SERVICES = frozenset(
 )
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
-_HEAD_NOUNS = frozenset({"reflex", "reflexes"})
+_HEAD_NOUNS = ("reflex", "reflexes")
 
 
 class Labeller:
@@ -195,11 +194,8 @@ class Labeller:
             "position",
         ):
             last = next((n for n in reversed(nodes) if n.main == "item"), None)
-            names = [
-                c
-                for c in (last.candidates if last else active)
-                if node.main != "position" or not self.items[c].positions
-            ]
+            spoken = last.candidates if last else active
+            names = [c for c in spoken if node.main != "position" or not self.items[c].positions]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
             elif mark.text.startswith("at ") and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
@@ -254,7 +250,8 @@ class Labeller:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
-        if not named and self._found_on(marks, place, whole=all(self.items[c].blanket for c in candidates)):
+        whole = all(self.items[c].blanket for c in candidates)
+        if not named and self._found_on(marks, place, whole=whole):
             return True
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         for name in last.candidates if last else ():
@@ -265,9 +262,9 @@ class Labeller:
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
-        other = not set(active) & set(candidates)  # "Sensory. No sensory loss.": the whole is spoken of already
-        whole = all(self.items[c].blanket for c in candidates)
-        if last is None and not named and spoken_of and other and whole and not self._of_a_limb(marks, place, active):
+        whole = whole and not set(active) & set(candidates)  # "Sensory. No sensory loss.": it is spoken of already
+        graded = any(self.items[a].scale and not self.items[a].blanket for a in active) and beside_limb(marks, place)
+        if last is None and not named and spoken_of and whole and not graded:
             return True  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
@@ -276,14 +273,6 @@ class Labeller:
             if owners or later.number is not None:
                 break
         return False
-
-    def _of_a_limb(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
-        """ "Deltoid 4 left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
-        clause = [*itertools.takewhile(lambda m: not m.has("stop", "semicolon"), marks[place + 1 :])]
-        beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
-        graded = any(self.items[name].scale and not self.items[name].blanket for name in active)
-        sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
-        return graded and bool(sites) and limb_of(sites[0]) in LIMBS
 
     def _found_on(self, marks: Sequence[Mark], place: int, *, whole: bool) -> bool:
         """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it.

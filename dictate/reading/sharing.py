@@ -155,11 +155,12 @@ def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
 def _take_over(cell: Cell, before: Cell) -> None:
     """The value before holds here too; a count, or that there was none, does not where it is told how it was here.
 
-    "Four beats on the left, sustained on the right"; "ptosis R none, L mild".
+    "Four beats on the left, sustained on the right"; "ptosis R none, L mild"; "normal on the left, a bit on the right".
     """
     graded = any(n.main == "severity" for n in cell.modifiers)
     only = any("only" in n.text.split() for n in cell.modifiers)  # "absent left, right only with reinforcement"
-    if (graded or only) and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+    nothing = before.negated or any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in before.values)
+    if (graded or only) and nothing:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units

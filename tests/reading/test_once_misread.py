@@ -1313,6 +1313,47 @@ READ = [
         "In the legs tone was normal and there was no wasting. Power on the right was full.",
         ["tone leg normal", "bulk leg normal", "strength_lower_limb right normal"],
     ),
+    (
+        "On the left there was give-way weakness: hip flexion 3, hip extension 2, knee extension 4.",
+        [
+            "strength_iliopsoas left measured 3",
+            "strength_gluteus_maximus left measured 2",
+            "strength_quadriceps left measured 4",
+        ],
+    ),
+    (
+        "Left-sided weakness: deltoid 3, biceps 4, hip flexion 3.",
+        ["strength_deltoid left measured 3", "strength_biceps left measured 4", "strength_iliopsoas left measured 3"],
+    ),
+    (
+        "Tibialis anterior 5 bilaterally. Right hip not tested, fresh surgery. Left iliopsoas 4.",
+        ["strength_tibialis_anterior both measured 5", "strength_iliopsoas left measured 4"],
+    ),
+    (
+        "Heel shin normal on the left, a bit off on the right.",
+        ["heel_shin left normal", "heel_shin right abnormal a bit off"],
+    ),
+    (
+        "Finger nose normal right, left maybe a touch off.",
+        ["finger_nose right normal", "finger_nose left abnormal a touch off"],
+    ),
+    ("Light touch normal on the left, somewhat on the right.", ["light_touch left normal"]),
+    ("Swallow, well, she coughed on water.", ["swallow abnormal coughed"]),
+    ("I have not walked her.", ["gait not_examined"]),
+    ("Gait: able to stand, not walked due to pain.", ["chair_rise normal", "gait not_examined"]),
+    (
+        "I can't grade power, he doesn't follow commands.",
+        ["strength_all not_assessable", "comprehension abnormal does not follow commands"],
+    ),
+    ("I did not use a pin.", ["pinprick not_examined"]),
+    (
+        "Reflexes, one plus on the right biceps, two plus on the left biceps.",
+        ["reflex_biceps right measured 1+", "reflex_biceps left measured 2+"],
+    ),
+    (
+        "Reflexes two plus at the right biceps, three plus at the left.",
+        ["reflex_biceps right measured 2+", "reflex_biceps left measured 3+"],
+    ),
 ]
 
 
