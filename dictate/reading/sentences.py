@@ -12,7 +12,7 @@ from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
 from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said
-from dictate.reading.going_on import GoingOn, of_other_side
+from dictate.reading.going_on import GoingOn, give_side_behind, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.lists import perhaps_denied
@@ -169,6 +169,7 @@ class SentenceReader:
         if self.said.drafts and (other := of_other_side(self.said.drafts[-1], nodes)) is not None:
             self.drafts.append(other)
             return
+        nodes = give_side_behind(self.said.drafts, nodes, self.items)
         if link := of_last(nodes):
             self._amend_last(statement, link)
             return

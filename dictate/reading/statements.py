@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
-from dictate.reading.fronts import is_adjective, severed
+from dictate.reading.fronts import is_adjective, severed, side_of_value
 from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
@@ -39,6 +39,7 @@ class Divider:
             return [Statement(after=list(nodes))] if nodes else []
         gaps = self._gaps(nodes, groups)
         cuts = self._best_cuts(groups, gaps, active)
+        cuts[0] += side_of_value(gaps, cuts[0])
         statements = [Statement(after=gaps[0][: cuts[0]])] if cuts[0] else []
         for place, group in enumerate(groups):
             after = gaps[place + 1]

@@ -22,6 +22,7 @@ _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split()
 _ROMAN = "i ii iii iv v vi vii viii ix x xi xii".split()
 _ORDINAL = re.compile(r"\b(1[0-2]|[1-9]|[iI]{1,3}|[iI]?[vV]|[vV][iI]{1,3}|[iI]?[xX]|[xX][iI]{1,2})(?:st|nd|rd|th)\b")
+_NEVER_LAST = frozenset("but and or nor the an his their my than because although which".split())
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased", "symm": "symmetric"}
 _ABBREVIATIONS = frozenset(
@@ -169,7 +170,8 @@ def tokenize(
         for number, piece in enumerate(pieces):
             last = number == len(pieces) - 1
             stop = last and piece.text in ".?!" and _is_stop(pieces, after)
-            if piece.text == "." and not stop and number and pieces[number - 1].text.lower() in _IN_FULL:
+            before = pieces[number - 1].text.lower() if number else ""
+            if piece.text == "." and not stop and (before in _IN_FULL or before in _NEVER_LAST):
                 continue  # "decr." ends nothing
             said = piece.text.lower()
             if place and not (said == "dec" and _is_month(words, place)):
@@ -220,6 +222,8 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
     if after is None or pieces[-1].text in "?!":
         return after is None or len(pieces) > 1 or not after.text[:1].islower()  # "tone ? increased": a doubt
     before = pieces[-2].text.lower() if len(pieces) > 1 else ""
+    if before in _NEVER_LAST and "\n" not in after.lead:
+        return False  # "knows his name but. Not where he is": a recogniser's stop
     if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):

@@ -1354,6 +1354,33 @@ READ = [
         "Reflexes two plus at the right biceps, three plus at the left.",
         ["reflex_biceps right measured 2+", "reflex_biceps left measured 3+"],
     ),
+    ("Visual fields intact. On both sides.", ["visual_fields both normal"]),
+    (
+        "Pupils are five millimeters. On both sides and reactive.",
+        ["pupil_size both measured 5", "pupil_reaction both normal"],
+    ),
+    ("Light touch normal. Bilaterally.", ["light_touch both normal"]),
+    (
+        "Reflexes biceps two plus. On the left three plus on the right.",
+        ["reflex_biceps left measured 2+", "reflex_biceps right measured 3+"],
+    ),
+    (
+        "Knees two plus on the left. Three plus on the right ankles two plus. Bilaterally.",
+        ["reflex_patellar left measured 2+", "reflex_patellar right measured 3+", "reflex_achilles both measured 2+"],
+    ),
+    (
+        "He knows his name but. Not where he is and not the date.",
+        [
+            "orientation_person normal",
+            "orientation_place abnormal disoriented",
+            "orientation_time abnormal disoriented",
+        ],
+    ),
+    (
+        "She was able to hop on the right but not on the left. She could stand from a chair normally.",
+        ["hop right normal", "hop left abnormal not normal", "chair_rise normal"],
+    ),
+    ("Power 5 on the. Left. Tone normal.", ["strength_all left measured 5", "tone normal"]),
 ]
 
 
