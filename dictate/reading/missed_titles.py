@@ -43,18 +43,21 @@ def _missed(
 ) -> int | None:
     """The sentence from which on another title holds; None where nothing is told a second time."""
     seen: dict[tuple[object, ...], int] = {}
+    known: set[str] = set()
     again: list[tuple[int, int]] = []
+    back: list[int] = []  # sentences right before that told of nothing new, if of another place
     numbers = False
     for at in places:
         if any(mark.has("correction", "strike", "swap") or mark.text.lower() in _ANEW for mark in sentences[at]):
             continue
-        for draft in found.get(at, ()):
+        told = [draft for draft in found.get(at, ()) if draft.side is title.side and not draft.corrected]
+        for draft in told:
             key = (draft.item, draft.site, draft.position, tuple(draft.detail))
-            if draft.side is not title.side or draft.corrected:
-                continue
             if seen.setdefault(key, at) < at:
-                again.append((seen[key], at))
+                again.append((seen[key], min([at, *back])))
                 numbers = numbers or any(mark.number is not None for mark in sentences[at])
+        back = [*back, at] if told and all(draft.item in known for draft in told) else []
+        known |= {draft.item for draft in told}
     if not again:
         return None
     first, second = again[0]

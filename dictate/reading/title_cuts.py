@@ -57,6 +57,7 @@ class TitleCutter:
         self.limbs = limbs_of_items(lexicon.items) if any(self.phrases) else {}
         self.sure: dict[int, bool] = {}
         self.current: LimbTitle | None = None
+        self.behind: dict[tuple[int, int], set[tuple[str, bool]]] = {}  # what is told behind each phrase
         self.told: set[tuple[str, bool]] = set()  # under the title in force
 
     def cut(self) -> list[list[Mark]]:
@@ -75,11 +76,10 @@ class TitleCutter:
             return [sentence]
         pieces: list[list[Mark]] = []
         begin = 0  # of what is not in a piece yet
-        for place, phrase in enumerate(phrases):
-            after = phrases[place + 1].start if place + 1 < len(phrases) else len(sentence)
+        for phrase in phrases:
             before = sentence[begin : phrase.start]
             self._tell(before)
-            verdict = self._is_title(at, phrase, before, sentence[phrase.end : after], last=after == len(sentence))
+            verdict = self._verdict(at, phrase, before)
             if verdict is _Verdict.PLACE:
                 self.current = None
                 continue
@@ -103,52 +103,86 @@ class TitleCutter:
             self.current = None
         self.told |= told_in(part)
 
-    def _is_title(
-        self, at: int, phrase: _Phrase, before: Sequence[Mark], after: Sequence[Mark], *, last: bool
-    ) -> _Verdict:
-        """What the phrase is. before, after: what is told on either side of it. last: it is the last of its sentence.
+    def _verdict(self, at: int, phrase: _Phrase, before: Sequence[Mark]) -> _Verdict:
+        """What the phrase is. before: what is told in front of it, from the last title on.
 
         It is a title where one holds already, of another side or limb, and what stands before the phrase cannot be of
         it, or what follows was told under the title before.
         """
         if phrase.opens and phrase.ends:
             return _Verdict.TITLE
-        ahead = self._ahead(at) if last else []
-        if phrase.ends and not (ahead and _begins_with_name(ahead[0])):
+        behind = self._behind(at, phrase)
+        if not behind or not _begins_with_name(_unparted(behind[0])):
             return _Verdict.PLACE
-        follows = [after, *ahead]
-        opened = ahead[0] if phrase.ends else after
-        if not self._of(phrase.title, opened) or not finds(opened):
+        if not self._of(phrase.title, behind[0]) or not finds(behind[0]):
             return _Verdict.PLACE
         if phrase.opens:
-            return _Verdict.TITLE if self._has_company(at, phrase) or _goes_on(after, ahead) else _Verdict.PLACE
-        if self.current is None or not finds(before) or _alike(self.current, phrase.title):
+            return _Verdict.TITLE if self._has_company(at, phrase) or _goes_on(behind) else _Verdict.PLACE
+        if self.current is None:
+            return _Verdict.TITLE if self._in_front(at, phrase, before) else _Verdict.PLACE
+        if not finds(before) or _alike(self.current, phrase.title):
             return _Verdict.PLACE
         apart = bool(phrase.title.site) and self._has_own_limb(before)
         if not self._may_be_of(phrase.title, before):
             return _Verdict.TITLE
-        if self.told & {one for part in follows for one in told_in(part)}:
+        if self.told & self._told_behind(at, phrase):
             return _Verdict.TITLE if phrase.parted or apart else _Verdict.JOINED
         if not phrase.parted:
             return _Verdict.PLACE
         return _Verdict.TITLE if apart else _Verdict.OPEN
 
-    def _ahead(self, at: int) -> list[Sequence[Mark]]:
-        """The sentences behind it up to the next with a side, on its line."""
-        found: list[Sequence[Mark]] = []
+    def _behind(self, at: int, phrase: _Phrase) -> list[Sequence[Mark]]:
+        """What is told between a title and the next side, sentence by sentence; none of it past the end of its line."""
+        later = [other.start for other in self.phrases[at] if other.start >= phrase.end]
+        found: list[Sequence[Mark]] = [self.sentences[at][phrase.end : later[0] if later else None]]
         for place in range(at + 1, min(len(self.sentences), at + _AHEAD)):
-            before = self.sentences[place - 1]
-            if not before or self.tokens[before[-1].end - 1].ends_line or has_side(self.sentences[place]):
+            before, sentence = self.sentences[place - 1], self.sentences[place]
+            if later or not before or self.tokens[before[-1].end - 1].ends_line:
                 break
-            found.append(self.sentences[place])
-        return found
+            later = [other.start for other in self.phrases[place]]
+            part = sentence[: later[0] if later else None]
+            if has_side(part):
+                break
+            found.append(part)
+        return found[1:] if phrase.ends else found
+
+    def _told_behind(self, at: int, phrase: _Phrase) -> set[tuple[str, bool]]:
+        key = (at, phrase.start)
+        if key not in self.behind:
+            self.behind[key] = {one for part in self._behind(at, phrase) for one in told_in(part)}
+        return self.behind[key]
 
     def _has_company(self, at: int, phrase: _Phrase) -> bool:
-        """Whether another title of the kind stands by itself near it: "Right arm, tone normal. Left arm, ..." """
-        near = range(max(0, at - _COMPANY), min(len(self.sentences), at + _COMPANY))
-        others = (other for place in near for other in self.phrases[place] if other is not phrase)
-        alike = (other for other in others if other.title.organ == phrase.title.organ)
-        return any(o.stands_alone and not _alike(o.title, phrase.title) for o in alike)
+        """Whether another title of the kind stands near it, by itself or in front of the same things.
+
+        "Right arm, tone normal. Left arm, ...", "Right foot, pinprick reduced. ... vibration absent left foot, pinprick".
+        """
+        told = self._told_behind(at, phrase)
+        for place in range(max(0, at - _COMPANY), min(len(self.sentences), at + _COMPANY)):
+            for other in self.phrases[place]:
+                if other.title.organ != phrase.title.organ or _alike(other.title, phrase.title):
+                    continue
+                if other.stands_alone or told & self._told_behind(place, other):
+                    return True
+        return False
+
+    def _in_front(self, at: int, phrase: _Phrase, before: Sequence[Mark]) -> bool:
+        """Whether a title is the first in force, though something is told before it in its sentence.
+
+        Not of what cannot be its own or is said of all; else its like stand in front where the last of them does, and
+        what it is the title of was told under another.
+        """
+        if not phrase.stands_alone or not self._has_company(at, phrase):
+            return False
+        if any(mark.has("throughout") for mark in before) or not self._may_be_of(phrase.title, before):
+            return True
+        place, last = at, (at, phrase)
+        while place < min(len(self.sentences), at + _AHEAD):
+            last = (place, self.phrases[place][-1]) if self.phrases[place] else last
+            if self.sentences[place] and self.tokens[self.sentences[place][-1].end - 1].ends_line:
+                break
+            place += 1
+        return last[1] is not phrase and bool(self._told_behind(*last) & self._told_behind(at, phrase))
 
     def _of(self, title: LimbTitle, part: Sequence[Mark]) -> bool:
         """Whether all that is named can be of the title, and something is."""
@@ -224,12 +258,18 @@ def _alike(one: LimbTitle, two: LimbTitle) -> bool:
     return (one.side, one.site, one.organ) == (two.side, two.site, two.organ)
 
 
-def _goes_on(part: Sequence[Mark], ahead: Sequence[Sequence[Mark]]) -> bool:
+def _unparted(part: Sequence[Mark]) -> Sequence[Mark]:
+    return part[1:] if part and part[0].has("comma") else part
+
+
+def _goes_on(behind: Sequence[Sequence[Mark]]) -> bool:
     """ "Right leg hip flexion 4. Knee extension 5.": one graded muscle or jerk behind the other."""
-    return bool(ahead) and all(_begins_with_name(one) and _grades(one) for one in (part, ahead[0]))
+    parts = [_unparted(part) for part in behind[:2]]
+    return len(parts) > 1 and all(_begins_with_name(part) and _grades(part) for part in parts)
 
 
 def _grades(part: Sequence[Mark]) -> bool:
-    """Names and their grades, and nothing else."""
-    said = [mark for mark in part if not says_nothing(mark)]
+    """A name and its grade, and nothing else up to the first comma."""
+    comma = next((at for at, mark in enumerate(part) if mark.has(*_BREAKS)), len(part))
+    said = [mark for mark in part[:comma] if not says_nothing(mark)]
     return any(m.number is not None for m in said) and all(m.number is not None or m.has(*NAMING) for m in said)
