@@ -41,6 +41,7 @@ from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
 from dictate.reading.organ_titles import organs_in_force
 from dictate.reading.pauses import without_pauses
+from dictate.reading.posture_titles import PostureTitles
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split, titles_on_lines
@@ -140,6 +141,8 @@ def _through(
     sentences: list[list[Mark]], tokens: list[Token], lexicon: Lexicon, earlier: Sequence[tuple[int, int]]
 ) -> SentenceReader:
     """All sentences read, each under its title; read again where a title must have been missed."""
+    postures = PostureTitles(tokens, lexicon)
+    sentences = postures.join(sentences)
     cutter = TitleCutter(sentences, tokens, lexicon)
     sentences = cutter.cut()
     limbs = limbs_in_force(sentences, tokens, lexicon, cutter.sure)
@@ -149,6 +152,7 @@ def _through(
         reader = SentenceReader(lexicon, tokens)
         reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
         for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
+            reader.context.posture_unknown = sentence[0].start in postures.open
             if is_reply(sentence, before):
                 reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
             else:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_parts import limbs_freed
 from dictate.reading.limb_titles import LimbTitle, can_all_be_of, limb_title_of, limbs_of_items
 from dictate.reading.marks import Mark
 from dictate.reading.organ_titles import are_of_organ, organ_title_of
@@ -14,6 +15,7 @@ from dictate.reading.title_style import NAMING, finds, has_side, says_nothing, t
 from dictate.reading.tokens import Token
 
 _LONGEST = 3  # marks of a title ("reflexes", "on the", "left")
+_LIST = 2  # findings
 _COMPANY = 40  # sentences within which another title shows how titles are said
 _AHEAD = 20  # sentences in which what was told before is looked for again
 _BREAKS = ("comma", "semicolon", "conj", "colon")
@@ -52,8 +54,9 @@ class TitleCutter:
     """Sets titles apart. `sure` tells of first tokens of sentences: True a title, False of which title nobody knows."""
 
     def __init__(self, sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon) -> None:
-        self.sentences, self.tokens, self.lexicon = sentences, tokens, lexicon
-        self.phrases = [_phrases_of(sentence, lexicon) for sentence in sentences]
+        self.as_said, self.tokens, self.lexicon = sentences, tokens, lexicon
+        self.sentences = [limbs_freed(sentence, lexicon) for sentence in sentences]
+        self.phrases = [_phrases_of(sentence, lexicon) for sentence in self.sentences]
         self.limbs = limbs_of_items(lexicon.items) if any(self.phrases) else {}
         self.sure: dict[int, bool] = {}
         self.current: LimbTitle | None = None
@@ -63,6 +66,8 @@ class TitleCutter:
     def cut(self) -> list[list[Mark]]:
         """The sentences, those with titles inside them in pieces."""
         result: list[list[Mark]] = []
+        if not any(self.phrases):
+            return [list(sentence) for sentence in self.as_said]
         for at, sentence in enumerate(self.sentences):
             result += self._pieces(at, list(sentence))
             if sentence and self.tokens[sentence[-1].end - 1].ends_line:
@@ -73,7 +78,7 @@ class TitleCutter:
         phrases = self.phrases[at]
         if not phrases:
             self._tell(sentence)
-            return [sentence]
+            return [list(self.as_said[at])]
         pieces: list[list[Mark]] = []
         begin = 0  # of what is not in a piece yet
         for phrase in phrases:
@@ -95,6 +100,8 @@ class TitleCutter:
             self.current, self.told = (None if verdict is _Verdict.OPEN else phrase.title), set()
         rest = sentence[begin:]
         self._tell(rest)
+        if not pieces:
+            return [list(self.as_said[at])]
         return [piece for piece in [*pieces, rest] if piece]
 
     def _tell(self, part: Sequence[Mark]) -> None:
@@ -116,6 +123,8 @@ class TitleCutter:
             return _Verdict.PLACE
         if not self._of(phrase.title, behind[0]) or not finds(behind[0]):
             return _Verdict.PLACE
+        if not phrase.comma and not phrase.ends and len(self._told_behind(at, phrase)) < _LIST:
+            return _Verdict.PLACE  # "Right leg rigidity one, left leg rigidity nought": as it says already
         if phrase.opens:
             return _Verdict.TITLE if self._has_company(at, phrase) or _goes_on(behind) else _Verdict.PLACE
         if self.current is None:
@@ -126,7 +135,7 @@ class TitleCutter:
         if not self._may_be_of(phrase.title, before):
             return _Verdict.TITLE
         if self.told & self._told_behind(at, phrase):
-            return _Verdict.TITLE if phrase.parted or apart else _Verdict.JOINED
+            return _Verdict.TITLE if phrase.parted or phrase.title.site else _Verdict.JOINED
         if not phrase.parted:
             return _Verdict.PLACE
         return _Verdict.TITLE if apart else _Verdict.OPEN
