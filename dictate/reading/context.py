@@ -59,6 +59,7 @@ class Context:
     order: tuple[Side, Side] | None = None
     posture: Posture | None = None
     posture_open: bool = False  # a position was said and no reading followed yet
+    posture_unknown: bool = False  # what this sentence tells may be of the position before it or behind it
     after_pressure: bool = False
     after_pulse: bool = False  # of a pressure, whose posture what was felt then shares
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -36,10 +37,12 @@ from dictate.reading.limb_titles import limbs_in_force
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
+from dictate.reading.missed_titles import without_missed
 from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
 from dictate.reading.organ_titles import organs_in_force
 from dictate.reading.pauses import without_pauses
+from dictate.reading.posture_titles import PostureTitles
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split, titles_on_lines
@@ -48,6 +51,7 @@ from dictate.reading.shorthand import read_shorthand
 from dictate.reading.signs import signs_of_sides
 from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
+from dictate.reading.title_cuts import TitleCutter
 from dictate.reading.tokens import Token, evidence, tokenize
 from dictate.reading.walks import same_distance
 
@@ -116,16 +120,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         for start, end, spoken in references
     ]
     sentences, kept = split(titles_on_lines(marks, tokens, lexicon.meanings), tokens)
-    reader = SentenceReader(lexicon, tokens)
-    reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
-    limbs, organs = limbs_in_force(sentences, tokens, lexicon), organs_in_force(sentences, tokens, lexicon)
-    titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
-    titles = regions_in_force(sentences, tokens, lexicon, titles)
-    for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
-        if is_reply(sentence, before):
-            reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
-        else:
-            reader.read(sentence)
+    reader = _through(sentences, tokens, lexicon, earlier)
     drafts = merge_repeats(reader.drafts, lexicon.items)
     same_distance(drafts)
     tell_sizes_from_differences(drafts, tokens)
@@ -141,6 +136,33 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         findings = with_rivals(findings, transcript, grammar, ears.weigh)
     remarks = leftovers(transcript, tokens, marks, drafts, kept, reader.remarks, reader.covered)
     return Reading(findings, (*misheard, *whose, *remarks))
+
+
+def _through(
+    sentences: list[list[Mark]], tokens: list[Token], lexicon: Lexicon, earlier: Sequence[tuple[int, int]]
+) -> SentenceReader:
+    """All sentences read, each under its title; read again where a title must have been missed."""
+    postures = PostureTitles(tokens, lexicon)
+    sentences = postures.join(sentences)
+    cutter = TitleCutter(sentences, tokens, lexicon)
+    sentences = cutter.cut()
+    limbs = limbs_in_force(sentences, tokens, lexicon, cutter.sure)
+    organs = organs_in_force(sentences, tokens, lexicon, cutter.sure)
+    titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
+    titles = regions_in_force(sentences, tokens, lexicon, titles)
+    while True:
+        reader = SentenceReader(lexicon, tokens)
+        reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
+        for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
+            reader.context.posture_unknown = sentence[0].start in postures.open
+            if is_reply(sentence, before):
+                reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
+            else:
+                reader.read(sentence)
+        heard = without_missed(reader.drafts, sentences, titles)
+        if heard == titles:
+            return reader
+        titles = heard
 
 
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:

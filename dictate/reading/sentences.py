@@ -7,11 +7,11 @@ from dataclasses import replace
 
 from dictate.model import RemarkKind
 from dictate.reading.bare_nerves import NerveNumbers
-from dictate.reading.carrying import SideCarrier, end_of_grades
+from dictate.reading.carrying import SideCarrier, end_of_grades, goes_on_by_name, going_on
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
-from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said
+from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said, entitle
 from dictate.reading.going_on import GoingOn, give_side_behind, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
@@ -93,7 +93,7 @@ class SentenceReader:
         for statement in statements:
             self._statement(statement)
             if self.said is not None and self.said.statement is statement:
-                self._entitle(self.said.drafts, titles(before, statement, self.items))
+                entitle(self.said.drafts, titles(before, statement, self.items))
             before = statement
         if other_side:
             self._orphan(Statement(after=other_side))
@@ -129,6 +129,8 @@ class SentenceReader:
         if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
+        if self.said is not None and goes_on_by_name(statement, self.said):
+            going_on(drafts, self.said, self.drafts)
         self.said = Said(statement, cells, candidates, drafts, self.context.limb)
         self.drafts.extend(drafts)
 
@@ -195,7 +197,7 @@ class SentenceReader:
         drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
-            self._entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
+            entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
             sides = [cell.side for cell in self.said.cells if cell.side is not None]
             for draft in drafts if len(sides) == 1 else ():
                 draft.side = draft.side or sides[0]
@@ -211,6 +213,7 @@ class SentenceReader:
             return []
         drafts = self.status.drafts(cell, [], names)
         site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
+        going_on(drafts, self.said, self.drafts)
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:
                 draft.site = site
@@ -286,11 +289,6 @@ class SentenceReader:
             for draft in reversed(earlier)
             if side is not None
         ]
-
-    def _entitle(self, drafts: list[Draft], names: list[Node]) -> None:
-        """Give findings the words in front of them that say of what they are."""
-        for draft in drafts:
-            draft.spans.extend((n.mark.start, n.mark.end) for n in names)
 
     def _cover(self, node: Node) -> None:
         self.covered.update(range(node.mark.start, node.mark.end))
