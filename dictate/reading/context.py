@@ -43,6 +43,7 @@ class Context:
 
     component: str = ""
     active: tuple[str, ...] = ()  # the items last spoken of
+    left: bool = False  # these are of another limb than the title in force
     placed: bool = False  # what was last said was said of a body part
     heading_side: Side | None = None
     heading_of_grades: bool = False  # "On the left, deltoid four.": past its sentence only for grades, to another side

@@ -70,7 +70,8 @@ class Labeller:
                 node.main = "qualifier" if qualifies_next(marks, place) else self._of_what(marks, place, active)
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
-            self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
+            spoken = () if context.left and active is context.active else active
+            self._name(node, candidates, marks, place, spoken, nodes, placed=context.placed)
             if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and nodes and nodes[-1].main == "item" and self._is_head_noun(mark, nodes[-1]):

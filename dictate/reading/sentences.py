@@ -75,6 +75,7 @@ class SentenceReader:
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None
+        self.context.left = self.said is not None and self.said.is_left(self.context.limb)
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return
