@@ -25,7 +25,7 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
+from dictate.reading.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
@@ -98,6 +98,8 @@ class StatusReader:
         in_words = in_words or missed(item, cell, numbers)
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
+        if unread and not is_named(cell):
+            return None  # "1. Tremor absent 2. Rigidity none": what follows is numbered
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):

@@ -1877,7 +1877,7 @@ def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted
             "Proximal weakness 4/5 in the legs, distal power full.",
             ["strength_lower_limb_proximal measured 4", "strength_lower_limb_distal normal"],
         ),
-        ("Bradykinesia right 2, left 1.", ["bradykinesia right present", "bradykinesia left present"]),
+        ("Bradykinesia right 2, left 1.", ["bradykinesia right present 2", "bradykinesia left present 1"]),
     ],
 )
 def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str]) -> None:
@@ -1891,9 +1891,9 @@ def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str
 
 
 def test_a_number_that_a_sign_cannot_have_is_left_over(grammar: Grammar) -> None:
-    """ "Bradykinesia 2" keeps its sign, and the number is shown as not placed."""
-    remarks = read(transcript_of_text("Bradykinesia right 2, left 1."), grammar).remarks
-    assert [one.evidence.quote for one in remarks] == ["2, left 1."]
+    """ "Bradykinesia 7" keeps its sign, and the number is shown as not placed."""
+    remarks = read(transcript_of_text("Bradykinesia right 7, left 8."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["7, left 8."]
 
 
 def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
