@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
+_BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
 _MOVEMENTS = frozenset(
     "flexion extension abduction adduction flexors extensors abductors adductors inversion eversion".split()
@@ -42,3 +43,15 @@ def shortened(terms: Sequence[str], ways: Mapping[str, Sequence[str]]) -> Iterat
         if joint in _JOINTS and movement in ways:
             parts = itertools.product((joint, *ways.get(joint, ())), (movement, *ways[movement]))
             yield from (" ".join(one) for one in parts)
+
+
+def goes_on_listing(before: Sequence[Mark]) -> bool:
+    """ "Hips 4, knees ...": a number and a comma in front of the joint."""
+    links = [mark for mark in before if not mark.has("side", "filler")][-2:]
+    return [mark.number is not None for mark in links] == [True, False] and links[-1].has("comma", "conj")
+
+
+def no_jerk(after: Sequence[Mark]) -> bool:
+    """A grade behind a joint that no jerk can have: 5, 4 minus, 3 of 5."""
+    number = next((mark.number for mark in after if mark.number is not None), None)
+    return number is not None and (number.a > _BRISKEST or number.a_sign == "-" or number.b not in (None, _BRISKEST))

@@ -11,7 +11,7 @@ from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.drafts import Draft
 from dictate.reading.nodes import Node
-from dictate.reading.reassigning import but_for_copies, rated_not_rating
+from dictate.reading.reassigning import but_for_copies, plain_regions, rated_not_rating
 from dictate.reading.weights import Statement
 
 
@@ -173,7 +173,7 @@ def merge_sentence(
     statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], scales: dict[str, Scale]
 ) -> list[Draft]:
     """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
-    drafts = merge_denials(but_for_copies(drafts), items)
+    drafts = plain_regions(merge_denials(but_for_copies(drafts), items), items)
     rated_not_rating(drafts, items)
     pair_like_neighbours(drafts, items, scales)
     side_of_list(statements, drafts, items)

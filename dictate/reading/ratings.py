@@ -9,6 +9,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import is_rating
 from dictate.reading.nodes import Node
 
+
 def share_rated(cells: Sequence[Cell], *, sign: bool) -> None:
     """The sign rated in one reading is what is rated in those behind it that have a number and nothing else.
 
@@ -36,11 +37,7 @@ def _rates(node: Node) -> bool:
 def _kinds(cell: Cell) -> list[Node]:
     """Of what kind the sign is, said beside its name ("rest tremor", "tremor at rest")."""
     name = next((node for node in cell.nodes if node.main == "item"), None)
-    return [
-        node
-        for node in cell.modifiers
-        if name is not None and node.main == "qualifier" and _beside(node, name)
-    ]
+    return [node for node in cell.modifiers if name is not None and node.main == "qualifier" and _beside(node, name)]
 
 
 def _beside(one: Node, two: Node) -> bool:

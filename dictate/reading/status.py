@@ -142,7 +142,8 @@ class StatusReader:
         site = self._site(name, item, cell)
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
         if target:
-            name, site, item = target, "", self.items[target]
+            name, item = target, self.items[target]
+            site = site if site in item.sites else ""  # "wrist 3, fingers 2": a part of the region
         side = cell.side or self._named_side(name, item, cell)
         measured = meaning.status is Status.MEASURED or (
             item.kind == "presence" and isinstance(meaning.value, Quantity)

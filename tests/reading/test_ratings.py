@@ -20,12 +20,10 @@ Rows = Callable[[str], list[str]]
             "Rest tremor: right hand 2, left hand 1, jaw 0.",
             ["tremor right hand present rest 2", "tremor left hand present rest 1", "tremor jaw absent rest"],
         ),
-        ("Tremor of the right hand, none on the left.", ["tremor right hand present", "tremor left absent"]),
+        ("Tremor of the right hand, none on the left.", ["tremor right hand present", "tremor left hand absent"]),
     ],
 )
-def test_the_sign_and_its_kind_are_those_of_the_reading_before(
-    rows: Rows, text: str, wanted: list[str]
-) -> None:
+def test_the_sign_and_its_kind_are_those_of_the_reading_before(rows: Rows, text: str, wanted: list[str]) -> None:
     """And without a kind nothing more is said."""
     assert rows(text) == wanted
 
