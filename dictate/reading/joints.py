@@ -1,4 +1,4 @@
-"""Names of joint and movement: shortened ("elb flexn"), or without the joint ("hip flexion five, extension four")."""
+"""Names of joint and movement: shortened ("elb flexn"), without the joint, or a joint that may be a jerk ("knee 5")."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
+_ARTICLES = frozenset({"the", "a", "his", "her"})
+_EXTENTS = frozenset({"below", "above", "beneath"})
 _BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
 _MOVEMENTS = frozenset(
@@ -55,3 +57,17 @@ def no_jerk(after: Sequence[Mark]) -> bool:
     """A grade behind a joint that no jerk can have: 5, 4 minus, 3 of 5."""
     number = next((mark.number for mark in after if mark.number is not None), None)
     return number is not None and (number.a > _BRISKEST or number.a_sign == "-" or number.b not in (None, _BRISKEST))
+
+
+def measured_from(marks: Sequence[Mark], place: int) -> bool:
+    """ "Dull below the right knee": how far something reaches, and no jerk."""
+    before = next((m for m in reversed(marks[:place]) if not m.has("side") and m.text not in _ARTICLES), None)
+    return before is not None and before.text in _EXTENTS
+
+
+def paired_with(marks: Sequence[Mark], place: int, near: Mark) -> bool:
+    """ "Flex and extend the knee": two short names say nothing of each other."""
+    link = marks[place + 1] if near.start > marks[place].start else marks[place - 1]
+    return (
+        link.has("conj") and near.has("context") and abs(near.start - marks[place].start) == 1 + link.end - link.start
+    )

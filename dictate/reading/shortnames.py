@@ -6,14 +6,12 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.reading.joints import goes_on_listing, no_jerk
+from dictate.reading.joints import goes_on_listing, measured_from, no_jerk, paired_with
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 from dictate.reading.numbers import CHART_LINES
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
-_ARTICLES = frozenset({"the", "a", "his", "her"})
-_EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
 _ENDS = ("item", "sign", "alone", "context", "stop")
@@ -55,7 +53,7 @@ class ShortNames:
             return False  # "eyes one to pain"
         if self.items[name].kind == "grade" and self._of_jerks(marks, place):
             return item.scale == "tendon_reflex"
-        if (item.scale == "tendon_reflex" and _measured_from(marks, place)) or self._is_place(item, marks, place):
+        if (item.scale == "tendon_reflex" and measured_from(marks, place)) or self._is_place(item, marks, place):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
@@ -239,7 +237,8 @@ class ShortNames:
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
                 return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_LINES)
-            if any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles):
+            told = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
+            if told and not paired_with(marks, place, near):
                 return True  # "walks with short steps"
         return False
 
@@ -267,12 +266,6 @@ def _has_points(name: str, near: Sequence[Mark]) -> bool:
         or any(role.item == name and role.kind == "value" for role in mark.roles)
         for mark in near
     )
-
-
-def _measured_from(marks: Sequence[Mark], place: int) -> bool:
-    """ "Dull below the right knee": how far something reaches, and no jerk."""
-    before = next((m for m in reversed(marks[:place]) if not m.has("side") and m.text not in _ARTICLES), None)
-    return before is not None and before.text in _EXTENTS
 
 
 def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
