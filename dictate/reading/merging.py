@@ -14,6 +14,8 @@ from dictate.reading.nodes import Node
 from dictate.reading.reassigning import but_for_copies, plain_regions, rated_not_rating
 from dictate.reading.weights import Statement
 
+_ALL = ("all", "both")  # of what was named of the other side
+
 
 def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
     """Readings of one statement that say the same twice, or one of which only adds the side to the other."""
@@ -203,11 +205,11 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
 
 
 def is_whole(nodes: Sequence[Node], place: int) -> bool:
-    """ "Right side", "left all", "on the left it is all"."""
+    """ "Right side", "left all", "on the left it is all", "L side"."""
     if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
         return nodes[place].text in WHOLE_SIDES
-    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text == "all"), None)
-    return after is not None and after.text == "all"
+    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text in _ALL), None)
+    return after is not None and (after.text in _ALL or nodes[place + 1].text == "side")
 
 
 def _within(node: Node, draft: Draft) -> bool:

@@ -39,6 +39,7 @@ class Taker:
         self.lexicon = lexicon
         self.items = lexicon.items
         self.owners = Owners(lexicon)
+        self.plurals = frozenset(lexicon.grammar.common.plurals)
 
     def take_name(self, cell: Cell, node: Node) -> None:
         """Take a name, with what it says itself."""
@@ -183,7 +184,8 @@ class Taker:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            shared = shared_side(cell, node)
+            plural = not self.plurals.isdisjoint(node.text.split())  # "right deltoid and calves": both calves
+            shared = None if plural else shared_side(cell, node)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)
