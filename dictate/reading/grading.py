@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.nodes import Node
+from dictate.reading.marks import Role
+from dictate.reading.nodes import LIMBS, Node, limb_of
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
@@ -19,6 +21,8 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     there_at_all(nodes, items)
     both_named(nodes)
     scale_named(nodes, items)
+    limbs_in_short(nodes, items)
+    of_the_limb_told(nodes, items)
 
 
 def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
@@ -86,3 +90,36 @@ def scale_named(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def _graded(before: Sequence[Node], last: Node | None) -> bool:
     start = next((place for place, node in enumerate(before) if node is last), 0)
     return any(node.mark.number is not None for node in before[start:])
+
+
+def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Power 3/5 left upper and 4/5 left lower limb": where the grade before it was found, and no name of the next."""
+    for place in range(2, len(nodes)):
+        node = nodes[place]
+        limb = {items[name].limb for name in node.candidates} if node.main == "item" else set()
+        short = node.text in ("upper", "lower") and len(limb) == 1 and all(limb)
+        before = [one for one in nodes[:place] if one.main not in ("filler", "side")]
+        closed = place + 1 == len(nodes) or nodes[place + 1].is_break
+        whole = [name for one in before for name in one.candidates if items[name].blanket]
+        if short and closed and whole and before[-1].main == "number" and nodes[place - 1].main == "side":
+            mark = replace(node.mark, roles=(Role("site", key=limb.pop()),))
+            nodes[place] = Node(mark, "site")
+
+
+def of_the_limb_told(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Arms normal, power 5 throughout": the whole that is graded behind it is of the limb that opens the sentence."""
+    lead = [node for node in nodes[:9] if node.main != "filler"][:5]
+    if len(lead) < 4 or lead[0].main not in ("site", "side"):
+        return
+    opening, rest = (lead[:1], lead[1:]) if lead[0].mark.has("site") else (lead[:2], lead[2:])
+    limb = limb_of(opening[-1].key("site"))
+    if limb not in LIMBS or [node.main for node in rest[:3]] != ["value", "comma", "item"]:
+        return
+    first = next(place for place, node in enumerate(nodes) if node is rest[2])
+    told = any(node.main in ("side", "site") or node.mark.has("sign") for node in nodes[first:])
+    if told or rest[0].mark.role("normal", "") is None:
+        return
+    for place in range(len(nodes) - 1, first - 1, -1):
+        names = nodes[place].candidates if nodes[place].main == "item" else ()
+        if names and all(limb in items[one].site_items or items[one].sited for one in names):
+            nodes[place + 1 : place + 1] = opening

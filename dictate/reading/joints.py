@@ -12,6 +12,7 @@ _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
 _BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
+_TURNS = frozenset({"external rotation", "internal rotation"})
 _MOVEMENTS = frozenset(
     "flexion extension abduction adduction flexors extensors abductors adductors inversion eversion".split()
 )
@@ -27,8 +28,12 @@ def shared_joints(tokens: Sequence[Token], spans: Sequence[Mark], meanings: Call
     joint = ""
     for place, token in enumerate(tokens):
         before = tokens[place - 1].lower if place and not tokens[place - 1].ends_sentence else ""
+        turned = " ".join(one.lower for one in tokens[place : place + 2])
         if token.lower in _MOVEMENTS and before in _JOINTS:
             joint = before
+        elif turned in _TURNS and joint and place not in named:
+            roles = tuple(r for r in meanings(f"{joint} {turned}") if r.kind == "item")
+            found.extend([Mark(place, place + 2, roles)] if roles else [])
         elif token.lower in _MOVEMENTS and joint and place not in named:
             roles = tuple(r for r in meanings(f"{joint} {token.lower}") if r.kind == "item")
             if roles:
@@ -69,5 +74,5 @@ def paired_with(marks: Sequence[Mark], place: int, near: Mark) -> bool:
     """ "Flex and extend the knee": two short names say nothing of each other."""
     link = marks[place + 1] if near.start > marks[place].start else marks[place - 1]
     return (
-        link.has("conj") and near.has("context") and abs(near.start - marks[place].start) == 1 + link.end - link.start
+        link.text == "and" and near.has("context") and abs(near.start - marks[place].start) == 1 + link.end - link.start
     )

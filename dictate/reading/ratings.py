@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from dictate.reading.drafts import Cell
 from dictate.reading.kinds import is_rating
 from dictate.reading.nodes import Node
 
 
-def share_rated(cells: Sequence[Cell], *, sign: bool) -> None:
+def share_rated(cells: Sequence[Cell], *, sign: bool, plurals: Collection[str]) -> None:
     """The sign rated in one reading is what is rated in those behind it that have a number and nothing else.
 
     So is its kind: "rest tremor right hand 2, left hand 1, none in the legs" says nothing of a tremor of another kind.
@@ -22,12 +22,34 @@ def share_rated(cells: Sequence[Cell], *, sign: bool) -> None:
         rated = [*one.values[len(signs) :], *two.values]
         if named and two.values and (two.side or two.site_node) and all(map(_rates, rated)):
             two.values = [*signs, *two.values]
+    _share_side(cells, plurals)
+    _share_sign(cells)
     kinds = _kinds(cells[0]) if cells and sign else []
     for cell in cells[1:] if kinds else ():
         own = any(node.main == "qualifier" for node in cell.modifiers) or cell.affirmed or cell.excepted
         if own or not (cell.side or cell.site_node) or not (cell.values or cell.negated or cell.modifiers):
             return
         cell.modifiers = [*kinds, *cell.modifiers]
+
+
+def _share_side(cells: Sequence[Cell], plurals: Collection[str]) -> None:
+    """ "Ashworth right elbow 2, wrist 1": the side in front of the first place is that of those that have none."""
+    if len(cells) < 2 or not cells[0].side_first or any(cell.side is not None for cell in cells[1:]):
+        return
+    for cell in cells:
+        if cell.site_node is None or len(cell.values) != 1 or not all(map(_rates, cell.values)) or cell.closed:
+            return
+    for cell in cells[1:]:
+        words = cell.site_node.text.split() if cell.site_node is not None else []
+        cell.side = None if any(word in plurals for word in words) else cells[0].side
+
+
+def _share_sign(cells: Sequence[Cell]) -> None:
+    """ "No wasting in the hands, but mild in the left calf": what was denied in the one place was found there."""
+    for one, two in itertools.pairwise(cells):
+        placed = one.site_node is not None and two.site_node is not None
+        if two.affirmed and placed and one.negated and not two.values and one.values and all(map(_is_sign, one.values)):
+            two.values = one.values
 
 
 def _rates(node: Node) -> bool:

@@ -12,7 +12,7 @@ from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nerves import strength_of_nerve
 from dictate.reading.nodes import Node, limb_of
-from dictate.reading.not_so import answer_no, but_is_not, only_this
+from dictate.reading.not_so import answer_no, but_is_not, but_some, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -44,6 +44,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     left_undone(nodes, items)
     answer_no(nodes)
     only_this(nodes)
+    but_some(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
     verbs_unsaid(nodes)
