@@ -23,7 +23,7 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     words = [node.text]
     cell.nodes.append(node)
     for place, after in enumerate(following[:8]):
-        way = after.main in ("side", "site", "direction") or after.text in _WAYS
+        way = after.main in ("side", "site", "direction", "compared") or after.text in _WAYS
         if way or after.main in ("filler", "comparison") or after.text == "than":
             words.append(after.text)
             cell.nodes.append(after)

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.cuts import is_unknown
 from dictate.reading.marks import Role
 from dictate.reading.nodes import LIMBS, Node, limb_of
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
 _SIDES = ("left", "right")
+_JERKS = ("jerk", "jerks", "reflex", "reflexes")
 
 
 def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
@@ -21,6 +24,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     there_at_all(nodes, items)
     both_named(nodes)
     scale_named(nodes, items)
+    unknown_jerks(nodes, items)
     limbs_in_short(nodes, items)
     of_the_limb_told(nodes, items)
 
@@ -90,6 +94,18 @@ def scale_named(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def _graded(before: Sequence[Node], last: Node | None) -> bool:
     start = next((place for place, node in enumerate(before) if node is last), 0)
     return any(node.mark.number is not None for node in before[start:])
+
+
+def unknown_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Suprapatellar reflex present", "deltoid jerks brisk": a jerk that has no name here is no muscle, nor all."""
+    scale = items["strength_all"].scale
+    for one, two in itertools.pairwise(nodes):
+        whole = two.main == "item" and two.text == "reflex" and all(items[name].blanket for name in two.candidates)
+        if whole and is_unknown(one):
+            two.main, two.candidates = "word", ()
+        muscle = one.main == "item" and all(items[name].scale == scale for name in one.candidates)
+        if muscle and two.main == "word" and two.text in _JERKS:
+            one.main, one.candidates = "word", ()
 
 
 def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -26,7 +26,7 @@ def share_rated(cells: Sequence[Cell], *, sign: bool, plurals: Collection[str]) 
     _share_sign(cells)
     kinds = _kinds(cells[0]) if cells and sign else []
     for cell in cells[1:] if kinds else ():
-        own = any(node.main == "qualifier" for node in cell.modifiers) or cell.affirmed or cell.excepted
+        own = any(node.main == "qualifier" for node in cell.modifiers) or cell.affirmed or cell.excepted or cell.units
         if own or not (cell.side or cell.site_node) or not (cell.values or cell.negated or cell.modifiers):
             return
         cell.modifiers = [*kinds, *cell.modifiers]

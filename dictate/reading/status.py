@@ -14,6 +14,7 @@ from dictate.reading.descriptors import (
     denied_sign,
     descriptor,
     equal_ahead,
+    found_here,
     missed,
     named_between,
     of_signs,
@@ -44,6 +45,7 @@ class StatusReader:
         self.owners = Owners(lexicon)
         self.measures = Measurer(lexicon)
         self.words = WordReader(lexicon)
+        self.meanings = lexicon.meanings
 
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
@@ -108,7 +110,8 @@ class StatusReader:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
-        meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
+        plain = [n for n in others if n.main != "item"]
+        meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
         meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None

@@ -473,7 +473,11 @@ READ = [
     ("Neck movements good. Everything else was fine.", ["neck normal"]),
     (
         "4/5 hip flexion, 4+/5 knee flexion, 5/5 knee extension on the right.",
-        ["strength_iliopsoas measured 4", "strength_hamstrings measured 4+", "strength_quadriceps right measured 5"],
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_hamstrings right measured 4+",
+            "strength_quadriceps right measured 5",
+        ],
     ),
     (
         "5/5 strength in the deltoids, biceps, triceps bilaterally, 4/5 in hip flexors, 5/5 elsewhere.",
@@ -1247,6 +1251,94 @@ READ = [
         ["bulk normal", "fasciculations absent", "pronator_drift right present", "tremor absent"],
     ),
     ("I did not look in her ears.", []),
+    ("Suprapatellar reflex present.", []),
+    ("Deltoid jerks brisk.", []),
+    (
+        "Babinski sign absent on right and present on left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Babinski's negative right, positive left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Reflexes: biceps ++/++, triceps ++/+, knees +++/++, ankles +/-.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps right measured 2+",
+            "reflex_triceps left measured 1+",
+            "reflex_patellar right measured 3+",
+            "reflex_patellar left measured 2+",
+            "reflex_achilles measured trace",
+        ],
+    ),
+    (
+        "Sustained clonus at the right ankle and 4 beats at the left.",
+        ["clonus right ankle present sustained", "clonus left ankle present 4 beats"],
+    ),
+    (
+        "All tendon reflexes absent apart from a flicker at the right knee.",
+        ["reflex_all measured 0", "reflex_patellar right measured trace"],
+    ),
+    ("I was unable to obtain a left supinator jerk.", ["reflex_brachioradialis left measured 0"]),
+    (
+        "Motor: hips 4/5, knees 5/5, ankles 5/5.",
+        [
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb knee measured 5",
+            "strength_lower_limb_distal measured 5",
+        ],
+    ),
+    ("Winging of the left scapula on forward flexion.", ["scapular_winging left present on forward flexion"]),
+    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal absent"]),
+    (
+        "Right arm localises, left arm flexes, both legs withdraw to pain.",
+        [
+            "motor_response right arm abnormal localizes",
+            "motor_response left arm abnormal flexes",
+            "motor_response both leg abnormal withdraws",
+        ],
+    ),
+    (
+        "Fasciculations seen in right first dorsal interosseous and calves.",
+        ["fasciculations right first_dorsal_interosseous present", "fasciculations calf present"],
+    ),
+    (
+        "Fasciculations: none in the arms, frequent in both thighs, occasional in the tongue.",
+        [
+            "fasciculations arm absent",
+            "fasciculations both thigh present frequent",
+            "fasciculations tongue present occasional",
+        ],
+    ),
+    (
+        "Modified Ashworth right elbow flexors 2, wrist flexors 1 plus, fingers 1.",
+        [
+            "ashworth right elbow_flexors measured 2",
+            "ashworth right wrist_flexors measured 1+",
+            "ashworth right finger measured 1",
+        ],
+    ),
+    (
+        "No fasciculations in the arms but some in the left calf.",
+        ["fasciculations arm absent", "fasciculations left calf present some"],
+    ),
+    (
+        "Tremor coarse in the right hand and fine in the left hand.",
+        ["tremor right hand present coarse", "tremor left hand present fine"],
+    ),
+    (
+        "Hip abduction is weaker on the right than on the left.",
+        ["strength_hip_abductors right abnormal weaker on the right than on the left"],
+    ),
+    (
+        "Left shoulder abduction three, external rotation four, internal rotation five.",
+        [
+            "strength_deltoid left measured 3",
+            "strength_infraspinatus left measured 4",
+            "strength_shoulder_internal_rotators left measured 5",
+        ],
+    ),
 ]
 
 
