@@ -94,12 +94,7 @@ class SideCarrier:
         if target is not None:
             draft.item = target  # "Upper limbs: power normal"
             draft.spans.append(context.heading_span)
-        elif (
-            site
-            and not draft.site
-            and item.limb != limb_of(site)
-            and (item.sited or (item.blanket and item.kind == "grade"))
-        ):
+        elif site and not draft.site and (item.sited or (item.blanket and item.scale and item.limb != limb_of(site))):
             draft.site = site
             draft.spans.append(context.heading_span)
         meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye

@@ -23,6 +23,7 @@ from dictate.reading.limb_parts import part_limbs
 from dictate.reading.limits import is_limit, take_limit
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
+from dictate.reading.ratings import share_rated
 from dictate.reading.sharing import (
     share,
     share_conditions,
@@ -137,6 +138,8 @@ class CellBuilder:
         """The cells with the sides, sites and parts of limbs that they share."""
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         cells = share(cells, sited=sited)
+        sign = any(self.items[c].kind == "presence" for c in candidates)
+        share_rated(cells, sign=sign, plurals=self.taker.plurals)
         if cells and cells[0].site and len({cell.site for cell in cells if cell.site}) == 1:
             for cell in (one for one in cells if one.site_node is None):
                 cell.site = cells[0].site  # "Ankle clonus: right sustained, left 4 beats"

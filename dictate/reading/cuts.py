@@ -171,6 +171,9 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     near = list(itertools.takewhile(lambda n: not n.is_break, following[:3]))
     if modified and any(n.main == "side" for n in near):
         return True  # "sustained clonus right ankle, three beats left"
+    told = bool(cell.modifiers) and not cell.values and cell.split and cell.site_node is not None
+    if told and node.mark.number is None and place_follows(following, sides=True):
+        return True  # "coarse in the right hand and fine in the left hand"
     counted = any(n.mark.number is not None for n in cell.values)
     if counted and node.mark.number is None and node.mark.has("absent"):
         return bool(following) and following[0].main == "side"  # "two beats none on the right"

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, Meaning
+from dictate.reading.kinds import INABILITY, Meaning, choice_value
+from dictate.reading.marks import Role
 from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
@@ -17,6 +18,7 @@ _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
 _OUT_OF_VIEW = frozenset({"not seen", "not visible"})
+_DENIED = ("absent", "negative")  # at the end of a name
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -156,6 +158,25 @@ def of_signs(
     if meaning.status is Status.NORMAL and shown and not cell.negated:
         return Meaning(Text(words=named[0].text), Status.ABNORMAL)
     return meaning
+
+
+def found_here(
+    name: str, item: Item, named: Sequence[Node], plain: Sequence[Node], meanings: Callable[[str], set[Role]]
+) -> Meaning | None:
+    """ "Babinski sign absent on the right and present on the left": as if the sign was said to be present.
+
+    meanings: everything that a phrase can be. None: no such sign was denied in its name, or it is not found here.
+    """
+    if len(named) != 1 or not plain or not all(n.mark.role("present", "") for n in plain):
+        return None
+    words = named[0].text.split()
+    if words[-1] not in _DENIED:
+        return None
+    roles = meanings(" ".join([*words[:-1], "present"]))
+    key = next((role.key for role in roles if (role.kind, role.item) == ("value", name)), "")
+    if not key:
+        return None
+    return Meaning(choice_value(key, item.values[key].value, item.kind), Status(item.values[key].status))
 
 
 def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:

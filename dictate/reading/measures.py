@@ -48,7 +48,7 @@ class Measurer:
         signs = [n for n in cell.values if n.mark.number is None and n.main == "item"]
         if meaning is None and item.kind == "normality" and signs and number is not None and number.a == 0:
             return Meaning(None, Status.NORMAL)  # "left leg rigidity nought": rated, and there is none
-        if meaning is None:
+        if meaning is None or (item.kind == "presence" and item.scored and not is_named(cell)):
             return None
         words = modifier_text(name, cell)
         value = meaning.value
@@ -111,6 +111,11 @@ class Measurer:
             if distance:
                 return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
         return meaning
+
+
+def is_named(cell: Cell) -> bool:
+    """Whether the words of a reading name the item, or a side or place of it, and are no number alone."""
+    return any(n.main == "item" for n in cell.nodes) or cell.side is not None or cell.site_node is not None
 
 
 def _is_measure(unit: Node) -> bool:

@@ -122,6 +122,13 @@ def only_this(nodes: list[Node]) -> None:
             comma.main, only.main = "filler", "contrast"
 
 
+def but_some(nodes: list[Node]) -> None:
+    """ "No fasciculations in the arms but some in the left calf": there, to some degree."""
+    for but, some in itertools.pairwise(nodes):
+        if but.main == "contrast" and some.text == "some" and some.main == "filler":
+            some.main = "severity"
+
+
 def answer_no(nodes: list[Node]) -> None:
     """ "Neck stiff? No, supple.": a "no" with a comma behind it is an answer where what follows says how it was."""
     if len(nodes) < 3 or nodes[0].text != "no" or nodes[1].main != "comma" or nodes[0].main != "negation":

@@ -36,6 +36,8 @@ class SiteFinder:
             return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        if self._rates_on(marks, place, active, nodes):
+            return True  # "Ashworth right elbow flexors 2, wrist flexors 1"
         if _none_there(marks, place) and all(self._is_sited_sign(name) for name in active):
             return True  # "fasciculations in the left deltoid, tongue none"
         here = any(node.main == "item" for node in nodes)
@@ -66,6 +68,16 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _rates_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> bool:
+        """A further place in a list of ratings by place: a number before it, and a number behind it."""
+        rated = (
+            item.kind == "grade" and item.sited and not item.blanket for item in map(self.items.get, active) if item
+        )
+        before = [node.main for node in nodes if node.main not in ("filler", "side")][-2:]
+        after = [mark for mark in marks[place + 1 : place + 4] if not mark.has("side", "filler")]
+        own = any(role.kind == "site" and role.item in ("", *active) for role in marks[place].roles)
+        return own and before == ["number", "comma"] and bool(after) and after[0].number is not None and all(rated)
 
     def _is_sited_sign(self, name: str) -> bool:
         return self.items[name].sited and self.items[name].kind == "presence"

@@ -34,6 +34,7 @@ from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_regions import regions_in_force
 from dictate.reading.limb_titles import limbs_in_force
+from dictate.reading.listed_signs import open_lists
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
@@ -167,7 +168,7 @@ def _through(
 
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
-    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
+    signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
     return without_numbering(number_items(marks, tokens), tokens)

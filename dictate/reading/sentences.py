@@ -100,7 +100,7 @@ class SentenceReader:
             self._orphan(Statement(after=other_side))
         standing = {id(draft) for draft in earlier[-64:]}  # more than a correction can reach
         first_draft = next((at for at in range(len(self.drafts), 0, -1) if id(self.drafts[at - 1]) in standing), 0)
-        said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
+        said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar)
         for node in self.postures.give(nodes, said, self.context):
             self._cover(node)
         self.drafts[first_draft:] = said

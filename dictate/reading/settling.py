@@ -7,11 +7,12 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.grading import settle_grades
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nerves import strength_of_nerve
 from dictate.reading.nodes import Node, limb_of
-from dictate.reading.not_so import answer_no, but_is_not, only_this
+from dictate.reading.not_so import answer_no, but_is_not, but_some, only_this
 from dictate.reading.tasks import SUBJECTS
 from dictate.reading.weights import Statement
 
@@ -22,7 +23,6 @@ _COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs"})
 _AUXILIARIES = ("does", "did", "do")
 _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
-_WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
 _REACHING = frozenset({"to", "until", "till", "up to", "as far as"})
 _LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})
@@ -35,7 +35,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     strength_of_nerve(nodes, items)
     untitle(nodes, items)
     place_titles(nodes)
-    grades_aside(nodes, items)
+    settle_grades(nodes, items)
     both_of_two(nodes)
     compared_sides(nodes)
     count_losses(nodes, items)
@@ -44,6 +44,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     left_undone(nodes, items)
     answer_no(nodes)
     only_this(nodes)
+    but_some(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
     verbs_unsaid(nodes)
@@ -88,22 +89,6 @@ def place_titles(nodes: list[Node]) -> None:
         nodes[colon].main = "filler"
         for link in (n for n in nodes[:colon] if n.main == "comma"):
             link.main, link.mark = "conj", replace(link.mark, text="and")
-
-
-def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "Brisk (3+) at both knees", "brisk, 3+, at both knees": a number set off says how much the word before it says.
-
-    A grade says it better than the word.
-    """
-    for place in range(len(nodes) - 3):
-        word, opening, number, closing = nodes[place : place + 4]
-        if word.main != "value" or number.main != "number" or not opening.main == closing.main == "comma":
-            continue
-        if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 4 : place + 5]):
-            opening.main = closing.main = "filler"
-            named = next((n.candidates for n in reversed(nodes[:place]) if n.main == "item"), ())
-            if any(items[name].kind == "grade" for name in named):
-                word.main = "filler"
 
 
 def both_of_two(nodes: list[Node]) -> None:

@@ -179,7 +179,8 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
         listed = False
         if one.site_node is None or two.site_node is None or not joined or not two.values:
             continue
-        if not (one.values or one.negated or one.excepted):
+        told = one.modifiers and any(n.main == "item" for n in one.nodes)  # "coarse on the right hand and fine ..."
+        if not (one.values or one.negated or one.excepted or told):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
         alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE

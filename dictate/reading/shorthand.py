@@ -74,12 +74,21 @@ def _is_jerk(item: Item) -> bool:
 
 
 def _sign_pair(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> Mark | None:
-    """ "-/-", "+/+", "-/+": two jerks that are there or not; "+/-" alone is one that is barely there."""
+    """ "-/-", "+/+", "++/+": two jerks that are there or not; "+/-" alone is one that is barely there."""
     three = marks[place : place + 3]
     if len(three) < 3 or three[1].text != "/" or not (tokens[three[1].start].glued and tokens[three[2].start].glued):
         return None
-    if three[0].text not in _SIGNS or three[2].text not in _SIGNS:
+    one, two = (_jerk_written(mark) for mark in (three[0], three[2]))
+    if one is None or two is None:
         return None
-    (a, a_sign), (b, b_sign) = _SIGNS[three[0].text], _SIGNS[three[2].text]
+    (a, a_sign), (b, b_sign) = one, two
     number = Number(a=a, a_sign=a_sign, op="/", b=b, b_sign=b_sign)
     return Mark(three[0].start, three[2].end, (Role("number"),), number, " ".join(mark.text for mark in three))
+
+
+def _jerk_written(mark: Mark) -> tuple[float, str] | None:
+    """ "+", "-", "++": how brisk, and its sign; None: no jerk is written so."""
+    if mark.text in _SIGNS:
+        return _SIGNS[mark.text]
+    pluses = set(mark.text.split()) == {"+"} and mark.number is not None and not mark.number.op
+    return (mark.number.a, "+") if pluses and mark.number is not None else None

@@ -14,6 +14,7 @@ from dictate.reading.descriptors import (
     denied_sign,
     descriptor,
     equal_ahead,
+    found_here,
     missed,
     named_between,
     of_signs,
@@ -25,7 +26,7 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
+from dictate.reading.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
@@ -44,6 +45,7 @@ class StatusReader:
         self.owners = Owners(lexicon)
         self.measures = Measurer(lexicon)
         self.words = WordReader(lexicon)
+        self.meanings = lexicon.meanings
 
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
@@ -98,6 +100,8 @@ class StatusReader:
         in_words = in_words or missed(item, cell, numbers)
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
+        if unread and not is_named(cell):
+            return None  # "1. Tremor absent 2. Rigidity none": what follows is numbered
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):
@@ -106,7 +110,8 @@ class StatusReader:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
-        meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
+        plain = [n for n in others if n.main != "item"]
+        meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
         meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
         if meaning is None:
             return None
@@ -140,7 +145,8 @@ class StatusReader:
         site = self._site(name, item, cell)
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
         if target:
-            name, site, item = target, "", self.items[target]
+            name, item = target, self.items[target]
+            site = site if site in item.sites else ""  # "wrist 3, fingers 2": a part of the region
         side = cell.side or self._named_side(name, item, cell)
         measured = meaning.status is Status.MEASURED or (
             item.kind == "presence" and isinstance(meaning.value, Quantity)

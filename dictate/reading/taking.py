@@ -12,6 +12,7 @@ from dictate.reading.cuts import (
     decides_name,
     is_unknown_next,
     limbs_together,
+    place_follows,
     side_next,
     site_next,
     starts_anew,
@@ -39,6 +40,7 @@ class Taker:
         self.lexicon = lexicon
         self.items = lexicon.items
         self.owners = Owners(lexicon)
+        self.plurals = frozenset(lexicon.grammar.common.plurals)
 
     def take_name(self, cell: Cell, node: Node) -> None:
         """Take a name, with what it says itself."""
@@ -133,6 +135,9 @@ class Taker:
             cells.append(cell := Cell(affirmed=True))
         elif cell.split and (told or graded or anew) and not following[0].is_break:
             cells.append(cell := Cell())  # "moderate right, mild left"
+        elif cell.split and cell.site_node is not None and place_follows(following, sides=True):
+            none = cell.negated or any(n.mark.role("absent", "") for n in cell.values)
+            cells.append(cell := Cell(affirmed=none))  # "none in the arms, frequent in both thighs"
         cell.modifiers.append(node)
         cell.nodes.append(node)
 
@@ -185,7 +190,9 @@ class Taker:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            shared = shared_side(cell, node)
+            one_side = cell.side in (Side.LEFT, Side.RIGHT)
+            plural = one_side and not self.plurals.isdisjoint(node.text.split())  # "right deltoid and calves"
+            shared = None if plural else shared_side(cell, node)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)

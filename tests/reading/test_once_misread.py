@@ -473,7 +473,11 @@ READ = [
     ("Neck movements good. Everything else was fine.", ["neck normal"]),
     (
         "4/5 hip flexion, 4+/5 knee flexion, 5/5 knee extension on the right.",
-        ["strength_iliopsoas measured 4", "strength_hamstrings measured 4+", "strength_quadriceps right measured 5"],
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_hamstrings right measured 4+",
+            "strength_quadriceps right measured 5",
+        ],
     ),
     (
         "5/5 strength in the deltoids, biceps, triceps bilaterally, 4/5 in hip flexors, 5/5 elsewhere.",
@@ -1381,6 +1385,94 @@ READ = [
         ["hop right normal", "hop left abnormal not normal", "chair_rise normal"],
     ),
     ("Power 5 on the. Left. Tone normal.", ["strength_all left measured 5", "tone normal"]),
+    ("Suprapatellar reflex present.", []),
+    ("Deltoid jerks brisk.", []),
+    (
+        "Babinski sign absent on right and present on left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Babinski's negative right, positive left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Reflexes: biceps ++/++, triceps ++/+, knees +++/++, ankles +/-.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps right measured 2+",
+            "reflex_triceps left measured 1+",
+            "reflex_patellar right measured 3+",
+            "reflex_patellar left measured 2+",
+            "reflex_achilles measured trace",
+        ],
+    ),
+    (
+        "Sustained clonus at the right ankle and 4 beats at the left.",
+        ["clonus right ankle present sustained", "clonus left ankle present 4 beats"],
+    ),
+    (
+        "All tendon reflexes absent apart from a flicker at the right knee.",
+        ["reflex_all measured 0", "reflex_patellar right measured trace"],
+    ),
+    ("I was unable to obtain a left supinator jerk.", ["reflex_brachioradialis left measured 0"]),
+    (
+        "Motor: hips 4/5, knees 5/5, ankles 5/5.",
+        [
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb knee measured 5",
+            "strength_lower_limb_distal measured 5",
+        ],
+    ),
+    ("Winging of the left scapula on forward flexion.", ["scapular_winging left present on forward flexion"]),
+    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal absent"]),
+    (
+        "Right arm localises, left arm flexes, both legs withdraw to pain.",
+        [
+            "motor_response right arm abnormal localizes",
+            "motor_response left arm abnormal flexes",
+            "motor_response both leg abnormal withdraws",
+        ],
+    ),
+    (
+        "Fasciculations seen in right first dorsal interosseous and calves.",
+        ["fasciculations right first_dorsal_interosseous present", "fasciculations calf present"],
+    ),
+    (
+        "Fasciculations: none in the arms, frequent in both thighs, occasional in the tongue.",
+        [
+            "fasciculations arm absent",
+            "fasciculations both thigh present frequent",
+            "fasciculations tongue present occasional",
+        ],
+    ),
+    (
+        "Modified Ashworth right elbow flexors 2, wrist flexors 1 plus, fingers 1.",
+        [
+            "ashworth right elbow_flexors measured 2",
+            "ashworth right wrist_flexors measured 1+",
+            "ashworth right finger measured 1",
+        ],
+    ),
+    (
+        "No fasciculations in the arms but some in the left calf.",
+        ["fasciculations arm absent", "fasciculations left calf present some"],
+    ),
+    (
+        "Tremor coarse in the right hand and fine in the left hand.",
+        ["tremor right hand present coarse", "tremor left hand present fine"],
+    ),
+    (
+        "Hip abduction is weaker on the right than on the left.",
+        ["strength_hip_abductors right abnormal weaker on the right than on the left"],
+    ),
+    (
+        "Left shoulder abduction three, external rotation four, internal rotation five.",
+        [
+            "strength_deltoid left measured 3",
+            "strength_infraspinatus left measured 4",
+            "strength_shoulder_internal_rotators left measured 5",
+        ],
+    ),
 ]
 
 
@@ -2011,7 +2103,7 @@ def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted
             "Proximal weakness 4/5 in the legs, distal power full.",
             ["strength_lower_limb_proximal measured 4", "strength_lower_limb_distal normal"],
         ),
-        ("Bradykinesia right 2, left 1.", ["bradykinesia right present", "bradykinesia left present"]),
+        ("Bradykinesia right 2, left 1.", ["bradykinesia right present 2", "bradykinesia left present 1"]),
     ],
 )
 def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str]) -> None:
@@ -2025,9 +2117,9 @@ def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str
 
 
 def test_a_number_that_a_sign_cannot_have_is_left_over(grammar: Grammar) -> None:
-    """ "Bradykinesia 2" keeps its sign, and the number is shown as not placed."""
-    remarks = read(transcript_of_text("Bradykinesia right 2, left 1."), grammar).remarks
-    assert [one.evidence.quote for one in remarks] == ["2, left 1."]
+    """ "Bradykinesia 7" keeps its sign, and the number is shown as not placed."""
+    remarks = read(transcript_of_text("Bradykinesia right 7, left 8."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["7, left 8."]
 
 
 def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
