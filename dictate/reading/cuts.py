@@ -30,6 +30,11 @@ _ALWAYS_REASONS = frozenset(
         "related to",
         "in proportion to",
         "out of proportion to",
+        "for degree of",
+        "for the degree of",
+        "allowing for",
+        "commensurate with",
+        "proportionate to",
     }
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})

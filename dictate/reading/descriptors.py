@@ -13,6 +13,7 @@ from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
+_LINKS = re.compile(r" (?:of|at|in)$")  # "wasting of the right half", "down at the feet"
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
@@ -38,7 +39,7 @@ def descriptor(
         return fixed[0]
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
-        text = str(value) if value is not None else words.removesuffix(" of")  # "wasting of the right half"
+        text = str(value) if value is not None else _LINKS.sub("", words)
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]

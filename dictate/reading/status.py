@@ -32,6 +32,7 @@ from dictate.reading.tasks import done
 from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
+_UNTOLD = ("to ", "for ", "with eyes", "with the eyes", "eyes ")  # to what, and under what, but not how it was
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 
 
@@ -284,7 +285,8 @@ class StatusReader:
             return Meaning(None, Status.NORMAL)
         if item.task and any(done(n) for n in cell.nodes):
             return Meaning(None, Status.NORMAL)
-        modified = any(n.value_roles(name) for n in cell.modifiers) and not item.blanket
+        how = [n for n in cell.modifiers if n.value_roles(name) and not n.text.startswith(_UNTOLD)]
+        modified = bool(how) and not item.blanket
         if modified and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         if modified and item.kind == "grade" and "only" in words.split():

@@ -20,7 +20,14 @@ _LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
-_IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased", "symm": "symmetric"}
+_IN_FULL = {
+    "decr": "decreased",
+    "incr": "increased",
+    "dimin": "diminished",
+    "dec": "decreased",
+    "symm": "symmetric",
+    "decd": "decreased",
+}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
     "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "
