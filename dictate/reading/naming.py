@@ -64,10 +64,10 @@ class Labeller:
             if (mark.text.startswith("too ") and opens_reason(nodes, mark)) or bare_reason(marks, place, nodes):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
-            if node.main == "qualifier" and self._site_of(marks, place, active):
-                node.main = "site"
             if node.main == "value" and not candidates:
                 node.main = "qualifier" if qualifies_next(marks, place) else self._of_what(marks, place, active)
+            if node.main in ("qualifier", "word") and self._site_of(marks, place, active):
+                node.main = "site"
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
             self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
@@ -225,7 +225,7 @@ class Labeller:
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
-            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(marks, place, here, nodes)
+            return self.bare.of_unit(marks, place, here, nodes) or self.bare.of_number(marks, place, here, nodes)
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")

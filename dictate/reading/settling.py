@@ -10,6 +10,7 @@ from dictate.grammar import Item
 from dictate.reading.held_against import hold_against
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
+from dictate.reading.neighbours import settle_neighbours
 from dictate.reading.nerves import strength_of_nerve
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import answer_no, but_is_not, only_this
@@ -33,6 +34,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     grades_aside(nodes, items)
     both_of_two(nodes)
     hold_against(nodes, items)
+    settle_neighbours(nodes, items)
     count_losses(nodes, items)
     give_units(nodes)
     tell_untested(nodes, items)

@@ -11,6 +11,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node
+from dictate.reading.not_so import but_normal
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
@@ -26,6 +27,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             _take_denial(cell, result[-1])
         if cell.denying and cell.values:
             cell.negated = True  # "present but not brisk"
+        if result and but_normal(cell, result[-1]):
+            result[-1].detail.extend(f"but {n.text}" for n in cell.values)
+            result[-1].nodes.extend(cell.nodes)
+            continue
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -271,9 +276,20 @@ def shared_side(cell: Cell, second: Node) -> Node | None:
     if site is None:
         return None
     fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if led := _led_by_side(before):
+        return led
     if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
-    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
     if fingers:
         return next((n for n in before if n.main == "side"), None)
     return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None
+
+
+def _led_by_side(before: Sequence[Node]) -> Node | None:
+    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
+    side = next((n for n in before if n.main == "side"), None)
+    named = next((n for n in reversed(before) if n.main == "item"), None)
+    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
+        return None
+    return side

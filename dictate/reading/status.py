@@ -283,7 +283,7 @@ class StatusReader:
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
-        if item.task and any(done(n) for n in cell.nodes):
+        if item.task and (any(done(n) for n in cell.nodes) or (cell.denying and cell.contrary)):
             return Meaning(None, Status.NORMAL)
         how = [n for n in cell.modifiers if n.value_roles(name) and not n.text.startswith(_UNTOLD)]
         modified = bool(how) and not item.blanket
