@@ -233,7 +233,8 @@ def own_nodes(after: list[Node], accepts: Callable[[Node], bool]) -> list[Node]:
     for place, node in enumerate(after):
         if node.main == "number" and not accepts(node):
             breaks = [i for i, n in enumerate(after[:place]) if n.main == "semicolon"]
-            return after[: breaks[-1]] if breaks else after
+            told = breaks and any(n.main == "value" and accepts(n) for n in after[breaks[-1] : place])
+            return after[: breaks[-1]] if breaks and not told else after
     return after
 
 

@@ -35,7 +35,8 @@ def compared_sides(nodes: list[Node]) -> None:
         named = bool(behind) and behind[-1].main == "item"  # "relative afferent pupillary defect on the left"
         told = bool(behind) and not named and behind[-1].text.split()[0] in _COMPARING
         told = told or _is_share_of(nodes, place)
-        from_it = len(behind) > 1 and behind[-1].text in ("from", "from the") and behind[-2].text in _DIFFERING
+        before = {n.text for n in nodes[max(0, place - 6) : place]}
+        from_it = bool(behind) and behind[-1].text in ("from", "from the") and not before.isdisjoint(_DIFFERING)
         if told or from_it:
             node.main = "compared"
 
@@ -61,7 +62,7 @@ def one_around_the_other(nodes: list[Node]) -> None:
 def short_of(nodes: list[Node]) -> None:
     """ "Six seconds less than the examiner's", "ten seconds shorter": a difference, and no reading of its own."""
     for place, node in enumerate(nodes):
-        if node.main != "number" or node.unit is None or place + 2 >= len(nodes):
+        if node.main != "number" or place + 2 >= len(nodes):
             continue
         word = nodes[place + 2]
         if nodes[place + 1].main == "unit" and word.text in _SHORT_OF and not _counts_on(nodes, place + 3):

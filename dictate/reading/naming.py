@@ -25,7 +25,6 @@ _INFERENCES = frozenset({"so", "therefore", "hence"})
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
-_ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
 
@@ -266,7 +265,9 @@ class Labeller:
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
         other = not set(active) & set(candidates)  # "Sensory. No sensory loss.": the whole is spoken of already
         if last is None and not named and spoken_of and other and all(self.items[c].blanket for c in candidates):
-            return True  # "Finger nose normal on the right. Mild dysmetria on the left."
+            return all(
+                n.main != "rest" for n in nodes
+            )  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:
@@ -281,7 +282,9 @@ class Labeller:
         whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
         """
         words = [part for mark in marks[place + 1 : place + 5] for part in (mark.inner or (mark,))]
-        after = [part for part in words if part.text not in _ARTICLES and not part.has("side")][:2]
+        after = [
+            part for part in words if part.text not in ("the", "his", "her", "their", "a") and not part.has("side")
+        ][:2]
         tight = len(after) == 2 and after[0].text in ("on", "with")
         if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
             return False

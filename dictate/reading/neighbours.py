@@ -17,10 +17,20 @@ _WITH = frozenset({"with", "on", "in", "at"})
 
 def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
+    sides_of_parts(nodes)
     plain_signs(nodes)
     all_of_them(nodes)
     still_so(nodes)
+    out_of_all(nodes)
     none_of_it(nodes, items)
+
+
+def sides_of_parts(nodes: list[Node]) -> None:
+    """ "On her toes and on the left heel": a side right in front of a part of the body is of that, and not behind."""
+    for one, two in itertools.pairwise(nodes):
+        part = two.main == "item" and two.mark.has("site") and two.mark.start == one.mark.end
+        if one.main == "side" and part and one.text in ("on the left", "on the right"):
+            one.mark = replace(one.mark, text=one.text.removeprefix("on the "))
 
 
 def plain_signs(nodes: list[Node]) -> None:
@@ -38,6 +48,15 @@ def all_of_them(nodes: list[Node]) -> None:
         counted = one.main != "item" and (counted or (one.mark.number is not None and one.mark.number.op == "of"))
         if counted and one.is_break and two.text in ("all", "all of them") and three.main == "side":
             two.main, two.mark = "value", replace(two.mark, roles=(Role("normal"),))
+
+
+def out_of_all(nodes: list[Node]) -> None:
+    """ "..., all out of eight": the maximum of all that was measured before, and no reading."""
+    for place in range(4, len(nodes)):
+        said = [n.text for n in nodes[place - 3 : place]]
+        maximum = said in (["all", "out", "of"], ["each", "out", "of"]) and nodes[place - 4].is_break
+        if maximum and nodes[place].mark.number is not None and nodes[place].main == "number":
+            nodes[place].main = "filler"
 
 
 def still_so(nodes: list[Node]) -> None:

@@ -169,9 +169,12 @@ def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
     So is a task that somebody cannot do ("walks on his toes but not on his heels").
     """
-    for one, two in itertools.pairwise(nodes):
-        denied = one.main == "except" and one.text.endswith(" not") and two.main == "item"
-        if denied and (two.sign or all(items[name].task for name in two.candidates)):
+    for place, one in enumerate(nodes):
+        if one.main != "except" or not one.text.endswith(" not"):
+            continue
+        two = next((n for n in nodes[place + 1 :] if n.main not in ("side", "filler")), one)
+        task = two.main == "item" and all(items[name].task for name in two.candidates)
+        if task or (two.sign and two is nodes[place + 1]):
             one.main = "negation"
 
 

@@ -163,7 +163,8 @@ class StatusReader:
         if side is Side.MIDLINE and not item.midline:
             side = None
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
-        anchor = next((n.mark.start for n in cell.values), spans[0][0] if spans else 0)
+        told = [n for n in cell.values if n.mark.number is not None and measured] or cell.values
+        anchor = next((n.mark.start for n in told), spans[0][0] if spans else 0)
         return Draft(
             item=name,
             status=meaning.status,
