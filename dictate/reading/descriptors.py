@@ -64,7 +64,9 @@ def _count_first(text: str) -> str:
     return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:
+def contrary(
+    meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False, task: bool = False
+) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
@@ -80,7 +82,10 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool 
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:
         signs = [node.text for node in named if node.sign]
-        return Meaning(Text(words=" ".join(filter(None, [words, *(signs or ["not normal"])]))), Status.ABNORMAL)
+        return Meaning(
+            Text(words=" ".join(filter(None, [words, *(signs or ["unable" if task else "not normal"])]))),
+            Status.ABNORMAL,
+        )
     if isinstance(meaning.value, Grade):
         return Meaning(Text(words=f"not {meaning.value}"), Status.ABNORMAL)
     return None

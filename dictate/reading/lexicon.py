@@ -231,8 +231,8 @@ class Lexicon:
                 spans.append(Mark(start, end, roles))
         spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings), *unsaid_heads(tokens, self.meanings)])
         spans = self._with_shared_heads(tokens, spans)
-        spans.extend(shared_joints(tokens, spans, self.meanings))
-        chosen = longest_first(sorted(spans, key=lambda span: span.start), len(tokens))
+        spans = sorted([*spans, *shared_joints(tokens, spans, self.meanings)], key=lambda span: span.start)
+        chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
         marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
         joined = part_sides(list(join(marks, tokens, self.items)), tokens)

@@ -25,6 +25,7 @@ _INFERENCES = frozenset({"so", "therefore", "hence"})
 _SERVICES = frozenset(
     {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
 )
+_ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})
 
@@ -282,9 +283,7 @@ class Labeller:
         whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
         """
         words = [part for mark in marks[place + 1 : place + 5] for part in (mark.inner or (mark,))]
-        after = [
-            part for part in words if part.text not in ("the", "his", "her", "their", "a") and not part.has("side")
-        ][:2]
+        after = [part for part in words if part.text not in _ARTICLES and not part.has("side")][:2]
         tight = len(after) == 2 and after[0].text in ("on", "with")
         if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
             return False

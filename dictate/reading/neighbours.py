@@ -17,7 +17,7 @@ _WITH = frozenset({"with", "on", "in", "at"})
 
 def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
-    sides_of_parts(nodes)
+    sides_of_parts(nodes, items)
     plain_signs(nodes)
     all_of_them(nodes)
     still_so(nodes)
@@ -25,11 +25,12 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     none_of_it(nodes, items)
 
 
-def sides_of_parts(nodes: list[Node]) -> None:
+def sides_of_parts(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "On her toes and on the left heel": a side right in front of a part of the body is of that, and not behind."""
     for one, two in itertools.pairwise(nodes):
         part = two.main == "item" and two.mark.has("site") and two.mark.start == one.mark.end
-        if one.main == "side" and part and one.text in ("on the left", "on the right"):
+        task = part and all(items[name].task for name in two.candidates)
+        if one.main == "side" and task and one.text in ("on the left", "on the right"):
             one.mark = replace(one.mark, text=one.text.removeprefix("on the "))
 
 

@@ -94,13 +94,17 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
         cell.negated, cell.negation, cell.values = False, None, []
 
 
-def but_normal(cell: Cell, before: Cell) -> bool:
+def keep_but(cell: Cell, before: Cell) -> bool:
     """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
     placed = cell.side is not None or cell.site_node is not None or cell.excepted or cell.negated
     if placed or not cell.values or not before.contrasted or before.side not in (Side.LEFT, Side.RIGHT):
         return False
     told = [n for n in before.values if n.mark.has("abnormal", "sign")]
-    return bool(told) and all(n.mark.has("normal") and n.mark.number is None for n in cell.values)
+    if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
+        return False
+    before.detail.extend(f"but {n.text}" for n in cell.values)
+    before.nodes.extend(cell.nodes)
+    return True
 
 
 def keep_denied(cell: Cell, node: Node, denied: Node) -> None:

@@ -11,7 +11,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node
-from dictate.reading.not_so import but_normal
+from dictate.reading.not_so import keep_but
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
@@ -27,9 +27,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             _take_denial(cell, result[-1])
         if cell.denying and cell.values:
             cell.negated = True  # "present but not brisk"
-        if result and but_normal(cell, result[-1]):
-            result[-1].detail.extend(f"but {n.text}" for n in cell.values)
-            result[-1].nodes.extend(cell.nodes)
+        if result and keep_but(cell, result[-1]):
             continue
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:

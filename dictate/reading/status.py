@@ -108,7 +108,7 @@ class StatusReader:
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
         meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
-        meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
+        meaning = self._contrary(item, name, cell, meaning, signs) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -131,6 +131,10 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
+
+    def _contrary(self, item: Item, name: str, cell: Cell, meaning: Meaning, signs: list[Node]) -> Meaning | None:
+        task = item.task and cell.denying and not cell.values
+        return contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying, task=task)
 
     def _normal_sign(self, name: str, node: Node) -> bool:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""
