@@ -22,9 +22,7 @@ from dictate.reading.vital_signs import read_vital_signs
 _ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
-_SERVICES = frozenset(
-    {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
-)
+_SERVICES = frozenset("clinic clinics service team society nurse unit ward symptoms specialist".split())
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = frozenset({"reflex", "reflexes"})

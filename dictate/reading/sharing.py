@@ -25,10 +25,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for place, cell in enumerate(full):
         if result:
             _take_denial(cell, result[-1])
-        if cell.denying and cell.values:
-            cell.negated = True  # "present but not brisk"
         if result and keep_but(cell, result[-1]):
             continue
+        cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
