@@ -40,11 +40,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             _differ(cell, before)
             result.append(cell)
             continue
-        if before.closed and cell.modifiers:
-            result.append(cell)  # "none on the left; on the right, mild, at rest"
-            continue
         if before.closed or (before.contrasted and before.values and not cell.hedged):
-            continue  # after a semicolon nothing is shared, nor after a "but"
+            # after a semicolon nothing is shared, nor after a "but"; "none on the left; on the right, mild, at rest"
+            result.extend([cell] if before.closed and cell.modifiers else [])
+            continue
         if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
