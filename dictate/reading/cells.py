@@ -103,7 +103,7 @@ class CellBuilder:
             if is_name:
                 self.taker.take_name(cell, node)
             elif (
-                (node.main == "side" and both_compared(following, told=_of_no_one_side(cell)))
+                (node.main == "side" and both_compared(following, told=_of_no_one_side(cell, shown=shown)))
                 or node.main == "comparison"
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
@@ -151,9 +151,10 @@ class CellBuilder:
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
 
 
-def _of_no_one_side(cell: Cell) -> bool:
+def _of_no_one_side(cell: Cell, *, shown: bool) -> bool:
     """Whether what was found was found of both sides, or of no side that was said."""
-    return bool(cell.values) and cell.split and cell.side in (None, Side.BOTH)
+    told = bool(cell.values) or (shown and any(n.main == "item" for n in cell.nodes))
+    return told and cell.split and cell.side in (None, Side.BOTH)
 
 
 def _tells(cells: Sequence[Cell], *, shown: bool) -> bool:

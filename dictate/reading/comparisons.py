@@ -22,7 +22,8 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     taken = 0
     words = [node.text]
     cell.nodes.append(node)
-    for place, after in enumerate(following[:8]):
+    placed = not cell.values and _is_place(following)
+    for place, after in enumerate([] if placed else following[:8]):
         way = after.main in ("side", "site", "direction", "compared") or after.text in _WAYS
         if way or after.main in ("filler", "comparison") or after.text == "than":
             words.append(after.text)
@@ -47,6 +48,13 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
         mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
         cell.values.append(Node(mark, "value"))
     return taken
+
+
+def _is_place(following: list[Node]) -> bool:
+    """ "Has got worse in the left leg": worse than it was, and there; not "worse on the left" than on the right."""
+    said = [n for n in following[:8] if n.main != "filler"]
+    held = any(n.text.startswith("than") for n in following[:8])
+    return not held and [n.main for n in said[:2]] == ["side", "site"]
 
 
 def _of_both(node: Node, following: list[Node]) -> bool:

@@ -14,6 +14,7 @@ from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
+_LINKS = re.compile(r" (?:of|at|in)$")  # "wasting of the right half", "down at the feet"
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
@@ -40,7 +41,7 @@ def descriptor(
         return fixed[0]
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
-        text = str(value) if value is not None else words.removesuffix(" of")  # "wasting of the right half"
+        text = str(value) if value is not None else _LINKS.sub("", words)
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
@@ -65,7 +66,9 @@ def _count_first(text: str) -> str:
     return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:
+def contrary(
+    meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False, task: bool = False
+) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
@@ -81,7 +84,10 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool 
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:
         signs = [node.text for node in named if node.sign]
-        return Meaning(Text(words=" ".join(filter(None, [words, *(signs or ["not normal"])]))), Status.ABNORMAL)
+        return Meaning(
+            Text(words=" ".join(filter(None, [words, *(signs or ["unable" if task else "not normal"])]))),
+            Status.ABNORMAL,
+        )
     if isinstance(meaning.value, Grade):
         return Meaning(Text(words=f"not {meaning.value}"), Status.ABNORMAL)
     return None

@@ -8,6 +8,14 @@ from dictate.reading.lexicon import leads_on
 from dictate.reading.nodes import Node
 
 
+def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
+    """ "The right arm and | leg feel different to", "left face | sixty percent to": cut off what tells of them."""
+    said = [n for n in front if n.main != "filler"]
+    places = bool(said) and all(n.main in ("side", "site", "conj") for n in said)
+    after = next((n.main for n in before if n.main != "filler"), "")
+    return places and any(n.main == "site" for n in said) and after == ("site" if said[-1].main == "conj" else "value")
+
+
 def graded_at(before: Sequence[Node]) -> bool:
     """ "2 and equal at the", in front of a name: the number is of what is named after it."""
     said = [n for n in before if n.text not in ("the", "both")]

@@ -12,10 +12,10 @@ from dictate.reading.limb_titles import (
     can_be_of,
     limbs_of_items,
     names_of,
-    says_nothing,
 )
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import LIMBS, limb_of
+from dictate.reading.title_style import says_nothing
 from dictate.reading.tokens import Token
 
 _WHOLE = frozenset({"arm", "leg", *LIMBS})

@@ -5,8 +5,10 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from dictate.reading.fronts import leads_into
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
+from dictate.reading.weights import Statement
 
 _RUN = ("item", "comma", "conj", "filler")
 
@@ -17,6 +19,15 @@ class Lists:
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
         self.items = lexicon.items
+
+    def pass_fronts_on(self, statements: list[Statement]) -> None:
+        """ "The right arm and leg feel different to touch": the places that a sentence begins with are told of."""
+        if len(statements) < 2 or statements[0].names:
+            return
+        front, first = statements[0].after, statements[1]
+        if leads_into(front, first.before) and all(self.items[c].sited for c in first.candidates):
+            first.before[:0] = front
+            del statements[0]
 
     def holds(self, nodes: Sequence[Node], group: Sequence[Node], node: Node, between: Sequence[Node]) -> bool:
         """Whether a whole and what it does not cover stand in one list, closed by an "and" before its value."""

@@ -22,9 +22,7 @@ from dictate.reading.vital_signs import read_vital_signs
 _ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
-_SERVICES = frozenset(
-    {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
-)
+_SERVICES = frozenset("clinic clinics service team society nurse unit ward symptoms specialist".split())
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = ("reflex", "reflexes")
@@ -64,10 +62,10 @@ class Labeller:
             if (mark.text.startswith("too ") and opens_reason(nodes, mark)) or bare_reason(marks, place, nodes):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
-            if node.main == "qualifier" and self._site_of(marks, place, active):
-                node.main = "site"
             if node.main == "value" and not candidates:
                 node.main = "qualifier" if qualifies_next(marks, place) else self._of_what(marks, place, active)
+            if node.main in ("qualifier", "word") and self._site_of(marks, place, active):
+                node.main = "site"
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
             spoken = () if context.left and active is context.active else active
@@ -223,7 +221,7 @@ class Labeller:
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
-            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(marks, place, here, nodes)
+            return self.bare.of_unit(marks, place, here, nodes) or self.bare.of_number(marks, place, here, nodes)
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")
@@ -266,7 +264,9 @@ class Labeller:
         whole = whole and not set(active) & set(candidates)  # "Sensory. No sensory loss.": it is spoken of already
         graded = any(self.items[a].scale and not self.items[a].blanket for a in active) and beside_limb(marks, place)
         if last is None and not named and spoken_of and whole and not graded:
-            return True  # "Finger nose normal on the right. Mild dysmetria on the left."
+            return all(
+                n.main != "rest" for n in nodes
+            )  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 
+from dictate.model import Side
 from dictate.reading.cuts import is_unknown
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import is_preposition, leads_on
@@ -105,6 +106,19 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
     if word in _VERBS or plain:
         cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
         cell.negated, cell.negation, cell.values = False, None, []
+
+
+def keep_but(cell: Cell, before: Cell) -> bool:
+    """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
+    placed = cell.side is not None or cell.site_node is not None or cell.excepted or cell.negated
+    if placed or not cell.values or not before.contrasted or before.side not in (Side.LEFT, Side.RIGHT):
+        return False
+    told = [n for n in before.values if n.mark.has("abnormal", "sign")]
+    if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
+        return False
+    before.detail.extend(f"but {n.text}" for n in cell.values)
+    before.nodes.extend(cell.nodes)
+    return True
 
 
 def keep_denied(cell: Cell, node: Node, denied: Node) -> None:

@@ -11,6 +11,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node
+from dictate.reading.not_so import keep_but
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
@@ -24,8 +25,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for place, cell in enumerate(full):
         if result:
             _take_denial(cell, result[-1])
-        if cell.denying and cell.values:
-            cell.negated = True  # "present but not brisk"
+        if result and keep_but(cell, result[-1]):
+            continue
+        cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -38,11 +40,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             _differ(cell, before)
             result.append(cell)
             continue
-        if before.closed and cell.modifiers:
-            result.append(cell)  # "none on the left; on the right, mild, at rest"
-            continue
         if before.closed or (before.contrasted and before.values and not cell.hedged):
-            continue  # after a semicolon nothing is shared, nor after a "but"
+            # after a semicolon nothing is shared, nor after a "but"; "none on the left; on the right, mild, at rest"
+            result.extend([cell] if before.closed and cell.modifiers else [])
+            continue
         if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
@@ -273,9 +274,20 @@ def shared_side(cell: Cell, second: Node) -> Node | None:
     if site is None:
         return None
     fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if led := _led_by_side(before):
+        return led
     if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
-    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
     if fingers:
         return next((n for n in before if n.main == "side"), None)
     return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None
+
+
+def _led_by_side(before: Sequence[Node]) -> Node | None:
+    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
+    side = next((n for n in before if n.main == "side"), None)
+    named = next((n for n in reversed(before) if n.main == "item"), None)
+    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
+        return None
+    return side

@@ -47,6 +47,7 @@ class Divider:
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
         self._pass_places_on(statements)
+        self.lists.pass_fronts_on(statements)
         self._pass_clauses_on(statements)
         self._pass_grades_back(statements)
         self._pass_severity_on(statements)

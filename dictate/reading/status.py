@@ -33,6 +33,7 @@ from dictate.reading.tasks import done
 from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
+_UNTOLD = ("to ", "for ", "with eyes", "with the eyes", "eyes ")  # to what, and under what, but not how it was
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 
 
@@ -112,7 +113,9 @@ class StatusReader:
         signs = [n for n in named if not self._normal_sign(name, n)]
         plain = [n for n in others if n.main != "item"]
         meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
-        meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
+        if cell.contrary:
+            task = item.task and cell.denying and not cell.values
+            meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying, task=task)
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -168,7 +171,8 @@ class StatusReader:
         if side is Side.MIDLINE and not item.midline:
             side = None
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
-        anchor = next((n.mark.start for n in cell.values), spans[0][0] if spans else 0)
+        told = [n for n in cell.values if n.mark.number is not None and measured] or cell.values
+        anchor = next((n.mark.start for n in told), spans[0][0] if spans else 0)
         return Draft(
             item=name,
             status=meaning.status,
@@ -276,21 +280,19 @@ class StatusReader:
             if item.kind == "text":
                 return Meaning(None, Status.ABSENT)
             if item.kind == "grade" and "0" in self.scales[item.scale].grades:
-                if cell.negation is not None and cell.negation.text in ("did not", "does not"):
-                    return None  # "left didn't": what it did not do stands elsewhere
-                return Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
-            if item.negated == "normal" or (item.kind == "choice" and not item.negated):
-                return Meaning(None, Status.NORMAL)
-            if item.negated == "absent":
-                return Meaning(None, Status.ABSENT)
+                undone = cell.negation is not None and cell.negation.text in ("did not", "does not")  # "left didn't"
+                return None if undone else Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
+            if item.negated in ("normal", "absent") or (item.kind == "choice" and not item.negated):
+                return Meaning(None, Status.ABSENT if item.negated == "absent" else Status.NORMAL)
             if item.negated == "unclear" and cell.negation is not None and cell.negation.text == "no":
                 return None  # "no tandem", "no gait": nobody can tell whether it was tried
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
-        if item.task and any(done(n) for n in cell.nodes):
+        if item.task and (any(done(n) for n in cell.nodes) or (cell.denying and cell.contrary)):
             return Meaning(None, Status.NORMAL)
-        modified = any(n.value_roles(name) for n in cell.modifiers) and not item.blanket
+        how = any(n.value_roles(name) and not n.text.startswith(_UNTOLD) for n in cell.modifiers)
+        modified = how and not item.blanket
         if modified and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         if modified and item.kind == "grade" and "only" in words.split():

@@ -123,6 +123,8 @@ def _counts_steps(clause: Sequence[Mark]) -> bool:
 
 def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool:
     """ "No hallucinations reported", at the end of a clause that tells of nothing else: what the patient was asked."""
+    if marks[place].text == "sudden" and marks[place - 1].text in ("with", "with a"):
+        return bool(found_in(marks[start:place]))  # "gait bizarre with sudden buckling": how it is, and not since when
     named = place > start and marks[place - 1].has("item", "sign", "alone")
     return marks[place].text == "reported" and place + 1 == end and named
 

@@ -24,7 +24,14 @@ _ROMAN = "i ii iii iv v vi vii viii ix x xi xii".split()
 _ORDINAL = re.compile(r"\b(1[0-2]|[1-9]|[iI]{1,3}|[iI]?[vV]|[vV][iI]{1,3}|[iI]?[xX]|[xX][iI]{1,2})(?:st|nd|rd|th)\b")
 _NEVER_LAST = frozenset("but and or nor the an his their my than because although which".split())
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
-_IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased", "symm": "symmetric"}
+_IN_FULL = {
+    "decr": "decreased",
+    "incr": "increased",
+    "dimin": "diminished",
+    "dec": "decreased",
+    "symm": "symmetric",
+    "decd": "decreased",
+}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
     "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "

@@ -10,7 +10,7 @@ from dictate.reading.kinds import LENGTHS, Meaning
 from dictate.reading.nodes import Node
 
 _IN = " in "
-_TIMES = ("second", "seconds", "sec", "secs")
+_TIMES = ("second", "seconds", "sec", "secs", "s")
 
 
 def one_walk(last: Node, node: Node, cell: Cell, following: Sequence[Node]) -> bool:
