@@ -21,6 +21,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import part_limbs
 from dictate.reading.limits import is_limit, take_limit
+from dictate.reading.measures import with_help_aside
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.ratings import share_rated
@@ -143,6 +144,8 @@ class CellBuilder:
         if cells and cells[0].site and len({cell.site for cell in cells if cell.site}) == 1:
             for cell in (one for one in cells if one.site_node is None):
                 cell.site = cells[0].site  # "Ankle clonus: right sustained, left 4 beats"
+        if any(self.items[c].kind == "score" for c in candidates):
+            cells = with_help_aside(cells)
         part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})
         return cells
 

@@ -14,6 +14,7 @@ from dictate.reading.owners import Owners
 from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
+_HELPED = ("with ", "on ", "by ", "from ", "after ")
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
 _LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
@@ -172,3 +173,17 @@ def in_full(node: Node) -> str:
     if node.main != "direction" and not node.mark.has("direction"):
         return node.text
     return " ".join(_SIDES.get(word, word) for word in node.text.split())
+
+
+def with_help_aside(cells: list[Cell]) -> list[Cell]:
+    """ "Recall 1/3, two more with a cue": what was got with help is a detail of what was got without."""
+    result = cells[:1]
+    for cell in cells[1:]:
+        helped = any(n.text.startswith(_HELPED) for n in cell.modifiers) and not result[-1].modifiers
+        if helped and result[-1].values and all(n.mark.number is not None for n in (*cell.values, *result[-1].values)):
+            words = sorted((*cell.values, *cell.modifiers), key=lambda n: n.mark.start)
+            result[-1].detail.append(" ".join(n.text for n in words))
+            result[-1].nodes.extend(cell.nodes)
+        else:
+            result.append(cell)
+    return result

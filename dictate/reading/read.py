@@ -39,6 +39,7 @@ from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
 from dictate.reading.missed_titles import without_missed
+from dictate.reading.nerve_titles import with_nerve_titles
 from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
 from dictate.reading.organ_titles import organs_in_force
@@ -106,7 +107,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     written = with_dictated_marks(
         tokenize(transcript, misheard=lexicon.misheard), lexicon.grammar.common.dictated_marks
     )
-    tokens = without_pauses(written, transcript.words, lexicon)
+    tokens = with_nerve_titles(without_pauses(written, transcript.words, lexicon))
     if not tokens:
         return Reading((), ())
     misheard: list[Remark] = []

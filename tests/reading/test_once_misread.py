@@ -381,7 +381,7 @@ READ = [
     ("Voice soft. Can you look up? Good. Eye movements full.", ["voice abnormal soft", "eye_movements normal"]),
     ("Arms, tone flaccid in both.", ["tone both arm abnormal flaccid"]),
     ("Gait was normal with reduced left arm swing.", ["gait normal", "arm_swing left abnormal reduced"]),
-    ("VIII: hearing normal. I: not tested. IX, X: normal", ["hearing normal", "smell not_examined"]),
+    ("VIII: hearing normal. I: not tested. IX, X: normal", ["hearing normal", "smell not_examined", "palate normal"]),
     ("VII: no weakness.", ["facial_strength normal"]),
     ("III/IV/VI: PERRL, no nystagmus", ["pupil_reaction both normal", "anisocoria absent", "nystagmus absent"]),
     ("We did not formally test co-ordination.", ["coordination_all not_examined"]),
