@@ -95,6 +95,9 @@ class GoingOn:
             return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
             return False  # a number of another scale, one that has no name here; a stray "full" is no score
+        placed = any((role := n.mark.role("site")) is not None and limb_of(role.key) in LIMBS for n in nodes)
+        if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
+            return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
         plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)
         return plain or not all(item.blanket for item in items)  # "no light perception" denies no whole component

@@ -73,6 +73,8 @@ class Measurer:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":
             missed = " ".join(n.text for n in others if n.text in MISSES)
+            if item.scored and number is not None and number.op in ("/", "of") and not missed:
+                return meaning  # "clock three of five, hands wrong": the words are a detail
             none = number is not None and number.a == 0 and missed
             return Meaning(Text(words=f"{value} {missed}"), Status.NORMAL) if none else None
         return meaning
@@ -84,7 +86,9 @@ class Measurer:
         if not numbers or not others:
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
-            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+            return [
+                n.text for n in others if n.main == "value" and self.owners.sense(name, n) in ("normal", "abnormal")
+            ]
         if base.status is Status.MEASURED and item.kind == "quantity":
             # "positive at forty degrees", "turns en bloc in six steps"
             return [

@@ -77,7 +77,7 @@ def _is_head(tokens: Sequence[Token], at: int) -> bool:
 def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int] | None:
     """From the first number of a list to behind its last, where what was found follows."""
     end = start
-    while end < len(tokens) and (tokens[end].lower in _NUMBERS or (end > start and tokens[end].lower in _LINKS)):
+    while end < len(tokens) and (_number(tokens[end]) or (end > start and tokens[end].lower in _LINKS)):
         end += 1
     while end > start and tokens[end - 1].lower in _LINKS:
         end -= 1
@@ -86,7 +86,7 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
     after = tokens[end]
     closed = after.lower in _ENDS and end + 1 < len(tokens) and not after.ends_sentence
     open_title = named and after.lower.isalpha() and after.lower not in ("to", "through", "thru")
-    spoken = all(not token.glued for token in tokens[start:end] if token.lower in _NUMBERS)
+    spoken = all(not token.glued for token in tokens[start:end] if _number(token))
     return (start, end) if (closed or open_title) and spoken else None
 
 
@@ -94,12 +94,17 @@ def _counted(tokens: Sequence[Token], head: int) -> Iterator[tuple[int, int]]:
     """Runs at the beginning of sentences behind `head`, where they count upwards."""
     starts = [at + 1 for at in range(head, len(tokens) - 1) if tokens[at].ends_sentence or tokens[at].lower == ":"]
     runs = [run for at in starts if (run := _run(tokens, at, named=False)) is not None]
-    numbers = [_NUMBERS[tokens[start].lower] for start, _ in runs]
+    numbers = [_number(tokens[start]) for start, _ in runs]
     counted = len(runs) >= _COUNT and numbers == sorted(set(numbers))
     for start, end in runs:
-        told = tokens[end].lower == ":" and tokens[start].lower.isalpha()
+        told = tokens[end].lower == ":" and tokens[start].lower.isalpha() and not _is_roman(tokens[start])
         if counted or told or start == head + 2:  # "Cranial nerves: five, sensation normal"
             yield start, end
+
+
+def _number(token: Token) -> int:
+    """The number of the nerve, in words, digits or Roman; 0 for any other token."""
+    return ROMAN[token.lower] if _is_roman(token) else _NUMBERS.get(token.lower, 0)
 
 
 def _in_roman(token: Token) -> Token:

@@ -48,6 +48,8 @@ class SiteFinder:
         if not general:
             return False
         site = marks[place].role("site")
+        if placed_here and site is not None and self._closes(marks, place, candidates, limb_of(site.key), active):
+            return True  # "power 4 LL, 5 UL"
         if placed and not here and self._goes_on(marks, place, candidates, active):
             return True  # "paratonia in both legs. The arms are all right."
         regional = (
@@ -81,6 +83,14 @@ class SiteFinder:
 
     def _is_sited_sign(self, name: str) -> bool:
         return self.items[name].sited and self.items[name].kind == "presence"
+
+    def _closes(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], limb: str, active: tuple[str, ...]
+    ) -> bool:
+        """A limb at the end of a phrase whose item was told by limbs: no name of another whole of that limb."""
+        wholes = all(self.items[name].blanket and self.items[name].limb == limb for name in candidates)
+        ends = place + 1 == len(marks) or marks[place + 1].has("comma", "semicolon", "stop", "conj")
+        return wholes and ends and any(limb in self.items[name].site_items for name in active)
 
     def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""

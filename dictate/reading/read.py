@@ -51,6 +51,7 @@ from dictate.reading.sections import split, titles_on_lines
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.shorthand import read_shorthand
 from dictate.reading.signs import signs_of_sides
+from dictate.reading.stray_sides import join_stray_sides
 from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
 from dictate.reading.title_cuts import TitleCutter
@@ -145,7 +146,7 @@ def _through(
 ) -> SentenceReader:
     """All sentences read, each under its title; read again where a title must have been missed."""
     postures = PostureTitles(tokens, lexicon)
-    sentences = postures.join(sentences)
+    sentences = postures.join(join_stray_sides(sentences, tokens))
     cutter = TitleCutter(sentences, tokens, lexicon)
     sentences = cutter.cut()
     limbs = limbs_in_force(sentences, tokens, lexicon, cutter.sure)

@@ -11,6 +11,7 @@ from dictate.reading.tokens import Token
 
 _EYES = {"RE": "right", "LE": "left"}  # LE is also a leg: an eye only where eyes are spoken of
 _EYE_NERVES = frozenset({"II", "III", "IV", "VI"})
+_FOUR_SCORE = 16  # points
 _SIGNS = {"+": (1.0, "+"), "-": (0.0, "")}
 
 
@@ -23,6 +24,8 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
         side = _EYES.get(tokens[mark.start].text) if mark.end - mark.start == 1 else None
         if side is not None and _names(marks, place, tokens, items, _is_of_eyes):
             mark = replace(mark, roles=(Role("side", key=side),))
+        if tokens[mark.start].text == "FOUR" and _is_of_sixteen(marks[place + 1 : place + 2]):
+            mark = replace(mark, roles=(Role("item", "four_score"),), number=None)
         if mark.text == "n" and mark.has("word") and _closes(marks, place, tokens):
             mark = replace(mark, roles=(Role("normal"),))
         if tokens[mark.start].text in ("B", "each") and _is_both(marks, place, tokens):
@@ -33,6 +36,12 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
         result.append(mark)
         place += 1
     return result
+
+
+def _is_of_sixteen(after: Sequence[Mark]) -> bool:
+    """ "FOUR 6/16": the coma score in capitals is no number four."""
+    number = after[0].number if after else None
+    return number is not None and number.op in ("/", "of") and number.b == _FOUR_SCORE
 
 
 def _is_both(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:

@@ -30,12 +30,13 @@ _IN_FULL = {
     "dimin": "diminished",
     "dec": "decreased",
     "symm": "symmetric",
+    "dev": "deviates",
     "decd": "decreased",
 }
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
     "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "
-    "symm mod sev prob poss dec decr incr dimin palp".split()
+    "dev symm mod sev prob poss dec decr incr dimin palp".split()
 )
 
 
@@ -178,7 +179,7 @@ def tokenize(
             last = number == len(pieces) - 1
             stop = last and piece.text in ".?!" and _is_stop(pieces, after)
             before = pieces[number - 1].text.lower() if number else ""
-            if piece.text == "." and not stop and (before in _IN_FULL or before in _NEVER_LAST):
+            if piece.text == "." and not stop and (before in _IN_FULL or before in _NEVER_LAST or before == "out"):
                 continue  # "decr." ends nothing
             said = piece.text.lower()
             if place and not (said == "dec" and _is_month(words, place)):
@@ -195,7 +196,14 @@ def tokenize(
                     ends_line=last and line,
                 )
             )
-    return tokens
+    return [token for at, token in enumerate(tokens) if not _parts_pressure(tokens, at)]
+
+
+def _parts_pressure(tokens: Sequence[Token], at: int) -> bool:
+    """ "142, over 80": a comma that a recogniser put inside a pressure."""
+    around = [token.lower for token in (*tokens[at - 1 : at], *tokens[at + 1 : at + 3])] if at else []
+    parted = tokens[at].lower == "," and len(around) == 3 and around[1] == "over"
+    return parted and around[0].isdigit() and around[2].isdigit()
 
 
 def _is_month(words: Sequence[Word], place: int) -> bool:
@@ -229,7 +237,8 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
     if after is None or pieces[-1].text in "?!":
         return after is None or len(pieces) > 1 or not after.text[:1].islower()  # "tone ? increased": a doubt
     before = pieces[-2].text.lower() if len(pieces) > 1 else ""
-    if before in _NEVER_LAST and "\n" not in after.lead:
+    runs_on = before in _NEVER_LAST or (before == "out" and after.text.lower() == "of")  # "two out. Of three"
+    if runs_on and "\n" not in after.lead:
         return False  # "knows his name but. Not where he is": a recogniser's stop
     if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on

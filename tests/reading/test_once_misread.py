@@ -1477,6 +1477,52 @@ READ = [
             "strength_shoulder_internal_rotators left measured 5",
         ],
     ),
+    ("The clock drawing was three out of five with the hands wrong.", ["clock_drawing measured 3/5 (hands wrong)"]),
+    ("Serial sevens slow, five of five correct.", ["serial_sevens measured 5/5 (slow; correct)"]),
+    ("We could not stand her because of the hip.", ["stance not_assessable (because of the hip)"]),
+    (
+        "Tongue deviates to the right. Right arm: spastic, Ashworth 2 at the elbow.",
+        ["tongue right abnormal deviates", "ashworth right elbow measured 2"],
+    ),
+    (
+        "Gait is spastic and ataxic with a cane on the right side.",
+        ["gait abnormal spastic and ataxic with a cane on the right side"],
+    ),
+    ("Lying blood pressure 142, over 80 heart rate 66.", ["blood_pressure measured 142/80", "heart_rate measured 66"]),
+    ("Recall two out. Of three after five minutes.", ["recall measured 2/3 (after five minutes)"]),
+    ("Recall 1/3 at five minutes, two with cueing.", ["recall measured 1/3 (after five minutes; two with cueing)"]),
+    (
+        "Cranial nerves: I, not tested. II, visual fields are full. III, IV and VI, the pupils are 3 mm. V, facial sensation is intact.",
+        ["smell not_examined", "visual_fields normal", "pupil_size measured 3", "facial_sensation normal"],
+    ),
+    (
+        "Oriented person, place; time: wrong month.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    (
+        "Motor: power 5 UL. TA 4 R, 4 L.",
+        [
+            "strength_upper_limb measured 5",
+            "strength_tibialis_anterior right measured 4",
+            "strength_tibialis_anterior left measured 4",
+        ],
+    ),
+    ("Power 4 LL, 5 UL.", ["strength_lower_limb measured 4", "strength_upper_limb measured 5"]),
+    ("Plantars flex R, ext L.", ["plantar_response right normal flexor", "plantar_response left abnormal extensor"]),
+    (
+        "E1, VT, M4. GCS 6T. FOUR 6/16.",
+        [
+            "gcs_eye measured 1",
+            "gcs_verbal not_assessable T",
+            "gcs_motor measured 4",
+            "gcs_total measured 6T",
+            "four_score measured 6",
+        ],
+    ),
+    ("V: no weakness, sensation intact.", ["jaw_strength normal", "facial_sensation normal"]),
+    ("XI: power 5/5 both sides.", ["sternocleidomastoid both measured 5"]),
+    ("Cranial nerves. III, IV and VI: full.", ["eye_movements normal"]),
+    ("Tongue: dev. L.", ["tongue left abnormal deviates"]),
 ]
 
 
