@@ -12,7 +12,15 @@ from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, Node, limb_of
-from dictate.reading.title_style import NAMING, finds, has_side, is_unread_title, says_nothing, stands_in_front
+from dictate.reading.title_style import (
+    NAMING,
+    finds,
+    has_side,
+    is_garbled_title,
+    limb_unread,
+    says_nothing,
+    stands_in_front,
+)
 from dictate.reading.tokens import Token
 
 _COMPONENTS = tuple(Component)
@@ -57,9 +65,7 @@ def limbs_in_force(
     return [limbs.over(at) for at in range(len(sentences))]
 
 
-def _segments(
-    sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon
-) -> list[LimbTitle | None]:
+def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon) -> list[LimbTitle | None]:
     """ "C8: finger flexion 5. Pinprick normal.": the segment in force for each sentence, to the end of its line."""
     current: LimbTitle | None = None
     found: list[LimbTitle | None] = []
@@ -91,6 +97,7 @@ class _Limbs:
         self.last = max(at for at, title in enumerate(titles) if title is not None)
         self.limbs = limbs_of_items(lexicon.items)
         self.segments = _segments(sentences, tokens, lexicon)
+        self.clear = {at for at, title in enumerate(titles) if at and title is not None and self._is_clear(at, title)}
         self.current: LimbTitle | None = None
         self.alone = False  # the title stood alone on its line
         self.style = False  # a title stood in front of its findings on this line
@@ -108,6 +115,9 @@ class _Limbs:
         elif title is not None and (sure or self._opens(at, title)):
             self.earlier |= self.here
             self.here, self.current = set(), title
+        elif (limb := limb_unread(sentence)) is not None and (site := limb.role("site", "")) is not None:
+            self.earlier |= self.here
+            self.here, self.current = set(), LimbTitle(None, limb_of(site.key), (limb.start, limb.end))
         elif self.current is not None:
             self._under(at, self.current)
             found = self.current
@@ -125,10 +135,19 @@ class _Limbs:
         """Whether a limb is the title of what follows it, and no place of what stands before it."""
         before = self.sentences[at - 1] if at else ()
         clear = not before or _ends_line(before, self.tokens) or not self._may_be_of(before, title)
-        if not self.style and not clear and stands_in_front(self.sentences, at, self.are_titles, self.tokens):
+        if (
+            not self.style
+            and not clear
+            and stands_in_front(self.sentences, at, self.are_titles, self.tokens, self.clear)
+        ):
             self.style, self.earlier = True, self.earlier | self.loose
         self.style = self.style or clear
         return self.style
+
+    def _is_clear(self, at: int, title: LimbTitle) -> bool:
+        """Whether something was found right before it that cannot be of it."""
+        before = self.sentences[at - 1]
+        return finds(before) and not has_side(before) and not self._may_be_of(before, title)
 
     def _may_be_of(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
         """ "Pinprick reduced. Left leg. Light touch normal.": the limb may belong to what was found before it.
@@ -148,7 +167,7 @@ class _Limbs:
         known = self.earlier | self.here
         behind = bool(known) and not self.are_titles[at - 1] and not all(one & known for one in said)
         open_end = at > self.last and (behind or any(mark.has("throughout") for mark in sentence))
-        if not all(said) or open_end or _of_another(sentence, title) or is_unread_title(sentence):
+        if not all(said) or open_end or _of_another(sentence, title) or is_garbled_title(sentence):
             self.current = None
         elif at <= self.last or not self.here:
             self.here |= told
@@ -214,9 +233,7 @@ def _named(
     ]
 
 
-def can_all_be_of(
-    marks: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, limbs: Mapping[str, str]
-) -> bool:
+def can_all_be_of(marks: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, limbs: Mapping[str, str]) -> bool:
     """Whether every name can be of the limb. limbs: those of the items."""
     return all(_named(marks, title, lexicon, limbs))
 

@@ -9,7 +9,7 @@ from dictate.model import Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.marks import Mark
-from dictate.reading.title_style import NAMING, has_side, is_unread_title, says_nothing, stands_in_front
+from dictate.reading.title_style import NAMING, has_side, is_garbled_title, says_nothing, stands_in_front
 from dictate.reading.tokens import Token
 
 
@@ -92,7 +92,7 @@ class _Organs:
     def _under(self, at: int, title: LimbTitle) -> LimbTitle | None:
         """The title, where the sentence is of its organ; what it tells is taken up."""
         sentence = self.sentences[at]
-        if _of_another(sentence, title, self.lexicon) or is_unread_title(sentence):
+        if _of_another(sentence, title, self.lexicon) or is_garbled_title(sentence):
             self.current = None
             return None
         names = _named(sentence, title, self.lexicon)

@@ -6,6 +6,7 @@ stops and commas are written.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -74,6 +75,7 @@ class PostureTitles:
         result = run[:first]
         for at, group in enumerate(groups):
             apart = self._apart(group, groups[at + 1]) if at + 1 < len(groups) else len(group.marks)
+            apart = min(apart, _told_again(group))
             result.append(_in_one(group.marks[:apart]))
             if apart < len(group.marks):
                 result.append(group.marks[apart:])
@@ -82,18 +84,16 @@ class PostureTitles:
 
     def _freed(self, marks: Sequence[Mark]) -> list[Mark]:
         """ "No symptoms standing one minute. 130 over 80.": the position in a name that leads to minutes, by itself."""
-        result = [mark for mark in marks[-1:]]
-        for mark, after in zip(reversed(marks[:-1]), reversed(marks[1:]), strict=True):
+        result: list[Mark] = []
+        for mark, after in itertools.zip_longest(marks, marks[1:]):
             words = mark.text.split()
             tails = (n for n in (2, 1) if n < len(words) == mark.end - mark.start)
             held = next((n for n in tails if self._is_position(" ".join(words[-n:]))), 0)
-            if held and after.has("minutes") and self._kind(mark) == "feeling":
-                for begin, end in ((len(words) - held, len(words)), (0, len(words) - held)):
-                    text = " ".join(words[begin:end])
-                    roles = tuple(sorted(self.lexicon.meanings(text), key=lambda role: (role.kind, role.item, role.key)))
-                    result.insert(0, Mark(mark.start + begin, mark.start + end, roles, None, text))
+            if held and after is not None and after.has("minutes") and self._kind(mark) == "feeling":
+                cut, meanings = len(words) - held, self.lexicon.meanings
+                result += [mark.part(0, cut, meanings), mark.part(cut, len(words), meanings)]
             else:
-                result.insert(0, mark)
+                result.append(mark)
         return result
 
     def _is_position(self, text: str) -> bool:
@@ -105,19 +105,18 @@ class PostureTitles:
         begin = 0  # of the next group: behind the last thing that was told
         for place, mark in enumerate(marks):
             kind = self._kind(mark)
-            if kind == "posture" and not self._goes_on(group, marks[begin:place], mark):
-                if any(one not in ("between", "name") for one in group.kinds):
-                    keep = len(group.marks) - (place - begin)
-                    later = _Group(group.marks[keep:], group.kinds[keep:])
-                    yield _Group(group.marks[:keep], group.kinds[:keep])
-                    group = later
+            told = any(one not in ("between", "name") for one in group.kinds)
+            if kind == "posture" and told and not self._goes_on(group, mark):
+                keep = len(group.marks) - (place - begin)
+                yield _Group(group.marks[:keep], group.kinds[:keep])
+                group = _Group(group.marks[keep:], group.kinds[keep:])
             group.marks.append(mark)
             group.kinds.append(kind)
             if not mark.has(*_LINKS) or kind != "between":
                 begin = place + 1
         yield group
 
-    def _goes_on(self, group: _Group, between: Sequence[Mark], mark: Mark) -> bool:
+    def _goes_on(self, group: _Group, mark: Mark) -> bool:
         """ "Standing. One minute.", "after one minute standing": minutes and their position."""
         told = [(one, kind) for one, kind in zip(group.marks, group.kinds, strict=True) if kind != "between"]
         if not told or told[-1][1] != "posture":
@@ -134,7 +133,9 @@ class PostureTitles:
         if last == "between" or after.marks[0].has(*_LINKS) or last == "pressure" or after.has(last):
             return whole
         begin = whole - 1
-        while begin and not group.marks[begin - 1].has(*_BREAKS) and group.kinds[begin - 1] in ("between", "name", last):
+        while (
+            begin and not group.marks[begin - 1].has(*_BREAKS) and group.kinds[begin - 1] in ("between", "name", last)
+        ):
             begin -= 1
         return begin
 
@@ -155,15 +156,25 @@ class PostureTitles:
         return "between" if mark.has(*_BESIDE) and not mark.has("word") else ""
 
 
+def _told_again(group: _Group) -> int:
+    """Where a second rate begins: nobody knows whether it is of the position, too."""
+    rates = [at for at, kind in enumerate(group.kinds) if kind == "rate"]
+    if rates[1:]:
+        breaks = (at + 1 for at in range(rates[1], rates[0], -1) if group.marks[at].has(*_BREAKS))
+        return next(breaks, rates[0] + 1)
+    return len(group.marks)
+
+
 def _is_time(mark: Mark) -> bool:
     return any(part.has(*_TIMES) for part in (mark.inner or (mark,)))
 
 
 def _in_one(marks: Sequence[Mark]) -> list[Mark]:
     """One sentence: a stop inside it is a comma."""
-    last = len(marks) - 1
-    kept = [mark for at, mark in enumerate(marks) if not (mark.has("stop") and at < last and marks[at + 1].has(*_BREAKS))]
-    return [
-        Mark(mark.start, mark.end, (Role("comma"),), None, ",") if mark.has("stop") and at < len(kept) - 1 else mark
-        for at, mark in enumerate(kept)
-    ]
+    kept: list[Mark] = []
+    for mark, after in itertools.zip_longest(marks, marks[1:]):
+        if not mark.has("stop") or after is None:
+            kept.append(mark)
+        elif not after.has(*_BREAKS):
+            kept.append(Mark(mark.start, mark.end, (Role("comma"),), None, ","))
+    return kept

@@ -164,7 +164,7 @@ class TitleCutter:
     def _has_company(self, at: int, phrase: _Phrase) -> bool:
         """Whether another title of the kind stands near it, by itself or in front of the same things.
 
-        "Right arm, tone normal. Left arm, ...", "Right foot, pinprick reduced. ... vibration absent left foot, pinprick".
+        "Right arm, tone normal. Left arm, ...", "Right foot, pinprick reduced, ... vibration absent left foot, pin".
         """
         told = self._told_behind(at, phrase)
         for place in range(max(0, at - _COMPANY), min(len(self.sentences), at + _COMPANY)):
