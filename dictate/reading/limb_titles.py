@@ -46,7 +46,7 @@ def limbs_in_force(
     sentences: Sequence[Sequence[Mark]],
     tokens: Sequence[Token],
     lexicon: Lexicon,
-    sure: Mapping[int, bool] = MappingProxyType({}),
+    sure: Mapping[int, LimbTitle | None] = MappingProxyType({}),
 ) -> list[LimbTitle | None]:
     """For each sentence the limb whose title it stands under.
 
@@ -56,9 +56,13 @@ def limbs_in_force(
     side ("Lift leg."): nobody knows which title that was. A limb behind a finding without a side that may be of it is
     no title, unless others are or it stands in front of its list.
 
-    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (False).
+    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (None).
     """
-    titles = [limb_title_of(sentence, lexicon.items) for sentence in sentences]
+    known = [sure.get(sentence[0].start) for sentence in sentences]
+    titles = [
+        title if title and not title.organ else limb_title_of(sentence, lexicon.items)
+        for title, sentence in zip(known, sentences, strict=True)
+    ]
     if not any(titles):
         return _segments(sentences, tokens, lexicon)
     limbs = _Limbs(sentences, tokens, lexicon, titles, sure)
@@ -89,7 +93,7 @@ class _Limbs:
         tokens: Sequence[Token],
         lexicon: Lexicon,
         titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, bool],
+        sure: Mapping[int, LimbTitle | None],
     ) -> None:
         self.sure = sure
         self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
@@ -110,7 +114,7 @@ class _Limbs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is False:
+        if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
         elif title is not None and (sure or self._opens(at, title)):
             self.earlier |= self.here

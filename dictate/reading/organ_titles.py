@@ -17,7 +17,7 @@ def organs_in_force(
     sentences: Sequence[Sequence[Mark]],
     tokens: Sequence[Token],
     lexicon: Lexicon,
-    sure: Mapping[int, bool] = MappingProxyType({}),
+    sure: Mapping[int, LimbTitle | None] = MappingProxyType({}),
 ) -> list[LimbTitle | None]:
     """For each sentence the eye or ear whose title it stands under; the findings of that organ are of its side.
 
@@ -25,7 +25,7 @@ def organs_in_force(
     ("Lift eye."), and with its line. Nobody says where the last one ends: there, behind the first sentence, only what
     was told of the organ before.
 
-    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (False).
+    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (None).
     """
     titles = [organ_title_of(sentence, lexicon) for sentence in sentences]
     if not any(titles):
@@ -43,7 +43,7 @@ class _Organs:
         tokens: Sequence[Token],
         lexicon: Lexicon,
         titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, bool],
+        sure: Mapping[int, LimbTitle | None],
     ) -> None:
         self.sure = sure
         self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
@@ -63,7 +63,7 @@ class _Organs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is False:
+        if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
         elif title is not None and (sure or self._opens(at, title)):
             self.told = self.of_organ.setdefault(title.organ, set())

@@ -14,6 +14,7 @@ _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _ORGANS = frozenset({"eye", "ear"})
 _FRAGMENT = 3  # words of a title that was misheard ("the rite arm")
 _LIST = 2  # findings that make a list
+_JERKS = 3  # "4 plus" is of a muscle as well
 _REACH = 60  # sentences of a list, on either side of a title
 Told = tuple[str, bool]
 
@@ -103,8 +104,15 @@ def told_in(sentence: Sequence[Mark]) -> set[Told]:
     """Names with something found of them; the biceps of "biceps 5" and the jerk of "biceps 2+" are two."""
     if not finds(sentence):
         return set()
-    signed = any(mark.number is not None and mark.number.a_sign == "+" for mark in sentence)
-    return {(mark.text.lower(), signed) for mark in sentence if mark.has(*NAMING)}
+    told: set[Told] = set()
+    signed = False  # whether the number behind the name is one of a jerk
+    for mark in reversed(sentence):
+        if mark.number is not None:
+            signed = mark.number.a_sign == "+" and mark.number.a <= _JERKS
+        if mark.has(*NAMING):
+            told.add((mark.text.lower(), signed))
+            signed = False
+    return told
 
 
 def tells_nothing(sentence: Sequence[Mark]) -> bool:
