@@ -1,4 +1,4 @@
-"""A limb or a side as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal.")."""
+"""A limb or a side as the title of the sentences behind it ("Right arm. Tone normal.")."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from dictate.model import Component, Side
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, Node, limb_of
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
 from dictate.reading.title_style import (
     NAMING,
     finds,
@@ -24,8 +24,7 @@ from dictate.reading.title_style import (
 from dictate.reading.tokens import Token
 
 _COMPONENTS = tuple(Component)
-_TITLE = 7  # nodes of a limb, its side and a word on the order
-_LEAD = 3  # a limb, a comma and what follows
+_LIST = 2  # names of a list
 
 
 @dataclass(frozen=True)
@@ -107,6 +106,8 @@ class _Limbs:
         self.style = False  # a title stood in front of its findings on this line
         self.earlier: set[Component] = set()  # what the limbs before were examined for
         self.here: set[Component] = set()
+        self.runs: dict[tuple[str, str], list[set[str]]] = {}  # what was told of each limb before
+        self.run: list[set[str]] = []
         self.loose: set[Component] = set()  # what was found of no side, perhaps under a title that was not heard
 
     def over(self, at: int) -> LimbTitle | None:
@@ -116,12 +117,11 @@ class _Limbs:
         sure = self.sure.get(sentence[0].start)
         if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
+            self.run += [_names(mark) for mark in sentence if mark.has(*NAMING)]
         elif title is not None and (sure or self._opens(at, title)):
-            self.earlier |= self.here
-            self.here, self.current = set(), title
+            self._begin(title)
         elif (limb := limb_unread(sentence)) is not None and (site := limb.role("site", "")) is not None:
-            self.earlier |= self.here
-            self.here, self.current = set(), LimbTitle(None, limb_of(site.key), (limb.start, limb.end))
+            self._begin(LimbTitle(None, limb_of(site.key), (limb.start, limb.end)))
         elif self.current is not None:
             self._under(at, self.current)
             found = self.current
@@ -134,6 +134,20 @@ class _Limbs:
             self.current, self.style = (self.current if self.alone else None), False
         self.alone = self.alone and self.current is not None
         return found
+
+    def _begin(self, title: LimbTitle) -> None:
+        if self.current is not None:
+            self.runs[self.current.site, self.current.part] = self.run
+        self.earlier |= self.here
+        self.here, self.run, self.current = set(), [], title
+
+    def _is_over(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
+        """Whether all that the other side was examined for is told, and this was not: "Plantar flexor. No clonus." """
+        before = self.runs.get((title.site, title.part), [])
+        told = [_names(mark) for mark in sentence if mark.has(*NAMING)]
+        whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
+        self.run += told
+        return whole and bool(told) and not any(one & two for one in told for two in before)
 
     def _opens(self, at: int, title: LimbTitle) -> bool:
         """Whether a limb is the title of what follows it, and no place of what stands before it."""
@@ -170,7 +184,8 @@ class _Limbs:
         told = {min(one, key=_COMPONENTS.index) for one in said if one}  # "biceps": a muscle, then a jerk
         known = self.earlier | self.here
         behind = bool(known) and not self.are_titles[at - 1] and not all(one & known for one in said)
-        open_end = at > self.last and (behind or any(mark.has("throughout") for mark in sentence))
+        over = self._is_over(sentence, title) or behind or any(mark.has("throughout") for mark in sentence)
+        open_end = at > self.last and over
         if not all(said) or open_end or _of_another(sentence, title) or is_garbled_title(sentence):
             self.current = None
         elif at <= self.last or not self.here:
@@ -196,7 +211,9 @@ def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """ "On the right", "left side", "reflexes on the left": with nothing but the name of a whole beside it."""
     rest = [mark for mark in said if not mark.has("side")]
     wholes = all(
-        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in _names(mark))
+        mark.number is None
+        and mark.has("item", "heading")
+        and all(items[role.item].blanket for role in mark.roles if role.kind in ("item", "sign", "alone"))
         for mark in rest
     )
     told = any(mark.text in WHOLE_SIDES or mark.text.startswith("on ") for mark in said)
@@ -265,27 +282,3 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if title.site and limb in LIMBS and limb != title.site:
             return True
     return False
-
-
-def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
-    """ "LL R: ...", "Legs, left, same order: ..." at the head of a sentence: limb, side and where its colon stands."""
-    colon = next((at for at, node in enumerate(nodes[:_TITLE]) if node.main == "colon"), 0)
-    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler")]
-    if [node.main for node in said[:2]] not in (["site", "side"], ["item", "side"]) or not said[0].mark.has("site"):
-        return None
-    plain = all(node.main == "word" or node.mark.has("same") for node in said[2:])
-    return (said[0], said[1], colon) if plain else None
-
-
-def limb_alone(nodes: list[Node]) -> bool:
-    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
-    nodes = nodes[2:] if [n.main for n in nodes[:2]] == ["position", "comma"] else nodes  # "Supine, right arm, ..."
-    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
-    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
-        return False
-    named = said[2].main in ("item", "negation") or [n.main for n in said[2:4]] == ["value", "item"]
-    if said[1].main != "comma" or not named:
-        return False
-    if said[2].main == "negation" and said is not nodes:
-        return True  # "Right ankle, no clonus."
-    return limb_of(said[0].key("site")) in LIMBS

@@ -96,7 +96,7 @@ class _Organs:
             self.current = None
             return None
         names = _named(sentence, title, self.lexicon)
-        open_end = at > self.last and not self.first and not all(one & self.told for one in names)
+        open_end = at > self.last and not self.first and not any(one & self.told for one in names)
         if not open_end:
             self.told.update(name for one in names for name in one)
         goes_on = all(names) or (at < self.last and any(names))  # "disc swollen, one haemorrhage"

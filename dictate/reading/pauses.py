@@ -212,7 +212,7 @@ def _tells_first(phrases: Sequence[_Phrase]) -> bool:
             return told
         if phrase.is_any(_NAMES) and not phrase.is_any(_TELLS):
             return False
-        told = told or phrase.is_any(_TELLS | {"number"})
+        told = told or (phrase.is_any(_TELLS | {"number"}) and "side" not in phrase.kinds)  # a hand is right, too
         if not told and not phrase.is_any(_PLACES | {"link", "filler"}):
             return False
     return told

@@ -66,8 +66,7 @@ class PostureTitles:
     def _series(self, run: list[list[Mark]]) -> list[list[Mark]]:
         """The sentences of a run of readings, anew where every position in it stands in front of its pressure."""
         first = next((at for at, s in enumerate(run) if any(self._kind(mark) == "posture" for mark in s)), len(run))
-        early = [self._kind(mark) for sentence in run[:first] for mark in sentence]
-        if first == len(run) or "pressure" in early:
+        if first == len(run):
             return run
         groups = list(self._groups(self._freed([mark for sentence in run[first:] for mark in sentence])))
         if groups[0].marks[0] is not run[first][0] or not all(group.reads_at_once() for group in groups):
