@@ -39,6 +39,7 @@ class TitleCutter:
         self.sure: dict[int, LimbTitle | None] = {}
         self.current: LimbTitle | None = None
         self.behind: dict[tuple[int, int], set[tuple[str, bool]]] = {}  # what is told behind each phrase
+        self.loose: set[tuple[str, bool]] = set()  # of no side, since the last that was said
         self.told: set[tuple[str, bool]] = set()  # under the title in force
 
     def cut(self) -> list[list[Mark]]:
@@ -49,7 +50,7 @@ class TitleCutter:
         for at, sentence in enumerate(self.sentences):
             result += self._pieces(at, list(sentence))
             if sentence and self.tokens[sentence[-1].end - 1].ends_line:
-                self.current = None
+                self.current, self.loose = None, set()
         return result
 
     def _pieces(self, at: int, sentence: list[Mark]) -> list[list[Mark]]:
@@ -64,7 +65,7 @@ class TitleCutter:
             self._tell(before)
             verdict = self._verdict(at, phrase, before)
             if verdict is _Verdict.PLACE:
-                self.current = None
+                self.current, self.loose = None, set()
                 continue
             if verdict is not _Verdict.TITLE and before:
                 split = begin + _last_finding(before)
@@ -76,6 +77,7 @@ class TitleCutter:
             if not (phrase.opens and phrase.ends):
                 self.sure[sentence[phrase.start].start] = None if verdict is _Verdict.OPEN else phrase.title
             self.current, self.told = (None if verdict is _Verdict.OPEN else phrase.title), set()
+            self.loose = set()
         rest = sentence[begin:]
         self._tell(rest)
         if not pieces:
@@ -84,9 +86,12 @@ class TitleCutter:
 
     def _tell(self, part: Sequence[Mark]) -> None:
         """Take up what is told under the title in force; a side that is no title ends it."""
+        told = told_in(part)
         if has_side(part):
-            self.current = None
-        self.told |= told_in(part)
+            self.current, self.loose = None, set()
+        elif self.current is None:
+            self.loose |= told
+        self.told |= told
 
     def _verdict(self, at: int, phrase: Phrase, before: Sequence[Mark]) -> _Verdict:
         """What the phrase is. before: what is told in front of it, from the last title on.
@@ -96,6 +101,8 @@ class TitleCutter:
         """
         if phrase.opens and phrase.ends:
             return _Verdict.TITLE
+        if phrase.unread:
+            return _Verdict.PLACE if self.current is None else _Verdict.TITLE
         behind = self._behind(at, phrase)
         if not behind or not begins_with_name(behind[0]):
             return _Verdict.PLACE
@@ -149,7 +156,12 @@ class TitleCutter:
         told = self._told_behind(at, phrase)
         for place in range(max(0, at - _COMPANY), min(len(self.sentences), at + _COMPANY)):
             for other in self.phrases[place]:
-                if other.bare or other.title.organ != phrase.title.organ or alike(other.title, phrase.title):
+                if (
+                    other.bare
+                    or other.unread
+                    or other.title.organ != phrase.title.organ
+                    or alike(other.title, phrase.title)
+                ):
                     continue
                 if other.stands_alone or told & self._told_behind(place, other):
                     return True
@@ -171,20 +183,26 @@ class TitleCutter:
     def _in_front(self, at: int, phrase: Phrase, before: Sequence[Mark]) -> bool:
         """Whether a title is the first in force, though something is told before it in its sentence.
 
-        Not of what cannot be its own or is said of all; else its like stand in front where the last of them does, and
-        what it is the title of was told under another.
+        Not of what cannot be its own or is said of all; else the last of its like must stand in front of something,
+        and what it is the title of was told before it of no side ("Bride eye, acuity 6/9, pupil 3, left eye. Acuity
+        6/12, pupil 4"), or under another title.
         """
-        if not phrase.stands_alone or not self._has_company(at, phrase):
-            return False
-        if any(mark.has("throughout") for mark in before) or not self._may_be_of(phrase.title, before):
+        apart = phrase.stands_alone and self._has_company(at, phrase)
+        if apart and (any(mark.has("throughout") for mark in before) or not self._may_be_of(phrase.title, before)):
             return True
+        told, last = self._told_behind(at, phrase), self._told_behind(*self._last(at, phrase))
+        again = len(told & self.loose) >= _LIST
+        return bool(last & (told | self.loose)) and (again or (apart and last is not told and bool(last & told)))
+
+    def _last(self, at: int, phrase: Phrase) -> tuple[int, Phrase]:
+        """The last phrase of its line, with the place of its sentence."""
         place, last = at, (at, phrase)
         while place < min(len(self.sentences), at + _AHEAD):
             last = (place, self.phrases[place][-1]) if self.phrases[place] else last
             if self.sentences[place] and self.tokens[self.sentences[place][-1].end - 1].ends_line:
                 break
             place += 1
-        return last[1] is not phrase and bool(self._told_behind(*last) & self._told_behind(at, phrase))
+        return last
 
     def _of(self, title: LimbTitle, part: Sequence[Mark]) -> bool:
         """Whether all that is named can be of the title, and something is."""

@@ -9,9 +9,9 @@ from dictate.model import Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_titles import LimbTitle, limb_title_of
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import VALUE_KINDS
+from dictate.reading.nodes import VALUE_KINDS, limb_of
 from dictate.reading.organ_titles import organ_title_of
-from dictate.reading.title_style import NAMING, finds, has_side, says_nothing
+from dictate.reading.title_style import NAMING, finds, has_side, limb_unread, says_nothing
 
 BREAKS = ("comma", "semicolon", "conj", "colon")
 _LONGEST = 3  # marks of a title ("reflexes", "on the", "left")
@@ -30,6 +30,7 @@ class Phrase:
     parted: bool  # a comma stands before it
     comma: bool  # a comma follows it
     name: bool  # what was examined follows it at once, or behind its comma
+    unread: bool = False  # the side of a limb was misheard ("lift leg")
     bare: bool = False  # a side and nothing else ("Right, tone normal.")
 
     @property
@@ -45,6 +46,10 @@ def phrases_of(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Phrase]:
     place = 0
     while place < len(sentence):
         length = 0
+        if (unread := _unread(sentence, place)) is not None:
+            found.append(unread)
+            place = unread.end
+            continue
         if not says_nothing(sentence[place]):
             longest = min(_LONGEST, len(sentence) - place)
             length = next((n for n in range(longest, 0, -1) if _title(sentence[place : place + n], lexicon)), 0)
@@ -52,6 +57,22 @@ def phrases_of(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Phrase]:
             found.append(phrase)
         place += length or 1
     return found
+
+
+def _unread(sentence: Sequence[Mark], start: int) -> Phrase | None:
+    """ "..., lift leg, hip flexion 4": a limb behind a word that says nothing here, set off by commas."""
+    if start and not sentence[start - 1].has(*BREAKS):
+        return None
+    end = next((at for at in range(start, len(sentence)) if sentence[at].has("stop", *BREAKS)), len(sentence))
+    limb = limb_unread(sentence[start:end])
+    site = limb.role("site", "") if limb is not None else None
+    if limb is None or site is None or (not start and end + 1 >= len(sentence)):
+        return None
+    title = LimbTitle(None, limb_of(site.key), (limb.start, limb.end))
+    behind = sentence[end:]
+    ends = all(mark.has("stop", "comma") for mark in behind)
+    comma = bool(behind) and behind[0].has("comma")
+    return Phrase(title, start, end, not start, ends, bool(start), comma, begins_with_name(behind), unread=True)
 
 
 def _title(marks: Sequence[Mark], lexicon: Lexicon) -> LimbTitle | None:
@@ -77,7 +98,7 @@ def _stands(sentence: Sequence[Mark], start: int, end: int, lexicon: Lexicon) ->
     bare = end - start == 1 and sentence[start].text.lower() in _BARE
     if not (ends or name) or (bare and (ends or before is not None)):
         return None
-    return Phrase(title, start, end, before is None, ends, parted, comma, name, bare)
+    return Phrase(title, start, end, before is None, ends, parted, comma, name, bare=bare)
 
 
 def begins_with_name(part: Sequence[Mark]) -> bool:
