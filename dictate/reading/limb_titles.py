@@ -119,6 +119,7 @@ class _Limbs:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
             self.run += [_names(mark) for mark in sentence if mark.has(*NAMING)]
         elif title is not None and (sure or self._opens(at, title)):
+            self.earlier |= self.loose if sure is not None else set()
             self._begin(title)
         elif (limb := limb_unread(sentence)) is not None and (site := limb.role("site", "")) is not None:
             self._begin(LimbTitle(None, limb_of(site.key), (limb.start, limb.end)))
@@ -147,7 +148,8 @@ class _Limbs:
         told = [_names(mark) for mark in sentence if mark.has(*NAMING)]
         whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
         self.run += told
-        return whole and bool(told) and not any(one & two for one in told for two in before)
+        plain = not any(mark.number is not None for mark in sentence)  # one more grade goes on with the list
+        return whole and plain and bool(told) and not any(one & two for one in told for two in before)
 
     def _opens(self, at: int, title: LimbTitle) -> bool:
         """Whether a limb is the title of what follows it, and no place of what stands before it."""

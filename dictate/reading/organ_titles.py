@@ -67,6 +67,7 @@ class _Organs:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
         elif title is not None and (sure or self._opens(at, title)):
             self.told = self.of_organ.setdefault(title.organ, set())
+            self.told.update(self.loose if sure is not None else ())
             self.current, self.first = title, not _says_more(sentence)
             self.told.update(name for names in _named(sentence, title, self.lexicon) for name in names)
         elif self.current is not None:

@@ -67,6 +67,8 @@ def test_a_number_is_put_together(heard: Rows, said: str, found: str) -> None:
             ["strength_deltoid left 4-", "strength_deltoid right 5"],
         ),
         ("Left deltoid, | four minus.", ["strength_deltoid left 4-"]),
+        ("Left deltoid 4. Minus biceps 4.", ["strength_deltoid left 4-", "strength_biceps left 4"]),
+        ("Upper limbs. Right, tone normal. Knee jerk 2+.", ["tone normal", "reflex_patellar 2+"]),
         ("Left deltoid. Four minus, right deltoid five.", ["strength_deltoid left 4-", "strength_deltoid right 5"]),
         ("Biceps reflex. Right. Three plus. Left. Two plus.", ["reflex_biceps right 3+", "reflex_biceps left 2+"]),
         ("Left knee jerk. Absent.", ["reflex_patellar left 0"]),
