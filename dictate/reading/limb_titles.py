@@ -148,7 +148,7 @@ class _Limbs:
         told = [_names(mark) for mark in sentence if mark.has(*NAMING)]
         whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
         self.run += told
-        plain = not any(mark.number is not None for mark in sentence)  # one more grade goes on with the list
+        plain = not title.site or not any(mark.number is not None for mark in sentence)  # a grade goes on with a limb
         return whole and plain and bool(told) and not any(one & two for one in told for two in before)
 
     def _opens(self, at: int, title: LimbTitle) -> bool:

@@ -170,13 +170,13 @@ class TitleCutter:
     def _is_answered(self, at: int, phrase: Phrase) -> bool:
         """ "Right, tone normal. Deltoid 4. Left, tone up. Deltoid 3.": the other side opens the same list near it.
 
-        Without a comma the side is of the name behind it; so more of the list must be told in later sentences.
+        Without a comma the side is of the name behind it; so more of the list must be told.
         """
-        told = {one for part in self._behind(at, phrase)[not phrase.comma :] for one in told_in(part)}
+        least = _LIST if phrase.comma else _LIST + 1
         for place in range(max(0, at - _COMPANY), min(len(self.sentences), at + _COMPANY)):
             for other in self.phrases[place]:
                 answers = other.bare and other.title.side is not phrase.title.side
-                if answers and len(told & self._told_behind(place, other)) >= _LIST:
+                if answers and len(self._told_behind(at, phrase) & self._told_behind(place, other)) >= least:
                     return True
         return False
 
