@@ -34,9 +34,11 @@ class _Group:
         return kind in self.kinds
 
     def reads_at_once(self) -> bool:
-        """Whether one pressure is told, and nothing between it and the position."""
+        """Whether a pressure is told, nothing between it and the position, and a second only in a later sentence."""
         told = [kind for kind in self.kinds if kind not in ("posture", "between", "name")]
-        return told[:1] == ["pressure"] and told.count("pressure") == 1
+        pressures = [at for at, kind in enumerate(self.kinds) if kind == "pressure"][:2]
+        apart = len(pressures) < 2 or any(mark.has("stop") for mark in self.marks[pressures[0] : pressures[1]])
+        return told[:1] == ["pressure"] and apart
 
 
 class PostureTitles:
@@ -77,7 +79,7 @@ class PostureTitles:
             apart = min(apart, _told_again(group))
             result.append(_in_one(group.marks[:apart]))
             if apart < len(group.marks):
-                result.append(group.marks[apart:])
+                result.append(_in_one(group.marks[apart:]))
                 self.open.add(group.marks[apart].start)
         return result
 
@@ -156,12 +158,14 @@ class PostureTitles:
 
 
 def _told_again(group: _Group) -> int:
-    """Where a second rate begins: nobody knows whether it is of the position, too."""
-    rates = [at for at, kind in enumerate(group.kinds) if kind == "rate"]
-    if rates[1:]:
-        breaks = (at + 1 for at in range(rates[1], rates[0], -1) if group.marks[at].has(*_BREAKS))
-        return next(breaks, rates[0] + 1)
-    return len(group.marks)
+    """Where a second pressure or rate begins: nobody knows whether it is of the position, too."""
+    found = len(group.marks)
+    for one, breaks in (("rate", _BREAKS), ("pressure", ("stop",))):
+        told = [at for at, kind in enumerate(group.kinds) if kind == one]
+        if told[1:]:
+            ends = (at + 1 for at in range(told[1], told[0], -1) if group.marks[at].has(*breaks))
+            found = min(found, next(ends, told[0] + 1))
+    return found
 
 
 def _is_time(mark: Mark) -> bool:
