@@ -117,7 +117,7 @@ class _Limbs:
         sure = self.sure.get(sentence[0].start)
         if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
-            self.run += [_names(mark) for mark in sentence if mark.has(*NAMING)]
+            self.run += [names_of(mark) for mark in sentence if mark.has(*NAMING)]
         elif title is not None and (sure or self._opens(at, title)):
             self.earlier |= self.loose if sure is not None else set()
             self._begin(title)
@@ -129,7 +129,7 @@ class _Limbs:
         else:
             found = self.segments[at]
             if not has_side(sentence):
-                self.loose |= {self.lexicon.component[name] for mark in sentence for name in _names(mark)}
+                self.loose |= {self.lexicon.component[name] for mark in sentence for name in names_of(mark)}
         if _ends_line(sentence, self.tokens):
             self.alone = title is not None or self.alone  # it holds for the lines below it
             self.current, self.style = (self.current if self.alone else None), False
@@ -145,7 +145,7 @@ class _Limbs:
     def _is_over(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
         """Whether all that the other side was examined for is told, and this was not: "Plantar flexor. No clonus." """
         before = self.runs.get((title.site, title.part), [])
-        told = [_names(mark) for mark in sentence if mark.has(*NAMING)]
+        told = [names_of(mark) for mark in sentence if mark.has(*NAMING)]
         whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
         self.run += told
         plain = not title.site or not any(mark.number is not None for mark in sentence)  # a grade goes on with a limb
@@ -230,7 +230,7 @@ def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
 
 def _of_whole(sentence: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """Whether it speaks of a whole component, or of all jerks: of no segment alone."""
-    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*NAMING))
+    return any(all(items[name].blanket for name in names_of(mark)) for mark in sentence if mark.has(*NAMING))
 
 
 def limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
@@ -246,7 +246,7 @@ def _named(
 ) -> list[set[Component]]:
     """For each name in the sentence the components of those items that it may name and that can be of this limb."""
     marks = [mark for mark in sentence if mark.has(*NAMING)]
-    named = [{name for name in _names(mark) if _can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
+    named = [{name for name in names_of(mark) if can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
     here = {name for names in named for name in names}
     return [
         {lexicon.component[name] for name in names}
@@ -261,12 +261,14 @@ def can_all_be_of(marks: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, lim
     return all(_named(marks, title, lexicon, limbs))
 
 
-def _names(mark: Mark) -> set[str]:
+def names_of(mark: Mark) -> set[str]:
+    """Items that the mark may name, it or its parts."""
     parts = (mark, *mark.inner)  # "plantar flexor" is a muscle, too
     return {role.item for part in parts for role in part.roles if role.kind in NAMING}
 
 
-def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+def can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+    """Whether the item can be of the limb. limbs: item → the limb that it is of."""
     if not title.site:
         return items[name].sided == "paired" or items[name].sited or items[name].kind == "grade"
     if name in limbs:
