@@ -6,7 +6,7 @@ from dictate.model import Component, Side
 from dictate.reading.columns import SHOWS, declared_columns
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_titles import limb_alone, limb_then_side
+from dictate.reading.limb_heads import limb_alone, limb_then_side
 from dictate.reading.nodes import Node
 
 _WHERE = ("in", "over", "on", "at", "of", "for")

@@ -22,9 +22,7 @@ def limbs_freed(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Mark]:
         if not (known and name and mark.has("item") and _is_limb(limb, lexicon) and _is_of_places(mark, lexicon)):
             result.append(mark)
             continue
-        for text, start, end in ((limb, mark.start, mark.start + 1), (name, mark.start + 1, mark.end)):
-            roles = sorted(lexicon.meanings(text), key=lambda role: (role.kind, role.item, role.key))
-            result.append(Mark(start, end, tuple(roles), None, text))
+        result += [mark.part(0, 1, lexicon.meanings), mark.part(1, mark.end - mark.start, lexicon.meanings)]
     return result
 
 

@@ -1,4 +1,4 @@
-"""A limb or a side as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal.")."""
+"""A limb or a side as the title of the sentences behind it ("Right arm. Tone normal.")."""
 
 from __future__ import annotations
 
@@ -11,13 +11,20 @@ from dictate.model import Component, Side
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, Node, limb_of
-from dictate.reading.title_style import NAMING, finds, has_side, is_unread_title, says_nothing, stands_in_front
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
+from dictate.reading.title_style import (
+    NAMING,
+    finds,
+    has_side,
+    is_garbled_title,
+    limb_unread,
+    says_nothing,
+    stands_in_front,
+)
 from dictate.reading.tokens import Token
 
 _COMPONENTS = tuple(Component)
-_TITLE = 7  # nodes of a limb, its side and a word on the order
-_LEAD = 3  # a limb, a comma and what follows
+_LIST = 2  # names of a list
 
 
 @dataclass(frozen=True)
@@ -38,7 +45,7 @@ def limbs_in_force(
     sentences: Sequence[Sequence[Mark]],
     tokens: Sequence[Token],
     lexicon: Lexicon,
-    sure: Mapping[int, bool] = MappingProxyType({}),
+    sure: Mapping[int, LimbTitle | None] = MappingProxyType({}),
 ) -> list[LimbTitle | None]:
     """For each sentence the limb whose title it stands under.
 
@@ -48,9 +55,13 @@ def limbs_in_force(
     side ("Lift leg."): nobody knows which title that was. A limb behind a finding without a side that may be of it is
     no title, unless others are or it stands in front of its list.
 
-    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (False).
+    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (None).
     """
-    titles = [limb_title_of(sentence, lexicon.items) for sentence in sentences]
+    known = [sure.get(sentence[0].start) for sentence in sentences]
+    titles = [
+        title if title and not title.organ else limb_title_of(sentence, lexicon.items)
+        for title, sentence in zip(known, sentences, strict=True)
+    ]
     if not any(titles):
         return _segments(sentences, tokens, lexicon)
     limbs = _Limbs(sentences, tokens, lexicon, titles, sure)
@@ -81,7 +92,7 @@ class _Limbs:
         tokens: Sequence[Token],
         lexicon: Lexicon,
         titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, bool],
+        sure: Mapping[int, LimbTitle | None],
     ) -> None:
         self.sure = sure
         self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
@@ -89,11 +100,14 @@ class _Limbs:
         self.last = max(at for at, title in enumerate(titles) if title is not None)
         self.limbs = limbs_of_items(lexicon.items)
         self.segments = _segments(sentences, tokens, lexicon)
+        self.clear = {at for at, title in enumerate(titles) if at and title is not None and self._is_clear(at, title)}
         self.current: LimbTitle | None = None
         self.alone = False  # the title stood alone on its line
         self.style = False  # a title stood in front of its findings on this line
         self.earlier: set[Component] = set()  # what the limbs before were examined for
         self.here: set[Component] = set()
+        self.runs: dict[tuple[str, str], list[set[str]]] = {}  # what was told of each limb before
+        self.run: list[set[str]] = []
         self.loose: set[Component] = set()  # what was found of no side, perhaps under a title that was not heard
 
     def over(self, at: int) -> LimbTitle | None:
@@ -101,11 +115,14 @@ class _Limbs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is False:
+        if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
+            self.run += [names_of(mark) for mark in sentence if mark.has(*NAMING)]
         elif title is not None and (sure or self._opens(at, title)):
-            self.earlier |= self.here
-            self.here, self.current = set(), title
+            self.earlier |= self.loose if sure is not None else set()
+            self._begin(title)
+        elif (limb := limb_unread(sentence)) is not None and (site := limb.role("site", "")) is not None:
+            self._begin(LimbTitle(None, limb_of(site.key), (limb.start, limb.end)))
         elif self.current is not None:
             self._under(at, self.current)
             found = self.current
@@ -119,14 +136,38 @@ class _Limbs:
         self.alone = self.alone and self.current is not None
         return found
 
+    def _begin(self, title: LimbTitle) -> None:
+        if self.current is not None:
+            self.runs[self.current.site, self.current.part] = self.run
+        self.earlier |= self.here
+        self.here, self.run, self.current = set(), [], title
+
+    def _is_over(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
+        """Whether all that the other side was examined for is told, and this was not: "Plantar flexor. No clonus." """
+        before = self.runs.get((title.site, title.part), [])
+        told = [names_of(mark) for mark in sentence if mark.has(*NAMING)]
+        whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
+        self.run += told
+        plain = not title.site or not any(mark.number is not None for mark in sentence)  # a grade goes on with a limb
+        return whole and plain and bool(told) and not any(one & two for one in told for two in before)
+
     def _opens(self, at: int, title: LimbTitle) -> bool:
         """Whether a limb is the title of what follows it, and no place of what stands before it."""
         before = self.sentences[at - 1] if at else ()
         clear = not before or _ends_line(before, self.tokens) or not self._may_be_of(before, title)
-        if not self.style and not clear and stands_in_front(self.sentences, at, self.are_titles, self.tokens):
+        if (
+            not self.style
+            and not clear
+            and stands_in_front(self.sentences, at, self.are_titles, self.tokens, self.clear)
+        ):
             self.style, self.earlier = True, self.earlier | self.loose
         self.style = self.style or clear
         return self.style
+
+    def _is_clear(self, at: int, title: LimbTitle) -> bool:
+        """Whether something was found right before it that cannot be of it."""
+        before = self.sentences[at - 1]
+        return finds(before) and not has_side(before) and not self._may_be_of(before, title)
 
     def _may_be_of(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
         """ "Pinprick reduced. Left leg. Light touch normal.": the limb may belong to what was found before it.
@@ -145,8 +186,9 @@ class _Limbs:
         told = {min(one, key=_COMPONENTS.index) for one in said if one}  # "biceps": a muscle, then a jerk
         known = self.earlier | self.here
         behind = bool(known) and not self.are_titles[at - 1] and not all(one & known for one in said)
-        open_end = at > self.last and (behind or any(mark.has("throughout") for mark in sentence))
-        if not all(said) or open_end or _of_another(sentence, title) or is_unread_title(sentence):
+        over = self._is_over(sentence, title) or behind or any(mark.has("throughout") for mark in sentence)
+        open_end = at > self.last and over
+        if not all(said) or open_end or _of_another(sentence, title) or is_garbled_title(sentence):
             self.current = None
         elif at <= self.last or not self.here:
             self.here |= told
@@ -171,7 +213,9 @@ def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """ "On the right", "left side", "reflexes on the left": with nothing but the name of a whole beside it."""
     rest = [mark for mark in said if not mark.has("side")]
     wholes = all(
-        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in names_of(mark))
+        mark.number is None
+        and mark.has("item", "heading")
+        and all(items[role.item].blanket for role in mark.roles if role.kind in ("item", "sign", "alone"))
         for mark in rest
     )
     told = any(mark.text in WHOLE_SIDES or mark.text.startswith("on ") for mark in said)
@@ -242,27 +286,3 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if title.site and limb in LIMBS and limb != title.site:
             return True
     return False
-
-
-def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
-    """ "LL R: ...", "Legs, left, same order: ..." at the head of a sentence: limb, side and where its colon stands."""
-    colon = next((at for at, node in enumerate(nodes[:_TITLE]) if node.main == "colon"), 0)
-    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler")]
-    if [node.main for node in said[:2]] not in (["site", "side"], ["item", "side"]) or not said[0].mark.has("site"):
-        return None
-    plain = all(node.main == "word" or node.mark.has("same") for node in said[2:])
-    return (said[0], said[1], colon) if plain else None
-
-
-def limb_alone(nodes: list[Node]) -> bool:
-    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
-    nodes = nodes[2:] if [n.main for n in nodes[:2]] == ["position", "comma"] else nodes  # "Supine, right arm, ..."
-    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
-    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
-        return False
-    named = said[2].main in ("item", "negation") or [n.main for n in said[2:4]] == ["value", "item"]
-    if said[1].main != "comma" or not named:
-        return False
-    if said[2].main == "negation" and said is not nodes:
-        return True  # "Right ankle, no clonus."
-    return limb_of(said[0].key("site")) in LIMBS

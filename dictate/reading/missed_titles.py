@@ -20,8 +20,9 @@ def without_missed(
 ) -> list[LimbTitle | None]:
     """The title of each sentence, less those past which another one must have been said.
 
-    "Right arm. Deltoid 5. Biceps 5. [Lift on.] Deltoid 4. Biceps 4.": from the unknown words on, or else from the first
-    that is told again, findings are of no side, and asked about. A correction and what is said anew tell it of the same.
+    "Right arm. Deltoid 5. Biceps 5. [Lift on.] Deltoid 4. Biceps 4.": from the unknown words on, or else from the
+    first that is told again, findings are of no side, and asked about. A correction, or what is said anew, is of the
+    same side.
     """
     result = list(titles)
     starts = [sentence[0].start for sentence in sentences]

@@ -9,7 +9,7 @@ from dictate.model import Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.marks import Mark
-from dictate.reading.title_style import NAMING, has_side, is_unread_title, says_nothing, stands_in_front
+from dictate.reading.title_style import NAMING, has_side, is_garbled_title, says_nothing, stands_in_front
 from dictate.reading.tokens import Token
 
 
@@ -17,7 +17,7 @@ def organs_in_force(
     sentences: Sequence[Sequence[Mark]],
     tokens: Sequence[Token],
     lexicon: Lexicon,
-    sure: Mapping[int, bool] = MappingProxyType({}),
+    sure: Mapping[int, LimbTitle | None] = MappingProxyType({}),
 ) -> list[LimbTitle | None]:
     """For each sentence the eye or ear whose title it stands under; the findings of that organ are of its side.
 
@@ -25,7 +25,7 @@ def organs_in_force(
     ("Lift eye."), and with its line. Nobody says where the last one ends: there, behind the first sentence, only what
     was told of the organ before.
 
-    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (False).
+    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (None).
     """
     titles = [organ_title_of(sentence, lexicon) for sentence in sentences]
     if not any(titles):
@@ -43,7 +43,7 @@ class _Organs:
         tokens: Sequence[Token],
         lexicon: Lexicon,
         titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, bool],
+        sure: Mapping[int, LimbTitle | None],
     ) -> None:
         self.sure = sure
         self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
@@ -63,10 +63,11 @@ class _Organs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is False:
+        if sure is None and sentence[0].start in self.sure:
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
         elif title is not None and (sure or self._opens(at, title)):
             self.told = self.of_organ.setdefault(title.organ, set())
+            self.told.update(self.loose if sure is not None else ())
             self.current, self.first = title, not _says_more(sentence)
             self.told.update(name for names in _named(sentence, title, self.lexicon) for name in names)
         elif self.current is not None:
@@ -92,11 +93,11 @@ class _Organs:
     def _under(self, at: int, title: LimbTitle) -> LimbTitle | None:
         """The title, where the sentence is of its organ; what it tells is taken up."""
         sentence = self.sentences[at]
-        if _of_another(sentence, title, self.lexicon) or is_unread_title(sentence):
+        if _of_another(sentence, title, self.lexicon) or is_garbled_title(sentence):
             self.current = None
             return None
         names = _named(sentence, title, self.lexicon)
-        open_end = at > self.last and not self.first and not all(one & self.told for one in names)
+        open_end = at > self.last and not self.first and not any(one & self.told for one in names)
         if not open_end:
             self.told.update(name for one in names for name in one)
         goes_on = all(names) or (at < self.last and any(names))  # "disc swollen, one haemorrhage"

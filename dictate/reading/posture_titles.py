@@ -6,6 +6,7 @@ stops and commas are written.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -33,9 +34,11 @@ class _Group:
         return kind in self.kinds
 
     def reads_at_once(self) -> bool:
-        """Whether one pressure is told, and nothing between it and the position."""
+        """Whether a pressure is told, nothing between it and the position, and a second only in a later sentence."""
         told = [kind for kind in self.kinds if kind not in ("posture", "between", "name")]
-        return told[:1] == ["pressure"] and told.count("pressure") == 1
+        pressures = [at for at, kind in enumerate(self.kinds) if kind == "pressure"][:2]
+        apart = len(pressures) < 2 or any(mark.has("stop") for mark in self.marks[pressures[0] : pressures[1]])
+        return told[:1] == ["pressure"] and apart
 
 
 class PostureTitles:
@@ -65,8 +68,7 @@ class PostureTitles:
     def _series(self, run: list[list[Mark]]) -> list[list[Mark]]:
         """The sentences of a run of readings, anew where every position in it stands in front of its pressure."""
         first = next((at for at, s in enumerate(run) if any(self._kind(mark) == "posture" for mark in s)), len(run))
-        early = [self._kind(mark) for sentence in run[:first] for mark in sentence]
-        if first == len(run) or "pressure" in early:
+        if first == len(run):
             return run
         groups = list(self._groups(self._freed([mark for sentence in run[first:] for mark in sentence])))
         if groups[0].marks[0] is not run[first][0] or not all(group.reads_at_once() for group in groups):
@@ -74,28 +76,25 @@ class PostureTitles:
         result = run[:first]
         for at, group in enumerate(groups):
             apart = self._apart(group, groups[at + 1]) if at + 1 < len(groups) else len(group.marks)
+            apart = min(apart, _told_again(group))
             result.append(_in_one(group.marks[:apart]))
             if apart < len(group.marks):
-                result.append(group.marks[apart:])
+                result.append(_in_one(group.marks[apart:]))
                 self.open.add(group.marks[apart].start)
         return result
 
     def _freed(self, marks: Sequence[Mark]) -> list[Mark]:
         """ "No symptoms standing one minute. 130 over 80.": the position in a name that leads to minutes, by itself."""
-        result = [mark for mark in marks[-1:]]
-        for mark, after in zip(reversed(marks[:-1]), reversed(marks[1:]), strict=True):
+        result: list[Mark] = []
+        for mark, after in itertools.zip_longest(marks, marks[1:]):
             words = mark.text.split()
             tails = (n for n in (2, 1) if n < len(words) == mark.end - mark.start)
             held = next((n for n in tails if self._is_position(" ".join(words[-n:]))), 0)
-            if held and after.has("minutes") and self._kind(mark) == "feeling":
-                for begin, end in ((len(words) - held, len(words)), (0, len(words) - held)):
-                    text = " ".join(words[begin:end])
-                    roles = tuple(
-                        sorted(self.lexicon.meanings(text), key=lambda role: (role.kind, role.item, role.key))
-                    )
-                    result.insert(0, Mark(mark.start + begin, mark.start + end, roles, None, text))
+            if held and after is not None and after.has("minutes") and self._kind(mark) == "feeling":
+                cut, meanings = len(words) - held, self.lexicon.meanings
+                result += [mark.part(0, cut, meanings), mark.part(cut, len(words), meanings)]
             else:
-                result.insert(0, mark)
+                result.append(mark)
         return result
 
     def _is_position(self, text: str) -> bool:
@@ -107,19 +106,18 @@ class PostureTitles:
         begin = 0  # of the next group: behind the last thing that was told
         for place, mark in enumerate(marks):
             kind = self._kind(mark)
-            if kind == "posture" and not self._goes_on(group, marks[begin:place], mark):
-                if any(one not in ("between", "name") for one in group.kinds):
-                    keep = len(group.marks) - (place - begin)
-                    later = _Group(group.marks[keep:], group.kinds[keep:])
-                    yield _Group(group.marks[:keep], group.kinds[:keep])
-                    group = later
+            told = any(one not in ("between", "name") for one in group.kinds)
+            if kind == "posture" and told and not self._goes_on(group, mark):
+                keep = len(group.marks) - (place - begin)
+                yield _Group(group.marks[:keep], group.kinds[:keep])
+                group = _Group(group.marks[keep:], group.kinds[keep:])
             group.marks.append(mark)
             group.kinds.append(kind)
             if not mark.has(*_LINKS) or kind != "between":
                 begin = place + 1
         yield group
 
-    def _goes_on(self, group: _Group, between: Sequence[Mark], mark: Mark) -> bool:
+    def _goes_on(self, group: _Group, mark: Mark) -> bool:
         """ "Standing. One minute.", "after one minute standing": minutes and their position."""
         told = [(one, kind) for one, kind in zip(group.marks, group.kinds, strict=True) if kind != "between"]
         if not told or told[-1][1] != "posture":
@@ -159,17 +157,27 @@ class PostureTitles:
         return "between" if mark.has(*_BESIDE) and not mark.has("word") else ""
 
 
+def _told_again(group: _Group) -> int:
+    """Where a second pressure or rate begins: nobody knows whether it is of the position, too."""
+    found = len(group.marks)
+    for one, breaks in (("rate", _BREAKS), ("pressure", ("stop",))):
+        told = [at for at, kind in enumerate(group.kinds) if kind == one]
+        if told[1:]:
+            ends = (at + 1 for at in range(told[1], told[0], -1) if group.marks[at].has(*breaks))
+            found = min(found, next(ends, told[0] + 1))
+    return found
+
+
 def _is_time(mark: Mark) -> bool:
     return any(part.has(*_TIMES) for part in (mark.inner or (mark,)))
 
 
 def _in_one(marks: Sequence[Mark]) -> list[Mark]:
     """One sentence: a stop inside it is a comma."""
-    last = len(marks) - 1
-    kept = [
-        mark for at, mark in enumerate(marks) if not (mark.has("stop") and at < last and marks[at + 1].has(*_BREAKS))
-    ]
-    return [
-        Mark(mark.start, mark.end, (Role("comma"),), None, ",") if mark.has("stop") and at < len(kept) - 1 else mark
-        for at, mark in enumerate(kept)
-    ]
+    kept: list[Mark] = []
+    for mark, after in itertools.zip_longest(marks, marks[1:]):
+        if not mark.has("stop") or after is None:
+            kept.append(mark)
+        elif not after.has(*_BREAKS):
+            kept.append(Mark(mark.start, mark.end, (Role("comma"),), None, ","))
+    return kept

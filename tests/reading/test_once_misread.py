@@ -1303,7 +1303,8 @@ READ = [
         ["eye_movements normal", "nystagmus absent", "convergence abnormal convergence spasm"],
     ),
     (
-        "In the upper limbs there was no wasting. Tone was normal. Power was 5/5 throughout. In the lower limbs there was wasting of the calves. Tone was reduced. Power was 4/5 distally.",
+        "In the upper limbs there was no wasting. Tone was normal. Power was 5/5 throughout. "
+        "In the lower limbs there was wasting of the calves. Tone was reduced. Power was 4/5 distally.",
         [
             "bulk upper_limb normal",
             "tone upper_limb normal",
@@ -1492,7 +1493,8 @@ READ = [
     ("Recall two out. Of three after five minutes.", ["recall measured 2/3 (after five minutes)"]),
     ("Recall 1/3 at five minutes, two with cueing.", ["recall measured 1/3 (after five minutes; two with cueing)"]),
     (
-        "Cranial nerves: I, not tested. II, visual fields are full. III, IV and VI, the pupils are 3 mm. V, facial sensation is intact.",
+        "Cranial nerves: I, not tested. II, visual fields are full. "
+        "III, IV and VI, the pupils are 3 mm. V, facial sensation is intact.",
         ["smell not_examined", "visual_fields normal", "pupil_size measured 3", "facial_sensation normal"],
     ),
     (
@@ -1523,6 +1525,110 @@ READ = [
     ("XI: power 5/5 both sides.", ["sternocleidomastoid both measured 5"]),
     ("Cranial nerves. III, IV and VI: full.", ["eye_movements normal"]),
     ("Tongue: dev. L.", ["tongue left abnormal deviates"]),
+    (
+        "Bride arm. Deltoid 5. Biceps 5. Left arm. Deltoid 4. Biceps 4. Right leg. Hip flexion 5. Left "
+        "leg. Hip flexion 4.",
+        [
+            "strength_deltoid measured 5",
+            "strength_biceps measured 5",
+            "strength_deltoid left measured 4",
+            "strength_biceps left measured 4",
+            "strength_iliopsoas right measured 5",
+            "strength_iliopsoas left measured 4",
+        ],
+    ),
+    (
+        "Right arm. Deltoid 5. Biceps 5. Finger flexors 4, left leg. Hip flexion 4. Knee extension 3.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_finger_flexors right measured 4",
+            "strength_iliopsoas left measured 4",
+            "strength_quadriceps left measured 3",
+        ],
+    ),
+    (
+        "Left foot. Vibration absent. Strength on the right. Iliopsoas 4. Quadriceps 5.",
+        [
+            "vibration left foot abnormal absent",
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+        ],
+    ),
+    (
+        "Right leg hip flexion 4 minus. Knee extension 5. Ankle dorsiflexion 4.",
+        [
+            "strength_iliopsoas right measured 4-",
+            "strength_quadriceps right measured 5",
+            "strength_tibialis_anterior right measured 4",
+        ],
+    ),
+    (
+        "Right eye. Pupil 3 mm. Brisk. Acuity 6/9. Left eye. Pupil 5 mm. Sluggish. Acuity 6/12.",
+        [
+            "pupil_size right measured 3",
+            "pupil_reaction right normal brisk",
+            "visual_acuity right measured 6/9",
+            "pupil_size left measured 5",
+            "pupil_reaction left abnormal sluggish",
+            "visual_acuity left measured 6/12",
+        ],
+    ),
+    (
+        "Right pupil 3 mm. Reaction brisk. Left pupil 4 mm. Sluggish.",
+        [
+            "pupil_size right measured 3",
+            "pupil_reaction right normal brisk",
+            "pupil_size left measured 4",
+            "pupil_reaction left abnormal sluggish",
+        ],
+    ),
+    (
+        "Right pupil 3 mm. Left pupil 4 mm. Brisk.",
+        ["pupil_size right measured 3", "pupil_size left measured 4", "pupil_reaction normal brisk"],
+    ),
+    (
+        "Lying 142 over 84 pulse 70. No symptoms. Standing one minute. 130 over 80, pulse 84. Three "
+        "minutes. 120 over 78. Lightheaded.",
+        [
+            "blood_pressure measured 142/84",
+            "heart_rate measured 70",
+            "orthostatic_symptoms absent",
+            "blood_pressure measured 130/80",
+            "heart_rate measured 84",
+            "blood_pressure measured 120/78",
+            "orthostatic_symptoms present lightheaded",
+        ],
+    ),
+    (
+        "Lying. 142 over 84. Pulse 70 standing one minute. 130 over 80. No symptoms, three minutes. 120 "
+        "over 78. Lightheaded.",
+        [
+            "blood_pressure measured 142/84",
+            "heart_rate measured 70",
+            "blood_pressure measured 130/80",
+            "orthostatic_symptoms absent",
+            "blood_pressure measured 120/78",
+            "orthostatic_symptoms present lightheaded",
+        ],
+    ),
+    (
+        "Coordination on the right. Finger nose dysmetric. Heel shin clumsy. Rapid alternating "
+        "movements slowed on the left. Finger nose normal. Heel shin normal. Rapid alternating "
+        "movements normal.",
+        [
+            "finger_nose right abnormal dysmetric",
+            "heel_shin right abnormal clumsy",
+            "rapid_alternating abnormal slowed",
+            "finger_nose left normal",
+            "heel_shin left normal",
+            "rapid_alternating left normal",
+        ],
+    ),
+    (
+        "Strength is 5/5 in the right arm. Left arm 4/5. Triceps 4.",
+        ["strength_upper_limb right measured 5", "strength_upper_limb left measured 4", "strength_triceps measured 4"],
+    ),
 ]
 
 
