@@ -19,7 +19,9 @@ _LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 # What is counted was not right.
-MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes", "misstep", "missteps"})
+MISSES = frozenset(
+    {"error", "errors", "wrong", "incorrect", "missed", "misses", "mistake", "mistakes", "misstep", "missteps"}
+)
 _SIDES = {"l": "left", "r": "right"}
 
 

@@ -6,7 +6,9 @@ from collections.abc import Collection, Sequence
 
 from dictate.reading.nodes import Node, limb_of
 
-_REACHING = frozenset({"to", "until", "till", "up to", "as far as", "all the way to"})
+_REACHING = frozenset(
+    {"to", "until", "till", "up to", "as far as", "all the way to", "to the level of", "up to the level of"}
+)
 _FROM = frozenset({"from", "from the"})
 _LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})
 

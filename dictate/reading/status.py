@@ -17,6 +17,7 @@ from dictate.reading.descriptors import (
     missed,
     named_between,
     of_signs,
+    of_the_body,
     one_of_two,
     overall,
     unseen,
@@ -94,6 +95,8 @@ class StatusReader:
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
+        if of_the_body(item, cell):
+            return None
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         in_words = in_words or missed(item, cell, numbers)
@@ -108,7 +111,7 @@ class StatusReader:
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
         meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
-        meaning = self._contrary(item, name, cell, meaning, signs) if cell.contrary else meaning
+        meaning = contrary(meaning, modifier_text(name, cell), signs, item, cell) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -131,10 +134,6 @@ class StatusReader:
             if str(right) != str(left):
                 base.readings = (str(right), str(left))
         return [base]
-
-    def _contrary(self, item: Item, name: str, cell: Cell, meaning: Meaning, signs: list[Node]) -> Meaning | None:
-        task = item.task and cell.denying and not cell.values
-        return contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying, task=task)
 
     def _normal_sign(self, name: str, node: Node) -> bool:
         """ "Blinks to threat": a phrase that says normal by itself, so that its absence is not."""

@@ -159,7 +159,7 @@ class Taker:
             and value_next(following)
             and (cell.side or cell.closed or not value_side_order(cells))
         ):
-            cells.append(cell := Cell())
+            cells.append(cell := Cell(broken=unknown))
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
