@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Role
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
@@ -12,6 +13,10 @@ _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _DOSES = frozenset(
     {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
+)
+_CAUSES = frozenset(
+    "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
+    "sedation drowsiness aphasia".split()
 )
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
@@ -24,6 +29,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if _of_a_dose(marks, place):
         return mark.only("word")
+    if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
+        return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:

@@ -7,7 +7,19 @@ from collections.abc import Collection, Sequence
 from dictate.reading.nodes import Node, limb_of
 
 _REACHING = frozenset(
-    {"to", "until", "till", "up to", "as far as", "all the way to", "to the level of", "up to the level of"}
+    {
+        "to",
+        "until",
+        "till",
+        "up to",
+        "as far as",
+        "all the way to",
+        "below",
+        "above",
+        "beneath",
+        "to the level of",
+        "up to the level of",
+    }
 )
 _FROM = frozenset({"from", "from the"})
 _LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})

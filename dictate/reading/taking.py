@@ -12,6 +12,7 @@ from dictate.reading.cuts import (
     decides_name,
     is_unknown_next,
     limbs_together,
+    place_follows,
     side_next,
     site_next,
     starts_anew,
@@ -207,6 +208,8 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
+        if _closes_list(cells, node, following):
+            cells.append(cell := Cell())  # "dull in the thumb and index, sharp elsewhere"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         if starts_anew(cell, node, following) or _value_first(cells, following):
@@ -241,3 +244,14 @@ def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
     if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
         return False
     return before.values[0].mark.start < places[0].mark.start
+
+
+def _closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -> bool:
+    """A word behind a comma, where the places before it had their word in front of them, and it has its own behind."""
+    cell = cells[-1]
+    listed = cell.site_node is not None and cell.split and not (cell.values or cell.negated or cell.modifiers)
+    if len(cells) < 2 or not listed or node.mark.number is not None or cells[-2].site_node is None:
+        return False
+    led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
+    elsewhere = bool(following) and following[0].main in ("rest", "throughout")
+    return led and (elsewhere or place_follows(list(following)))

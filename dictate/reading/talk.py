@@ -118,7 +118,7 @@ def _in_reason(before: Sequence[Mark]) -> bool:
 
 def _counts_steps(clause: Sequence[Mark]) -> bool:
     """ "Takes three steps to recover on the pull test": what is taken are steps, no tablets."""
-    return clause[0].text in _TAKES and any(mark.text.split()[-1:] in (["step"], ["steps"]) for mark in clause)
+    return clause[0].text in _TAKES and any({"step", "steps"} & {*mark.text.split()} for mark in clause)
 
 
 def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool:
