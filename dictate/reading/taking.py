@@ -25,9 +25,10 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import PARTS
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
+from dictate.reading.reaching import WHOLE_LIMBS
 from dictate.reading.sharing import (
     shared_side,
 )
@@ -176,6 +177,10 @@ class Taker:
         if cell.values and (opens or (parted and value_next(following[:1]))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading
         if cell.site_node is not None and not cell.split:
+            limb = limb_of(cell.site_node.key("site")) in WHOLE_LIMBS and not cell.site_node.mark.has("side")
+            cell.site_node = (
+                node if limb and node.mark.has("reached") else cell.site_node
+            )  # "in the legs below the knees"
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
