@@ -39,6 +39,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
         return mark.only("filler")  # "a fine one in the left hand"
+    if mark.text == "one" and place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
+        return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark

@@ -38,7 +38,7 @@ _ALWAYS_REASONS = frozenset(
     }
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})
-_PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch"})
+_PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})

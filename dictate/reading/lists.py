@@ -30,6 +30,12 @@ class Lists:
             first.before[:0] = front
             del statements[0]
 
+    def closes_modalities(self, lead: Sequence[Node], between: Sequence[Node]) -> bool:
+        """ "Sensation decreased in the arms to pain and temperature, touch preserved": a comma ends what was told."""
+        whole = next((i for i, n in enumerate(lead) if n.main == "item" and self._is_whole(n)), None)
+        told = whole is not None and any(n.main == "value" for n in lead)
+        return told and lead[-1].text in ("to", "for") and [n.main for n in between if n.main != "filler"] == ["comma"]
+
     def _pass_wholes_on(self, statements: list[Statement]) -> None:
         """ "Left leg sensation | reduced to touch": the places in front of the whole are of what was tested."""
         for one, two in itertools.pairwise(list(statements)):

@@ -82,10 +82,11 @@ class Measurer:
         self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
     ) -> list[str]:
         """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
-        if not numbers or not others:
+        if not numbers or not (others or cell.modifiers):
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
-            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+            beside = [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+            return [*beside, *(n.text for n in cell.modifiers if n.main == "direction")]
         if base.status is Status.MEASURED and item.kind == "quantity":
             # "positive at forty degrees", "turns en bloc in six steps"
             return [

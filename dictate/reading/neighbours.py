@@ -16,6 +16,8 @@ _ARTICLES = frozenset({"a", "an", "with a", "the"})
 _HESITATIONS = frozenset({"um", "uh", "er", "erm", "hm", "well"})
 _SAYING = ("negation", "value", "number", "severity")
 _SHOWING = frozenset({"shows", "showed", "reveals", "revealed", "demonstrates", "demonstrated", "show", "reveal"})
+_THEN = frozenset({"last time", "last year", "last visit", "before", "previously", "then", "last month", "last week"})
+_NOW = frozenset({"is", "are", "now", "today"})
 _WITH = frozenset({"with", "on", "in", "at"})
 
 
@@ -27,6 +29,7 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     hesitations(nodes)
     misses(nodes, items)
     shown_of_next(nodes, items)
+    then_and_now(nodes)
     still_so(nodes)
     out_of_all(nodes)
     none_of_it(nodes, items)
@@ -109,6 +112,19 @@ def shown_of_next(nodes: list[Node], items: Mapping[str, Item]) -> None:
         whole = all(items[c].blanket for c in name.candidates)
         if values and not own and not whole and after and after[0].main == "item" and not after[0].sign:
             name.main, name.candidates = "filler", ()
+
+
+def then_and_now(nodes: list[Node]) -> None:
+    """ "Was positive last time and is negative today": what was found then is not found now."""
+    for place, node in enumerate(nodes):
+        if node.main != "value" or not any(n.text in ("was", "were") for n in nodes[max(0, place - 2) : place]):
+            continue
+        time = list(itertools.takewhile(lambda n: n.main in ("word", "filler", "time_span"), nodes[place + 1 :]))
+        after = nodes[place + 1 + len(time) :]
+        then = " ".join(n.text for n in time) in _THEN
+        now = bool(after) and after[0].main in ("conj", "contrast", "comma") and any(n.text in _NOW for n in after[1:3])
+        if then and now and any(n.main == "value" for n in after[1:5]):
+            node.main = "word"
 
 
 def still_so(nodes: list[Node]) -> None:

@@ -25,6 +25,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import PARTS
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
@@ -105,6 +106,9 @@ class Taker:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
+            if node.text == "limited by" and not cell.values and not cell.negated:
+                undone = Node(Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text), "value")
+                cell.values.append(undone)
             take_reason(cell, node, following)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
@@ -177,10 +181,7 @@ class Taker:
         if cell.values and (opens or (parted and value_next(following[:1]))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading
         if cell.site_node is not None and not cell.split:
-            limb = limb_of(cell.site_node.key("site")) in WHOLE_LIMBS and not cell.site_node.mark.has("side")
-            cell.site_node = (
-                node if limb and node.mark.has("reached") else cell.site_node
-            )  # "in the legs below the knees"
+            cell.site_node = node if _says_more(cell.site_node, node) else cell.site_node
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
@@ -260,3 +261,11 @@ def _closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -
     led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
     elsewhere = bool(following) and following[0].main in ("rest", "throughout")
     return led and (elsewhere or place_follows(list(following)))
+
+
+def _says_more(place: Node, node: Node) -> bool:
+    """ "In the legs below the knees", "over the chest at T4": where it ends, or the segment, and not the region."""
+    if node.main == "dermatome":
+        return place.main != "dermatome"
+    limb = limb_of(place.key("site")) in WHOLE_LIMBS and not place.mark.has("side")
+    return limb and node.mark.has("reached")

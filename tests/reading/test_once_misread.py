@@ -1375,6 +1375,35 @@ READ = [
     ("Gait. Takes six steps to turn around, no freezing.", ["turning measured 6", "freezing absent"]),
     ("Gait. Left arm does not swing.", ["arm_swing left abnormal does not swing"]),
     ("Gait. Sit-to-stand five times in 15 seconds.", ["chair_rise measured 15"]),
+    (
+        "Sensory. Position sense was correct eight times out of ten at both great toes.",
+        ["joint_position both great_toe measured 8/10 (correct)"],
+    ),
+    (
+        "Sensory. Hyperaesthesia to pin between T5 and T7 on the right.",
+        ["pinprick right t5 abnormal hyperaesthesia (to T7)"],
+    ),
+    (
+        "Sensory. In the lower extremities touch and pain were diminished below the knees.",
+        ["light_touch knee abnormal diminished (below the knee)", "pinprick knee abnormal diminished (below the knee)"],
+    ),
+    (
+        "Sensory. Decreased sensation in a cape distribution over both shoulders to pain and temperature, light touch preserved.",
+        ["sensory_all both shoulder abnormal decreased in a cape distribution", "light_touch normal"],
+    ),
+    ("Sensory. Romberg was positive last time and is negative today.", ["romberg normal"]),
+    (
+        "Coordination. FTN: intact on R, L limited by weakness.",
+        ["finger_nose right normal", "finger_nose left not_assessable (limited by weakness)"],
+    ),
+    (
+        "Coordination. Coordination limited by weakness on the left, intact on the right.",
+        ["coordination_all left not_assessable (limited by weakness on the left)", "coordination_all right normal"],
+    ),
+    ("Gait. Tandem: falls to left after 3 steps.", ["tandem_gait measured 3 (falls to left)"]),
+    ("Gait. Walks 5 m with a gutter frame and one, narrow base.", ["gait normal"]),
+    ("No sensory or cerebellar signs.", ["sensory_all normal", "coordination_all normal"]),
+    ("Gait ataxic with a tendency to fall to the right.", ["gait abnormal ataxic tendency to fall to the right"]),
 ]
 
 
