@@ -38,16 +38,16 @@ def reach(nodes: list[Node]) -> None:
     """ "Reduced in the legs to the knees", "from the toes to the knees": where it ends says more than the rest."""
     between(nodes)
     for place, node in enumerate(nodes):
-        if node.main == "site" and _led_by(nodes[:place], _REACHING):
+        if node.main == "site" and _led_by(nodes[max(0, place - 3) : place], _REACHING):
             node.mark = replace(node.mark, roles=(*node.mark.roles, Role("reached")))
     limb: Node | None = None
     for place, node in enumerate(nodes):
         if node.is_break or node.main == "item":
             limb = None
-        elif node.main == "site" and limb is not None and _led_by(nodes[:place], _REACHING):
+        elif node.main == "site" and limb is not None and _led_by(nodes[max(0, place - 3) : place], _REACHING):
             limb.main, limb = "filler", None
         elif node.main == "site":
-            whole = limb_of(node.key("site")) in WHOLE_LIMBS or _led_by(nodes[:place], _FROM)
+            whole = limb_of(node.key("site")) in WHOLE_LIMBS or _led_by(nodes[max(0, place - 3) : place], _FROM)
             limb = node if whole and not node.mark.has("side") else None
 
 

@@ -106,10 +106,7 @@ class Taker:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
-            if node.text == "limited by" and not cell.values and not cell.negated:
-                undone = Node(Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text), "value")
-                cell.values.append(undone)
-            take_reason(cell, node, following)
+            _give_reason(cell, node, following)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
         """A word for how an acuity was, in front of "to" and the acuity itself."""
@@ -269,3 +266,11 @@ def _says_more(place: Node, node: Node) -> bool:
         return place.main != "dermatome"
     limb = limb_of(place.key("site")) in WHOLE_LIMBS and not place.mark.has("side")
     return limb and node.mark.has("reached")
+
+
+def _give_reason(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "The left limited by weakness", and no word for how it was: it could not be judged, and why."""
+    if node.text == "limited by" and not cell.values and not cell.negated:
+        mark = Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text)
+        cell.values.append(Node(mark, "value"))
+    take_reason(cell, node, following)
