@@ -1388,8 +1388,12 @@ READ = [
         ["light_touch knee abnormal diminished (below the knee)", "pinprick knee abnormal diminished (below the knee)"],
     ),
     (
-        "Sensory. Decreased sensation in a cape distribution over both shoulders to pain and temperature, light touch preserved.",
-        ["sensory_all both shoulder abnormal decreased in a cape distribution", "light_touch normal"],
+        "Sensory. Sensation decreased over both shoulders to pain and temperature, touch normal.",
+        [
+            "pinprick both shoulder abnormal decreased",
+            "temperature_sense both shoulder abnormal decreased",
+            "light_touch normal",
+        ],
     ),
     ("Sensory. Romberg was positive last time and is negative today.", ["romberg normal"]),
     (
