@@ -79,10 +79,12 @@ class BareNumbers:
         """ "10 m in 9.2 s": a distance with its time, where walking is told of."""
         told = [mark.text for mark in marks[place + 1 : place + 5]]
         timed = len(told) == 4 and told[0] in LENGTHS and told[1] == "in" and marks[place + 3].number is not None
+        if not timed or not marks[place + 4].has("unit"):
+            return ()
         names = [name for name, item in self.items.items() if {"m", "s"} <= {*item.units}]
         walking = any(self.lexicon.component[name].value in here for name in names)
         named = last is not None and bool({*names} & {*last.candidates})
-        return tuple(names[:1]) if timed and walking and not named and marks[place + 4].has("unit") else ()
+        return tuple(names[:1]) if walking and not named else ()
 
     def of_number(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import LIMBS, limb_of
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
@@ -14,6 +15,10 @@ _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _DOSES = frozenset(
     {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
+)
+_CAUSES = frozenset(
+    "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
+    "sedation drowsiness aphasia".split()
 )
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
@@ -26,6 +31,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if _of_a_dose(marks, place):
         return mark.only("word")
+    if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
+        return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
     if mark.text == "well" and place and marks[place - 1].text == after == ",":
@@ -36,6 +43,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
         return mark.only("filler")  # "a fine one in the left hand"
+    if mark.text == "one" and place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
+        return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark

@@ -38,7 +38,7 @@ _ALWAYS_REASONS = frozenset(
     }
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})
-_PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch"})
+_PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
@@ -205,10 +205,16 @@ def decides_name(said: list[Node], node: Node, cell: Cell) -> bool:
     if cell.side is not None and cell.split:
         return False
     return (
-        all(n.main == "item" and n.mark.number is None for n in said)
+        all(n.mark.number is None and (n.main == "item" or _is_sign(n)) for n in said)
         and node.mark.number is None
         and node.mark.has("absent", "present", "not_examined", "not_assessable", "unchanged")
     )
+
+
+def _is_sign(value: Node) -> bool:
+    """ "Heel shin ataxia is present": a word of certain items only, for what was found."""
+    roles = value.mark.roles
+    return value.main == "value" and all(r.item for r in roles) and value.mark.has("abnormal", "sign")
 
 
 def place_follows(following: list[Node], *, sides: bool = False) -> bool:

@@ -15,6 +15,7 @@ from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
 _LINKS = re.compile(r" (?:of|at|in)$")  # "wasting of the right half", "down at the feet"
+_SPINAL = re.compile(r"[ctls]\d{1,2}")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
@@ -66,14 +67,13 @@ def _count_first(text: str) -> str:
     return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
-def contrary(
-    meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False, task: bool = False
-) -> Meaning | None:
+def contrary(meaning: Meaning, words: str, named: Sequence[Node], item: Item, cell: Cell) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
     told from what is not ("absent except at the knees"), unless it is flatly denied ("reduced in V1 but not V3").
     """
+    flat, task = cell.denying, item.task and cell.denying and not cell.values
     if meaning.status is Status.PRESENT and meaning.value is None and not words:
         return Meaning(None, Status.ABSENT)  # "drift of the arms except the left"
     if flat and isinstance(meaning.value, Grade) and meaning.value.grade == "0":
@@ -119,6 +119,11 @@ def overall(statuses: list[Status]) -> Status:
     return statuses[0]
 
 
+def of_the_body(item: Item, cell: Cell) -> bool:
+    """ "V1 to V3 normal, C5 reduced": what was found at a segment of the spine is no nerve's of the head."""
+    return bool(item.nerve) and cell.site_node is not None and bool(_SPINAL.fullmatch(cell.site_node.key("dermatome")))
+
+
 def named_between(cell: Cell, value: Node) -> bool:
     """ "No truncal ataxia, sits unsupported": the "no" is of the name, and the words behind it say the same."""
     start = cell.negation.mark.start if cell.negation is not None else value.mark.start
@@ -132,7 +137,8 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     signs = [
         n
         for n in others
-        if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
+        if (n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles))
+        or (n.main == "value" and all(r.item for r in n.mark.roles) and n.mark.role("abnormal", name))
     ]
     rest = [n for n in others if not any(n is sign for sign in signs)]
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)

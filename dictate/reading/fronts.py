@@ -13,7 +13,8 @@ def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
     said = [n for n in front if n.main != "filler"]
     places = bool(said) and all(n.main in ("side", "site", "conj") for n in said)
     after = next((n.main for n in before if n.main != "filler"), "")
-    return places and any(n.main == "site" for n in said) and after == ("site" if said[-1].main == "conj" else "value")
+    wanted = ("site", "side") if places and said[-1].main == "conj" else ("value",)
+    return places and any(n.main == "site" for n in said) and after in wanted
 
 
 def graded_at(before: Sequence[Node]) -> bool:

@@ -20,7 +20,9 @@ _LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 # What is counted was not right.
-MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes", "misstep", "missteps"})
+MISSES = frozenset(
+    {"error", "errors", "wrong", "incorrect", "missed", "misses", "mistake", "mistakes", "misstep", "missteps"}
+)
 _SIDES = {"l": "left", "r": "right"}
 
 
@@ -83,12 +85,11 @@ class Measurer:
         self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
     ) -> list[str]:
         """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
-        if not numbers or not others:
+        if not numbers or not (others or cell.modifiers):
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
-            return [
-                n.text for n in others if n.main == "value" and self.owners.sense(name, n) in ("normal", "abnormal")
-            ]
+            told = [n for n in others if n.main == "value" and self.owners.sense(name, n) in ("normal", "abnormal")]
+            return [n.text for n in (*told, *(n for n in cell.modifiers if n.main == "direction"))]
         if base.status is Status.MEASURED and item.kind == "quantity":
             # "positive at forty degrees", "turns en bloc in six steps"
             return [

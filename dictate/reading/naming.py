@@ -152,7 +152,7 @@ class Labeller:
             return "value"
         if any(r.item in names and r.kind == "qualifier" for r in mark.roles):
             return "qualifier"
-        return "word"
+        return "unit" if any(r.kind == "unit" and r.item in names for r in mark.roles) else "word"
 
     def _name(
         self,

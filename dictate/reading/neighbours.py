@@ -8,10 +8,16 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Role
+from dictate.reading.measures import MISSES
 from dictate.reading.nodes import Node
 
 _PLAIN_TO_SEE = frozenset({"clear", "full", "good", "perfect"})
 _ARTICLES = frozenset({"a", "an", "with a", "the"})
+_HESITATIONS = frozenset({"um", "uh", "er", "erm", "hm", "well"})
+_SAYING = ("negation", "value", "number", "severity")
+_SHOWING = frozenset({"shows", "showed", "reveals", "revealed", "demonstrates", "demonstrated", "show", "reveal"})
+_THEN = frozenset({"last time", "last year", "last visit", "before", "previously", "then", "last month", "last week"})
+_NOW = frozenset({"is", "are", "now", "today"})
 _WITH = frozenset({"with", "on", "in", "at"})
 
 
@@ -20,6 +26,10 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     sides_of_parts(nodes, items)
     plain_signs(nodes)
     all_of_them(nodes)
+    hesitations(nodes)
+    misses(nodes, items)
+    shown_of_next(nodes, items)
+    then_and_now(nodes)
     still_so(nodes)
     out_of_all(nodes)
     none_of_it(nodes, items)
@@ -58,6 +68,63 @@ def out_of_all(nodes: list[Node]) -> None:
         maximum = said in (["all", "out", "of"], ["each", "out", "of"]) and nodes[place - 4].is_break
         if maximum and nodes[place].mark.number is not None and nodes[place].main == "number":
             nodes[place].main = "filler"
+
+
+def hesitations(nodes: list[Node]) -> None:
+    """ "Left, er, not so good": the commas around a hesitation part nothing."""
+    for place in range(1, len(nodes) - 3):
+        one, word, two = nodes[place : place + 3]
+        if word.text in _HESITATIONS and one.main == two.main == "comma":
+            two.main = "filler"
+            if nodes[place - 1].main in ("side", "item") and nodes[place + 3].main in _SAYING:
+                one.main = "filler"
+
+
+def misses(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Missed 3 of 8 on the right, none on the left": what was missed is no count of right answers; none is normal."""
+    names: tuple[str, ...] = ()
+    missed = False
+    for place, node in enumerate(nodes):
+        names = node.candidates or names
+        missed = missed and node.main not in ("item", "stop")
+        if not names or not all(items[name].kind == "normality" and items[name].sited for name in names):
+            continue
+        counted = any(n.main == "number" for n in nodes[max(0, place - 2) : place + 3])
+        if node.mark.has("loss") and node.text in MISSES and counted:
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("abnormal"),))
+        missed = missed or (node.text in MISSES and counted)
+        if missed and node.text in ("none", "nil") and node.main == "value":
+            node.mark = replace(node.mark, roles=(Role("normal"),))
+
+
+def shown_of_next(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Casual gait shows decreased right arm swing": what is shown is of the name behind it."""
+    for place in range(1, len(nodes) - 2):
+        name, verb = nodes[place - 1 : place + 1]
+        if name.main != "item" or verb.text not in _SHOWING:
+            continue
+        told = list(
+            itertools.takewhile(lambda n: n.main in ("value", "severity", "side", "filler"), nodes[place + 1 :])
+        )
+        values = [n for n in told if n.main == "value"]
+        after = nodes[place + 1 + len(told) : place + 2 + len(told)]
+        own = any(n.value_roles(c) and not n.mark.role("abnormal", "") for n in values for c in name.candidates)
+        whole = all(items[c].blanket for c in name.candidates)
+        if values and not own and not whole and after and after[0].main == "item" and not after[0].sign:
+            name.main, name.candidates = "filler", ()
+
+
+def then_and_now(nodes: list[Node]) -> None:
+    """ "Was positive last time and is negative today": what was found then is not found now."""
+    for place, node in enumerate(nodes):
+        if node.main != "value" or not any(n.text in ("was", "were") for n in nodes[max(0, place - 2) : place]):
+            continue
+        time = list(itertools.takewhile(lambda n: n.main in ("word", "filler", "time_span"), nodes[place + 1 :]))
+        after = nodes[place + 1 + len(time) :]
+        then = " ".join(n.text for n in time) in _THEN
+        now = bool(after) and after[0].main in ("conj", "contrast", "comma") and any(n.text in _NOW for n in after[1:3])
+        if then and now and any(n.main == "value" for n in after[1:5]):
+            node.main = "word"
 
 
 def still_so(nodes: list[Node]) -> None:

@@ -121,7 +121,7 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         placed = one.site_node is not None and not (place and _in_one_list(cells[place - 1], one))
-        if two.site_node is None and placed and two.values and two.side is not None:
+        if two.site_node is None and placed and two.values and two.side is not None and not two.broken:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and not one.closed and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"

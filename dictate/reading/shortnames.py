@@ -65,7 +65,8 @@ class ShortNames:
             return self._part_follows(item, marks, place, active)
         if item.group and item.kind == "score" and not _has_points(name, marks[max(0, place - 2) : place + 5]):
             return False  # "makes good eye contact": points are a number, or words of the scale
-        if item.group and self._group_near(item.group, marks, place, active):
+        told = self.lexicon.component[name].value in here or any(mark.number for mark in marks[place - 2 : place + 3])
+        if item.group and (told or item.kind != "quantity") and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":
             return False

@@ -135,12 +135,15 @@ class Divider:
         lead = nodes[: next(i for i, n in enumerate(nodes) if n is first)]
         directly = next((n for n in reversed(lead) if n.main not in ("filler", "side", "site")), None)
         if directly is None or not (directly.main in ("value", "negation") or (directly.mark.number is not None)):
-            return False
+            return self.lists.closes_modalities(lead, between) and self._has_value_behind(nodes, place)
         if directly.mark.has("same"):
             return True
         clause = [n.main for n in between if n.main != "filler"] == ["comma", "conj"] and lead[-1].main == "value"
         if not between or (any(n.main == "conj" for n in between) and not clause):
             return False
+        return self._has_value_behind(nodes, place)
+
+    def _has_value_behind(self, nodes: list[Node], place: int) -> bool:
         after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side")), None)
         return after is not None and self.weights.is_value(after)
 

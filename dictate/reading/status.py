@@ -18,6 +18,7 @@ from dictate.reading.descriptors import (
     missed,
     named_between,
     of_signs,
+    of_the_body,
     one_of_two,
     overall,
     unseen,
@@ -96,6 +97,8 @@ class StatusReader:
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
+        if of_the_body(item, cell):
+            return None
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         in_words = in_words or missed(item, cell, numbers)
@@ -113,9 +116,7 @@ class StatusReader:
         signs = [n for n in named if not self._normal_sign(name, n)]
         plain = [n for n in others if n.main != "item"]
         meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
-        if cell.contrary:
-            task = item.task and cell.denying and not cell.values
-            meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying, task=task)
+        meaning = contrary(meaning, modifier_text(name, cell), signs, item, cell) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])

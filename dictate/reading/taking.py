@@ -25,9 +25,11 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import PARTS
-from dictate.reading.nodes import Node
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
+from dictate.reading.reaching import WHOLE_LIMBS
 from dictate.reading.sharing import (
     shared_side,
 )
@@ -105,7 +107,7 @@ class Taker:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
-            take_reason(cell, node, following)
+            _give_reason(cell, node, following)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
         """A word for how an acuity was, in front of "to" and the acuity itself."""
@@ -166,7 +168,7 @@ class Taker:
             and value_next(following)
             and (cell.side or cell.closed or not value_side_order(cells))
         ):
-            cells.append(cell := Cell())
+            cells.append(cell := Cell(broken=unknown))
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
@@ -182,6 +184,7 @@ class Taker:
         if cell.values and (opens or (parted and value_next(following[:1]))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading
         if cell.site_node is not None and not cell.split:
+            cell.site_node = node if _says_more(cell.site_node, node) else cell.site_node
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
@@ -216,6 +219,8 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
+        if _closes_list(cells, node, following):
+            cells.append(cell := Cell())  # "dull in the thumb and index, sharp elsewhere"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         if starts_anew(cell, node, following) or _value_first(cells, following):
@@ -257,3 +262,30 @@ def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
     if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
         return False
     return before.values[0].mark.start < places[0].mark.start
+
+
+def _closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -> bool:
+    """A word behind a comma, where the places before it had their word in front of them, and it has its own behind."""
+    cell = cells[-1]
+    listed = cell.site_node is not None and cell.split and not (cell.values or cell.negated or cell.modifiers)
+    if len(cells) < 2 or not listed or node.mark.number is not None or cells[-2].site_node is None:
+        return False
+    led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
+    elsewhere = bool(following) and following[0].main in ("rest", "throughout")
+    return led and (elsewhere or place_follows(list(following)))
+
+
+def _says_more(place: Node, node: Node) -> bool:
+    """ "In the legs below the knees", "over the chest at T4": where it ends, or the segment, and not the region."""
+    if node.main == "dermatome":
+        return place.main != "dermatome"
+    limb = limb_of(place.key("site")) in WHOLE_LIMBS and not place.mark.has("side")
+    return limb and node.mark.has("reached")
+
+
+def _give_reason(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "The left limited by weakness", and no word for how it was: it could not be judged, and why."""
+    if node.text == "limited by" and not cell.values and not cell.negated:
+        mark = Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text)
+        cell.values.append(Node(mark, "value"))
+    take_reason(cell, node, following)

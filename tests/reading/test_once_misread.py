@@ -1629,6 +1629,167 @@ READ = [
         "Strength is 5/5 in the right arm. Left arm 4/5. Triceps 4.",
         ["strength_upper_limb right measured 5", "strength_upper_limb left measured 4", "strength_triceps measured 4"],
     ),
+    (
+        "Sensory: LT decreased L patch over the deltoid, otherwise intact.",
+        ["light_touch left deltoid abnormal decreased", "sensory_all normal"],
+    ),
+    (
+        "Sens: LT/PP/temp intact x 4 limbs. VS absent toes b/l, 6 s ankles.",
+        [
+            "light_touch normal",
+            "pinprick normal",
+            "temperature_sense normal",
+            "vibration both toe abnormal absent",
+            "vibration ankle measured 6",
+        ],
+    ),
+    ("Sensory. Cold felt less in the feet than in the hands.", ["temperature_sense foot abnormal felt less"]),
+    (
+        "Sensory. Perianal sensation reduced on the left to pin, intact on the right.",
+        ["saddle_sensation left abnormal reduced to pin", "saddle_sensation right normal"],
+    ),
+    (
+        "Sensory. Monofilament 10 g felt 7 of 10 right foot, 9 of 10 left foot.",
+        ["monofilament right foot measured 7/10 (felt)", "monofilament left foot measured 9/10"],
+    ),
+    ("Sensory. LT ✓, PP ✓, vib ↓ toes.", ["light_touch normal", "pinprick normal", "vibration toe abnormal reduced"]),
+    (
+        "Sensory. She could not tell up from down at the left hallux.",
+        ["joint_position left great_toe abnormal could not tell up from down"],
+    ),
+    ("Sensory. Sacral sparing to pin.", ["saddle_sensation normal"]),
+    ("Sensory. Pinprick is lost below the nipple line.", ["pinprick nipple abnormal lost (below the nipple)"]),
+    (
+        "Sensory. Right-sided sensory loss to pinprick, face arm and leg.",
+        ["pinprick right face abnormal sensory loss", "pinprick right arm_and_leg abnormal sensory loss"],
+    ),
+    ("Sensory. No loss of pinprick in the hands or feet.", ["pinprick hand normal", "pinprick foot normal"]),
+    ("Sensory. Pinprick has got worse in the left leg since June.", ["pinprick left leg abnormal worse"]),
+    (
+        "Sensory. Pin felt sharp in C5 and C6 but blunt in C7.",
+        ["pinprick c5 normal", "pinprick c6 normal", "pinprick c7 abnormal blunt"],
+    ),
+    (
+        "Sensory. Reduced sensation below the knees to all modalities.",
+        ["sensory_all knee abnormal reduced (below the knee)"],
+    ),
+    (
+        "Sensory. Cold appreciated as warm in the left hand.",
+        ["temperature_sense left hand abnormal appreciated as warm"],
+    ),
+    (
+        "Sensory. There is a sensory level at T10 to pinprick, T12 to light touch.",
+        ["sensory_level measured T10 (to pinprick)", "sensory_level measured T12 (to light touch)"],
+    ),
+    (
+        "Sensory. Hypalgesia in the left S1 dermatome. Otherwise no sensory loss.",
+        ["pinprick left s1 abnormal hypalgesia", "sensory_all normal"],
+    ),
+    (
+        "Sensory. Right hand: pinprick dull in thumb and index, sharp elsewhere.",
+        [
+            "pinprick right thumb abnormal dull",
+            "pinprick right index_finger abnormal dull",
+            "pinprick right hand normal",
+        ],
+    ),
+    (
+        "Sensory. Position: she missed 3 of 8 on the right toe, none on the left.",
+        ["joint_position right toe abnormal 3/8 missed", "joint_position left toe normal"],
+    ),
+    (
+        "Sensory. Left arm and left leg sensation reduced to touch.",
+        ["light_touch left arm abnormal reduced", "light_touch left leg abnormal reduced"],
+    ),
+    (
+        "Sensory. Hot and cold were confused in both feet.",
+        ["temperature_sense both foot abnormal hot and cold were confused"],
+    ),
+    (
+        "Sensory. Non-length dependent sensory loss in the left arm.",
+        ["sensory_all left arm abnormal non length dependent sensory loss"],
+    ),
+    (
+        "Sensory. With feet together she was steady with eyes open but fell with eyes closed.",
+        ["stance normal (with eyes open)", "romberg abnormal falls with eyes closed"],
+    ),
+    ("Sensory. V1 to V3 normal both sides, C5 reduced left.", ["facial_sensation both normal"]),
+    (
+        "Sensory. Vibration 3 s L toe (normal >10), prop intact.",
+        ["vibration left toe measured 3", "joint_position normal"],
+    ),
+    (
+        "Coordination. Coordination appropriate for degree of weakness.",
+        ["coordination_all normal (for degree of weakness)"],
+    ),
+    (
+        "Coordination. Rapid alternating movements dysrhythmic on the left, a bit slow on the right but regular.",
+        ["rapid_alternating left abnormal dysrhythmic", "rapid_alternating right abnormal a bit slow (but regular)"],
+    ),
+    ("Coordination. Heel-shin ataxia is present on the left.", ["heel_shin left abnormal ataxia"]),
+    (
+        "Coordination. Heel shin, right fine, left, er, not so good.",
+        ["heel_shin right normal", "heel_shin left abnormal not normal"],
+    ),
+    (
+        "Coordination. RAM ok R, slow L 2/2 weakness.",
+        ["rapid_alternating right normal", "rapid_alternating left abnormal slow (secondary to weakness)"],
+    ),
+    (
+        "Coordination. Past-pointing with both arms to the left with eyes closed.",
+        ["finger_nose both abnormal past pointing to the left with eyes closed"],
+    ),
+    ("Gait. Gait freezing not seen today.", ["freezing absent"]),
+    ("Gait. Gait bizarre with sudden knee buckling.", ["gait abnormal bizarre"]),
+    ("Gait. Turned 180 degrees in three steps.", ["turning measured 3"]),
+    ("Gait. Cannot stand on the left heel.", ["heel_walk left abnormal unable"]),
+    ("Gait. Hops 10 times on the right, 4 on the left.", ["hop right measured 10", "hop left measured 4"]),
+    ("Gait. 10 m in 9.2 s.", ["timed_walk measured 10 m in 9.2 s"]),
+    (
+        "Gait. Casual gait shows decreased right arm swing and a mild right leg circumduction.",
+        ["arm_swing right abnormal decreased", "gait right abnormal mild circumduction"],
+    ),
+    ("Gait. She can stand on either leg for more than ten seconds.", ["stance both measured 10 (more than)"]),
+    (
+        "Gait. Tandem walking forward normal, backward unsteady.",
+        ["tandem_gait normal", "tandem_gait abnormal unsteady"],
+    ),
+    ("Gait. Takes six steps to turn around, no freezing.", ["turning measured 6", "freezing absent"]),
+    ("Gait. Left arm does not swing.", ["arm_swing left abnormal does not swing"]),
+    ("Gait. Sit-to-stand five times in 15 seconds.", ["chair_rise measured 15"]),
+    (
+        "Sensory. Position sense was correct eight times out of ten at both great toes.",
+        ["joint_position both great_toe measured 8/10 (correct)"],
+    ),
+    (
+        "Sensory. Hyperaesthesia to pin between T5 and T7 on the right.",
+        ["pinprick right t5 abnormal hyperaesthesia (to T7)"],
+    ),
+    (
+        "Sensory. In the lower extremities touch and pain were diminished below the knees.",
+        ["light_touch knee abnormal diminished (below the knee)", "pinprick knee abnormal diminished (below the knee)"],
+    ),
+    (
+        "Sensory. Sensation decreased over both shoulders to pain and temperature, touch normal.",
+        [
+            "pinprick both shoulder abnormal decreased",
+            "temperature_sense both shoulder abnormal decreased",
+            "light_touch normal",
+        ],
+    ),
+    ("Sensory. Romberg was positive last time and is negative today.", ["romberg normal"]),
+    (
+        "Coordination. FTN: intact on R, L limited by weakness.",
+        ["finger_nose right normal", "finger_nose left not_assessable (limited by weakness)"],
+    ),
+    (
+        "Coordination. Coordination limited by weakness on the left, intact on the right.",
+        ["coordination_all left not_assessable (limited by weakness on the left)", "coordination_all right normal"],
+    ),
+    ("Gait. Tandem: falls to left after 3 steps.", ["tandem_gait measured 3 (falls to left)"]),
+    ("Gait. Walks 5 m with a gutter frame and one, narrow base.", ["gait normal"]),
+    ("No sensory or cerebellar signs.", ["sensory_all normal", "coordination_all normal"]),
+    ("Gait ataxic with a tendency to fall to the right.", ["gait abnormal ataxic tendency to fall to the right"]),
 ]
 
 
