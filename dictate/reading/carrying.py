@@ -38,7 +38,7 @@ class SideCarrier:
         elif (
             sides
             and len({n.key("side") for n in said}) == 1
-            and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0]))
+            and (_is_led(before, sides[-1][0]) or not self.weights.is_postposed(before, sides[-1][0]))
         ):
             context.adjective_side, context.adjective_scale = Side(sides[-1][1].key("side")), scale
         elif said:
@@ -118,6 +118,11 @@ class SideCarrier:
         told = [*statement.names, *(node for node in statement.nodes if node.main == "site")]
         words = {word for name in told for word in name.text.lower().split()}
         return not words.isdisjoint(self.plurals)
+
+
+def _is_led(before: Sequence[Node], place: int) -> bool:
+    """ "4 in right shoulder abduction": of the name behind it, as at the start of a statement."""
+    return place == 0 or before[place - 1].text in ("in", "of", "for")
 
 
 def end_of_grades(nodes: Sequence[Node], context: Context) -> None:

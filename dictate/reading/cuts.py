@@ -43,7 +43,7 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
 
     named: an item was named before ("a tremor of the right hand, and it stops when she taps with the left").
     """
-    if blanket and node.main in ("word", "talk") and len(node.text) > 2:
+    if blanket and node.main in ("word", "talk") and len(node.text) > 1 and node.text.isalpha():
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
     if counted and any(is_unknown(n) for n in [n for n in following[1:] if n.main != "filler"][:1]):
@@ -55,6 +55,9 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
+    short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
+    if short and following and following[0].mark.number is not None:
+        return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return is_unknown(node)

@@ -204,6 +204,7 @@ class Divider:
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
+            and not (cut == len(gap) and _of_two_sides(gap[-2:]))  # "two plus on the left | right plantar up"
         ]
 
     def _pass_corrections_on(self, statements: list[Statement]) -> None:
@@ -270,13 +271,15 @@ class Divider:
             link = [*one.after, *two.before]
             if any(n.text == "including" for n in link):
                 said = [n for n in (*one.before, *one.after) if self.weights.is_value(n) or n.main == "negation"]
-                included = [_plainly_normal(n) for n in said]
+                sides = [n for n in (*one.before, *one.after) if n.main == "side" and n.key("side") == "both"][:1]
+                included = [*sides, *(_plainly_normal(n) for n in said)] if said else []
             elif any(n.main not in ("comma", "conj", "filler") for n in link):
                 included = []
             own = any(self.weights.is_value(n) or n.main == "negation" for n in (*two.before, *two.after))
             fits = all(n.main != "negation" for n in included) or self.weights.deniable(two)
             if included and fits and not own and not self.weights.satisfied_alone(two):
-                two.before[:0] = included
+                sided = any(n.main == "side" for n in two.nodes)
+                two.before[:0] = [n for n in included if n.main != "side" or not sided]
 
     def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
         excepted = False
@@ -284,6 +287,10 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
+
+
+def _of_two_sides(nodes: Sequence[Node]) -> bool:
+    return [node.main for node in nodes] == ["side", "side"] and {n.key("side") for n in nodes} == {"left", "right"}
 
 
 def _plainly_normal(node: Node) -> Node:

@@ -147,8 +147,11 @@ class Taker:
         unknown = is_unknown_next(following)
         placed = node.mark.has("site") or site_next(following)
         again = placed and cell.side is side and cell.site_node is not None  # "reduced right arm right leg"
-        if again or (
-            cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site")))
+        full = cell.values and cell.site_node is not None and placed and value_next(following)
+        if (
+            again
+            or full
+            or (cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site"))))
         ):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:

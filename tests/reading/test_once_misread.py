@@ -1339,6 +1339,73 @@ READ = [
             "strength_shoulder_internal_rotators left measured 5",
         ],
     ),
+    (
+        "DTR: B 2+/2+, T 2+/2+, S 1+/2+, K 2+/2+, A 1+/1+.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps both measured 2+",
+            "reflex_brachioradialis right measured 1+",
+            "reflex_brachioradialis left measured 2+",
+            "reflex_patellar both measured 2+",
+            "reflex_achilles both measured 1+",
+        ],
+    ),
+    (
+        "Reflexes: biceps 3+ 3+, triceps 3+ 3+, knees 4+ 4+, ankles 3+ 2+.",
+        [
+            "reflex_biceps right measured 3+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps right measured 3+",
+            "reflex_triceps left measured 3+",
+            "reflex_patellar right measured 4+",
+            "reflex_patellar left measured 4+",
+            "reflex_achilles right measured 3+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Deltoids 4 bilaterally, wrist and finger strength normal.",
+        ["strength_deltoid both measured 4", "strength_upper_limb_distal normal"],
+    ),
+    (
+        "Power was 4 in right shoulder abduction, 4 plus in elbow flexion and 3 in finger abduction; the left arm was full.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_biceps right measured 4+",
+            "strength_interossei right measured 3",
+            "strength_upper_limb left normal",
+        ],
+    ),
+    (
+        "Strength was 5/5 throughout bilateral upper and lower extremities including deltoids, biceps, triceps.",
+        [
+            "strength_upper_limb both measured 5",
+            "strength_lower_limb both measured 5",
+            "strength_deltoid both measured 5",
+            "strength_biceps both measured 5",
+            "strength_triceps both measured 5",
+        ],
+    ),
+    (
+        "reflexes three plus on the right and two plus on the left right plantar up left down",
+        [
+            "reflex_all right measured 3+",
+            "reflex_all left measured 2+",
+            "plantar_response right abnormal extensor",
+            "plantar_response left normal flexor",
+        ],
+    ),
+    (
+        "Power right arm four out of five throughout left arm five out of five throughout right leg four minus proximally and four distally left leg five throughout",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_upper_limb left measured 5",
+            "strength_lower_limb_proximal right measured 4-",
+            "strength_lower_limb_distal right measured 4",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    ("Power: XY 4/5 right.", []),
 ]
 
 
