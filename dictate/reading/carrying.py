@@ -94,7 +94,7 @@ class SideCarrier:
         if target is not None:
             draft.item = target  # "Upper limbs: power normal"
             draft.spans.append(context.heading_span)
-        elif site and not draft.site and (item.sited or (item.blanket and item.scale and item.limb != limb_of(site))):
+        elif site and not draft.site and (item.sited or (item.blanket and item.scale and not item.limb)):
             draft.site = site
             draft.spans.append(context.heading_span)
         meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye

@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.clause_limbs import limbs_of_clauses
 from dictate.reading.cuts import is_unknown
 from dictate.reading.marks import Role
-from dictate.reading.nodes import LIMBS, Node, limb_of
+from dictate.reading.nodes import Node
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
@@ -25,8 +26,9 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     both_named(nodes)
     scale_named(nodes, items)
     unknown_jerks(nodes, items)
+    shared_signs(nodes)
     limbs_in_short(nodes, items)
-    of_the_limb_told(nodes, items)
+    limbs_of_clauses(nodes, items)
 
 
 def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
@@ -96,6 +98,21 @@ def _graded(before: Sequence[Node], last: Node | None) -> bool:
     return any(node.mark.number is not None for node in before[start:])
 
 
+def shared_signs(nodes: list[Node]) -> None:
+    """ "Right arm and leg weakness": the noun at the end is of the arm too; a sign of one item keeps its last place."""
+    last: Node | None = None
+    for node in reversed(nodes):
+        if node.main == "item" and node.mark.has("shared_head") and last is not None:
+            own = any(role.kind == "sign" and role.item in node.candidates for role in node.mark.roles)
+            if own and last.sign and not node.sign:
+                node.sign = True
+                node.mark = replace(node.mark, text=f"{node.text} {last.text.split()[-1]}")
+            elif node.candidates == last.candidates and node.mark.has("site"):
+                node.main, node.candidates = "word", ()
+        elif node.main == "item":
+            last = node
+
+
 def unknown_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Suprapatellar reflex present", "deltoid jerks brisk": a jerk that has no name here is no muscle, nor all."""
     scale = items["strength_all"].scale
@@ -120,22 +137,3 @@ def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if short and closed and whole and before[-1].main == "number" and nodes[place - 1].main == "side":
             mark = replace(node.mark, roles=(Role("site", key=limb.pop()),))
             nodes[place] = Node(mark, "site")
-
-
-def of_the_limb_told(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "Arms normal, power 5 throughout": the whole that is graded behind it is of the limb that opens the sentence."""
-    lead = [node for node in nodes[:9] if node.main != "filler"][:5]
-    if len(lead) < 4 or lead[0].main not in ("site", "side"):
-        return
-    opening, rest = (lead[:1], lead[1:]) if lead[0].mark.has("site") else (lead[:2], lead[2:])
-    limb = limb_of(opening[-1].key("site"))
-    if limb not in LIMBS or [node.main for node in rest[:3]] != ["value", "comma", "item"]:
-        return
-    first = next(place for place, node in enumerate(nodes) if node is rest[2])
-    told = any(node.main in ("side", "site") or node.mark.has("sign") for node in nodes[first:])
-    if told or rest[0].mark.role("normal", "") is None:
-        return
-    for place in range(len(nodes) - 1, first - 1, -1):
-        names = nodes[place].candidates if nodes[place].main == "item" else ()
-        if names and all(limb in items[one].site_items or items[one].sited for one in names):
-            nodes[place + 1 : place + 1] = opening

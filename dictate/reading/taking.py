@@ -217,6 +217,8 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
+        if cell.closed and cell.negated and cell.values and _tells_abnormal(node, candidates):
+            cells.append(cell := Cell())  # "no focal weakness; give-way on the right"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         if starts_anew(cell, node, following) or _value_first(cells, following):
@@ -240,6 +242,11 @@ class Taker:
         cell.values.append(node)
         cell.nodes.append(node)
         cell.split = False
+
+
+def _tells_abnormal(node: Node, candidates: Sequence[str]) -> bool:
+    roles = (role for role in node.mark.roles if role.item in ("", *candidates))
+    return node.mark.number is None and any(role.kind == "abnormal" for role in roles)
 
 
 def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:

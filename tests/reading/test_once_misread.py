@@ -1406,6 +1406,30 @@ READ = [
         ],
     ),
     ("Power: XY 4/5 right.", []),
+    ("Left arm power 4, sensation reduced.", ["strength_upper_limb left measured 4", "sensory_all abnormal reduced"]),
+    ("No focal weakness; give-way on the right.", ["strength_all normal", "strength_all right abnormal give way"]),
+    (
+        "Right arm and leg weakness 4/5.",
+        ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4"],
+    ),
+    (
+        "Right face, arm and leg weakness.",
+        [
+            "facial_strength right abnormal face weakness",
+            "strength_upper_limb right abnormal weakness",
+            "strength_lower_limb right abnormal weakness",
+        ],
+    ),
+    ("5/5 strength x 4 extremities.", ["strength_all measured 5"]),
+    (
+        "LUE 4+/5 prox, 4/5 distal, LLE 4/5 prox 3/5 distal.",
+        [
+            "strength_upper_limb_proximal left measured 4+",
+            "strength_upper_limb_distal left measured 4",
+            "strength_lower_limb_proximal left measured 4",
+            "strength_lower_limb_distal left measured 3",
+        ],
+    ),
 ]
 
 
