@@ -172,7 +172,8 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     )  # "without glasses right 20/100, with them right"
     modified = not cell.values and cell.modifiers and cell.side is not None and (cell.split or not over)
     near = list(itertools.takewhile(lambda n: not n.is_break, following[:3]))
-    if modified and any(n.main == "side" for n in near):
+    rated = node.mark.number is not None and not cell.split and bool(near) and near[0].main == "side"
+    if modified and any(n.main == "side" for n in near) and not rated:  # "postural tremor right 1 left 0"
         return True  # "sustained clonus right ankle, three beats left"
     told = bool(cell.modifiers) and not cell.values and cell.split and cell.site_node is not None
     if told and node.mark.number is None and place_follows(following, sides=True):

@@ -15,6 +15,7 @@ from dictate.reading.nodes import Node
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
 _SIDES = ("left", "right")
+_SHORT_LIMBS = {"upper": "upper_limb", "lower": "lower_limb"}
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 
 
@@ -28,6 +29,8 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     unknown_jerks(nodes, items)
     shared_signs(nodes)
     limbs_in_short(nodes, items)
+    rated_limbs(nodes, items)
+    order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
 
 
@@ -137,3 +140,36 @@ def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if short and closed and whole and before[-1].main == "number" and nodes[place - 1].main == "side":
             mark = replace(node.mark, roles=(Role("site", key=limb.pop()),))
             nodes[place] = Node(mark, "site")
+
+
+def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Rigidity neck 2, right upper 2, left lower 1": a limb, behind a sign that is told by place."""
+    named: tuple[str, ...] = ()
+    for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        named = one.candidates if one.main == "item" else named
+        sited = bool(named) and all(items[name].sited and "upper" not in items[name].sites for name in named)
+        rated = one.main == "side" and three.mark.number is not None and not three.mark.number.op
+        if sited and rated and two.text in _SHORT_LIMBS and two.main in ("word", "qualifier", "item", "site"):
+            two.main, two.candidates = "site", ()
+            two.mark = replace(two.mark, roles=(Role("site", key=_SHORT_LIMBS[two.text]),))
+
+
+def order_of_pairs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Eversion 4 on the right and 3 on the left, inversion 4 and 3": the same two sides, in the same order."""
+    order: list[Node] = []
+    starts = [place for place, node in enumerate(nodes) if node.main == "item"]
+    added: list[tuple[int, Node]] = []
+    for start, end in itertools.pairwise([*starts, len(nodes)]):
+        graded = any(items[name].kind == "grade" and not items[name].blanket for name in nodes[start].candidates)
+        said = [
+            (at, nodes[at]) for at in range(start + 1, end) if nodes[at].main in ("number", "side", "site", "value")
+        ]
+        kinds = [node.main for _, node in said]
+        if graded and kinds == ["number", "side", "number", "side"]:
+            order = [said[1][1], said[3][1]]
+        elif graded and kinds == ["number", "number"] and {n.key("side") for n in order} == {"left", "right"}:
+            added += [(at + 1, side) for (at, _), side in zip(said, order, strict=True)]
+        elif graded and "side" in kinds:
+            order = []
+    for at, side in reversed(added):
+        nodes.insert(at, side)

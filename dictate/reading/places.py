@@ -137,8 +137,9 @@ class SiteFinder:
     def _told_of(self, after: Sequence[Mark], owner: str, candidates: tuple[str, ...]) -> bool:
         """Words behind the body part that only the item it would be a site of can be told by."""
         for mark in after:
-            if mark.has("comma", "stop", "semicolon", "conj"):
-                return False
+            graded = mark.number is not None and bool(mark.number.a_sign) and self.items[owner].kind == "presence"
+            if graded or mark.has("comma", "stop", "semicolon", "conj"):
+                return False  # "clonus, left ankle 3 plus with 3 beats": a jerk
             of = {r.item for r in mark.roles if r.kind in ("unit", "qualifier", "value")}
             if owner in of and not of & set(candidates):
                 return True

@@ -124,6 +124,11 @@ class ShortNames:
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        graded = place + 1 < len(marks) and marks[place + 1].number
+        if sited and graded and graded.a_sign == "+" and item.scale == "tendon_reflex" and at is not None:
+            links = marks[at + 1 : place]  # "4 plus with clonus, left ankle 3 plus"
+            if any(mark.has("comma") for mark in links) and all(mark.has("comma", "side", "filler") for mark in links):
+                return False
         if muscle and sited and marks[place].role("site", "") is not None:
             return True  # "Vibration: great toes 0": no muscle of the toe
         if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
@@ -232,6 +237,8 @@ class ShortNames:
                 own = {self.items[one].scale for one in names} - {""}
                 written = self.lexicon.grammar.scales[item.scale]
                 alone = own == {item.scale} and near.number.b in (None, written.of)
+                if self._is_region(name) and near.number.first == "4+" and near.number.b is None:
+                    return item.scale != "tendon_reflex"  # "left arm 4 plus": hardly of all its jerks
                 return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])

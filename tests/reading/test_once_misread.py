@@ -1430,6 +1430,76 @@ READ = [
             "strength_lower_limb_distal left measured 3",
         ],
     ),
+    (
+        "Rigidity neck 2, right upper 2, left upper 1, right lower 1, left lower 0.",
+        [
+            "tone neck abnormal rigidity 2",
+            "tone right upper_limb abnormal rigidity 2",
+            "tone left upper_limb abnormal rigidity 1",
+            "tone right lower_limb abnormal rigidity 1",
+            "tone left lower_limb normal (0)",
+        ],
+    ),
+    (
+        "Postural tremor right 1 left 0. Kinetic tremor right 1 left 1. Rest tremor right hand 2 left hand 0 jaw 0.",
+        [
+            "tremor right present postural 1",
+            "tremor left absent postural (postural)",
+            "tremor right present kinetic 1",
+            "tremor left present kinetic 1",
+            "tremor right hand present rest 2",
+            "tremor left hand absent rest (rest)",
+        ],
+    ),
+    ("5/5 D/B/T/WE/FE/IO, IP/Q/H/TA/GS b/l.", []),
+    (
+        "shoulder abduction 4 on the right and 3 on the left, elbow flexion 4 and 4, finger extension 3 and 2, grip 4 and 3.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_deltoid left measured 3",
+            "strength_biceps right measured 4",
+            "strength_biceps left measured 4",
+            "strength_finger_extensors right measured 3",
+            "strength_finger_extensors left measured 2",
+            "strength_finger_flexors right measured 4",
+            "strength_finger_flexors left measured 3",
+        ],
+    ),
+    (
+        "dorsiflexion 2 on the right and 3 on the left, eversion 2 and 3, inversion 4 and 4, plantarflexion 5 both",
+        [
+            "strength_tibialis_anterior right measured 2",
+            "strength_tibialis_anterior left measured 3",
+            "strength_peronei right measured 2",
+            "strength_peronei left measured 3",
+            "strength_tibialis_posterior right measured 4",
+            "strength_tibialis_posterior left measured 4",
+            "strength_gastrocnemius both measured 5",
+        ],
+    ),
+    (
+        "Knee jerks 3 plus, right ankle 4 plus with sustained clonus, left ankle 3 plus with 3 beats.",
+        [
+            "reflex_patellar measured 3+",
+            "reflex_achilles right measured 4+",
+            "clonus present sustained",
+            "reflex_achilles left measured 3+",
+        ],
+    ),
+    (
+        "Left arm 4 plus, left leg 4 plus out of 5. The right side is normal. Reflexes brisker on the left.",
+        [
+            "strength_upper_limb left measured 4+",
+            "strength_lower_limb left measured 4+",
+            "strength_all right normal",
+            "reflex_all left abnormal brisker",
+        ],
+    ),
+    (
+        "sustained clonus right ankle, three beats left",
+        ["clonus right ankle present sustained", "clonus left ankle present 3 beats"],
+    ),
+    ("Left ankle 3 plus with 3 beats.", ["reflex_achilles left measured 3+"]),
 ]
 
 
