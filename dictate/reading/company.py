@@ -79,3 +79,13 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
     return after.text.split(" ")[0] in _VERBS or (article and not closed)
+
+
+def has_points(name: str, near: Sequence[Mark]) -> bool:
+    """A number, a word that the scale counts by, or that it was not tested."""
+    return any(
+        mark.number is not None
+        or mark.has("not_examined", "not_assessable", "unchanged")
+        or any(role.item == name and role.kind == "value" for role in mark.roles)
+        for mark in near
+    )
