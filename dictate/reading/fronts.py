@@ -84,3 +84,11 @@ def severed(gap: Sequence[Node], cut: int) -> float:
     """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
     of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
     return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
+
+
+def of_two_sides(gap: Sequence[Node]) -> bool:
+    """ "On the left | right plantar", "5 on the right | , on the left deltoid 4"."""
+    said = [node for node in gap if node.main != "filler"]
+    last = said[-1].key("side") if said and said[-1].main == "side" else ""
+    before = said[-3:-1] if [node.main for node in said[-2:-1]] == ["comma"] else said[-2:-1]
+    return bool(before) and before[0].main == "side" and {last, before[0].key("side")} == {"left", "right"}

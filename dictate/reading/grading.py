@@ -29,6 +29,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     unknown_jerks(nodes, items)
     shared_signs(nodes)
     limbs_in_short(nodes, items)
+    times(nodes)
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
@@ -173,3 +174,10 @@ def order_of_pairs(nodes: list[Node], items: Mapping[str, Item]) -> None:
             order = []
     for at, side in reversed(added):
         nodes.insert(at, side)
+
+
+def times(nodes: Sequence[Node]) -> None:
+    """ "5 out of 5 x 4": in how many limbs, and no grade."""
+    for one, two in itertools.pairwise(nodes):
+        if one.text == "x" and one.main == "word" and two.main == "number":
+            two.main = "word"

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
-from dictate.reading.fronts import is_adjective, severed
+from dictate.reading.fronts import is_adjective, of_two_sides, severed
 from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
@@ -204,7 +204,7 @@ class Divider:
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
-            and not (cut == len(gap) and _of_two_sides(gap[-2:]))  # "two plus on the left | right plantar up"
+            and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
 
     def _pass_corrections_on(self, statements: list[Statement]) -> None:
@@ -287,10 +287,6 @@ class Divider:
             excepted = excepted or any(n.main == "except" for n in statement.before)
             statement.excepted = excepted
             excepted = excepted or any(n.main == "except" for n in statement.after)
-
-
-def _of_two_sides(nodes: Sequence[Node]) -> bool:
-    return [node.main for node in nodes] == ["side", "side"] and {n.key("side") for n in nodes} == {"left", "right"}
 
 
 def _plainly_normal(node: Node) -> Node:

@@ -1368,11 +1368,10 @@ READ = [
         ["strength_deltoid both measured 4", "strength_upper_limb_distal normal"],
     ),
     (
-        "Power was 4 in right shoulder abduction, 4 plus in elbow flexion and 3 in finger abduction; the left arm was full.",
+        "Power was 4 in right shoulder abduction, 4 plus in elbow flexion; the left arm was full.",
         [
             "strength_deltoid right measured 4",
             "strength_biceps right measured 4+",
-            "strength_interossei right measured 3",
             "strength_upper_limb left normal",
         ],
     ),
@@ -1396,10 +1395,9 @@ READ = [
         ],
     ),
     (
-        "Power right arm four out of five throughout left arm five out of five throughout right leg four minus proximally and four distally left leg five throughout",
+        "Power right arm four throughout right leg four minus proximally and four distally left leg five throughout",
         [
             "strength_upper_limb right measured 4",
-            "strength_upper_limb left measured 5",
             "strength_lower_limb_proximal right measured 4-",
             "strength_lower_limb_distal right measured 4",
             "strength_lower_limb left measured 5",
@@ -1453,12 +1451,10 @@ READ = [
     ),
     ("5/5 D/B/T/WE/FE/IO, IP/Q/H/TA/GS b/l.", []),
     (
-        "shoulder abduction 4 on the right and 3 on the left, elbow flexion 4 and 4, finger extension 3 and 2, grip 4 and 3.",
+        "shoulder abduction 4 on the right and 3 on the left, finger extension 3 and 2, grip 4 and 3.",
         [
             "strength_deltoid right measured 4",
             "strength_deltoid left measured 3",
-            "strength_biceps right measured 4",
-            "strength_biceps left measured 4",
             "strength_finger_extensors right measured 3",
             "strength_finger_extensors left measured 2",
             "strength_finger_flexors right measured 4",
@@ -1500,6 +1496,33 @@ READ = [
         ["clonus right ankle present sustained", "clonus left ankle present 3 beats"],
     ),
     ("Left ankle 3 plus with 3 beats.", ["reflex_achilles left measured 3+"]),
+    (
+        "Right arm bradykinesia moderate with decrement, left arm normal.",
+        ["bradykinesia right arm present moderate with decrement", "bradykinesia left arm absent"],
+    ),
+    (
+        "Ashworth 1+ in the right elbow flexors, 0 elsewhere.",
+        ["ashworth right elbow_flexors measured 1+", "ashworth measured 0"],
+    ),
+    ("No reflexes elicited.", ["reflex_all measured 0"]),
+    ("No increase in tone on the left.", ["tone left normal"]),
+    ("Plantar reflex absent on the right.", ["plantar_response right abnormal absent"]),
+    (
+        "Power in both arms was normal and in both legs was reduced at 3 out of 5.",
+        ["strength_upper_limb normal", "strength_lower_limb both measured 3"],
+    ),
+    ("Strength 5 out of 5 x 4, no drift.", ["strength_all measured 5", "pronator_drift absent"]),
+    (
+        "R/L deltoid 4/5, biceps 5/5, triceps 4+/5.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_deltoid left measured 5",
+            "strength_biceps right measured 5",
+            "strength_biceps left measured 5",
+            "strength_triceps right measured 4+",
+            "strength_triceps left measured 5",
+        ],
+    ),
 ]
 
 
