@@ -126,9 +126,10 @@ def _is_led(before: Sequence[Node], place: int) -> bool:
 
 
 def end_of_grades(nodes: Sequence[Node], context: Context) -> None:
-    """A side said in a later sentence ends what "On the left, deltoid four." opened for grades."""
+    """A side said in a later sentence ends what "On the left, deltoid four." opened for grades; the other any title."""
     opened_here = context.place_side is not None
-    if context.heading_of_grades and not opened_here and any(node.main == "side" for node in nodes):
+    sides = {node.key("side") for node in nodes if node.main == "side"}
+    if not opened_here and sides and (context.heading_of_grades or sides - {context.heading_side}):
         context.heading_side = None
 
 

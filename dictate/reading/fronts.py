@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dictate.reading.lexicon import leads_on
 from dictate.reading.nodes import Node
 
+_BARE_SIDES = ("left", "right", "l", "r", "lt", "rt")
+
 
 def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
     """ "The right arm and | leg feel different to", "left face | sixty percent to": cut off what tells of them."""
@@ -86,11 +88,16 @@ def leads_to_value(node: Node) -> bool:
 def is_adjective(gap: Sequence[Node]) -> bool:
     """A bare side and nothing else in front of the first name: "right pupil"."""
     said = [node for node in gap if node.main != "filler"]
-    return len(said) == 1 and said[0] is gap[-1] and said[0].main == "side" and said[0].text in ("left", "right")
+    return len(said) == 1 and said[0] is gap[-1] and said[0].main == "side" and said[0].text in _BARE_SIDES
 
 
 def severed(gap: Sequence[Node], cut: int) -> float:
     """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
+    places = [node.main for node in gap if node.main != "filler"]
+    parted = cut > 0 and "conj" in (gap[cut - 1].main, *(node.main for node in gap[cut : cut + 1]))
+    parted = parted or cut == len(gap)
+    if parted and places.count("site") > 1 and {*places} <= {"side", "site", "conj"}:
+        return 3.0  # "left arm and | left leg full strength"
     of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
     return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
 

@@ -12,6 +12,7 @@ from dictate.reading.numbers import find_numbers
 from dictate.reading.tokens import tokenize, transcript_of_text
 
 _SHARPEST = 2.0  # decimal acuity: 20/10, the last line of the charts
+_WEEKS = 52  # of a year
 _LOWEST_SYSTOLIC = (30, 60)  # of what is taken for a pressure: anywhere, and where it is named with a lower diastolic
 _LOWEST_DIASTOLIC = (20, 5)
 _LARGEST_LOGMAR = 3.0  # beyond what is measured
@@ -160,6 +161,8 @@ def _grade(item: Item, number: Number, unit: str, scale: Scale | None) -> Meanin
 
 
 def _score(item: Item, number: Number, unit: str, scale: Scale | None) -> Meaning | None:
+    if number.op == "/" and number.b == _WEEKS:
+        return None  # "leg pain 6/52": for six weeks
     if number.op in {"/", "of"} and number.b is not None:
         of = None if item.of is not None and item.of == number.b else number.b
         return Meaning(Score(points=number.a, of=of), Status.MEASURED, fits=3)

@@ -12,6 +12,7 @@ from dictate.reading.measures import MISSES
 from dictate.reading.nodes import Node
 
 _PLAIN_TO_SEE = frozenset({"clear", "full", "good", "perfect"})
+_MEASURED = ("grade", "quantity", "score", "acuity", "pressure")
 _ARTICLES = frozenset({"a", "an", "with a", "the"})
 _HESITATIONS = frozenset({"um", "uh", "er", "erm", "hm", "well"})
 _SAYING = ("negation", "value", "number", "severity")
@@ -24,7 +25,7 @@ _WITH = frozenset({"with", "on", "in", "at"})
 def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
     sides_of_parts(nodes, items)
-    plain_signs(nodes)
+    plain_signs(nodes, items)
     all_of_them(nodes)
     hesitations(nodes)
     misses(nodes, items)
@@ -44,11 +45,14 @@ def sides_of_parts(nodes: list[Node], items: Mapping[str, Item]) -> None:
             one.mark = replace(one.mark, text=one.text.removeprefix("on the "))
 
 
-def plain_signs(nodes: list[Node]) -> None:
-    """ "A clear intention tremor": how plain it was to see, and nothing normal."""
-    for article, word, sign in zip(nodes, nodes[1:], nodes[2:], strict=False):
+def plain_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "A clear intention tremor", "no clear sensory level": how plain it was to see, and nothing normal."""
+    for lead, word, sign in zip(nodes, nodes[1:], nodes[2:], strict=False):
         abnormal = sign.sign or (sign.main == "value" and sign.mark.has("abnormal") and not sign.mark.has("normal"))
-        if article.text in _ARTICLES and word.text in _PLAIN_TO_SEE and word.main == "value" and abnormal:
+        article = lead.text in _ARTICLES and abnormal
+        there = lead.text.startswith("there ") or lead.main == "negation"
+        shown = there and sign.main == "item" and all(items[c].kind not in _MEASURED for c in sign.candidates)
+        if (article or shown) and word.text in _PLAIN_TO_SEE and word.main == "value":
             word.main = "severity"
 
 

@@ -80,7 +80,13 @@ def both_of_two(nodes: list[Node]) -> None:
         names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
         two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
         after = {n.text for n in nodes[place + 1 : place + 2]}
-        if (pair and verbs & _VERBS) or (two and after & _VERBS):
+        told = nodes[place + 1 : place + 2]
+        graded = bool(told) and told[0].mark.number is not None and nodes[place - 1].main == "item"
+        linked = place > 1 and nodes[place - 2].main == "conj" and nodes[place - 3].main == "item"
+        sided = (
+            any(n.main == "side" for n in nodes[:place]) and linked
+        )  # "on the right elbow extension 1, A and B both 0"
+        if (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided):
             node.main = "filler"
 
 

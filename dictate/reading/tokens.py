@@ -31,6 +31,7 @@ _IN_FULL = {
     "dec": "decreased",
     "symm": "symmetric",
     "dev": "deviates",
+    "wkness": "weakness",
     "decd": "decreased",
 }
 _ABBREVIATIONS = frozenset(

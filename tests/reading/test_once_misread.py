@@ -1970,6 +1970,27 @@ READ = [
             "strength_triceps left measured 5",
         ],
     ),
+    ("Heart sounds are normal and I can't hear a murmur.", ["heart_sounds normal", "murmur absent"]),
+    (
+        "On the left: biceps 2 plus, knee 2 plus. Plantar extensor on the right and flexor on the left. No clonus.",
+        [
+            "reflex_biceps left measured 2+",
+            "reflex_patellar left measured 2+",
+            "plantar_response right abnormal extensor",
+            "plantar_response left normal flexor",
+            "clonus absent",
+        ],
+    ),
+    ("There is clear fatigability of the right deltoid with repetition.", ["fatigability right deltoid present clear"]),
+    ("There is no clear sensory level on the trunk.", ["sensory_level absent"]),
+    ("LBP + leg pain 6/52. Pain score 7/10 back.", ["pain_score back measured 7/10"]),
+    ("R carotid bruit, none L.", ["carotid_bruit right present", "carotid_bruit left absent"]),
+    (
+        "JPS n/t. Hop n/t. Tandem n/t. HKS n/t.",
+        ["joint_position not_examined", "hop not_examined", "tandem_gait not_examined", "heel_shin not_examined"],
+    ),
+    ("Facial wkness bilat.", ["facial_strength both abnormal facial weakness"]),
+    ("The face moves normally.", ["facial_strength normal"]),
 ]
 
 
@@ -2282,7 +2303,12 @@ def test_a_sign_behind_what_was_not_done_says_why(grammar: Grammar, text: str, w
         ),
         (
             "Power 4/5 right arm and leg, 5/5 left.",
-            ["strength_all right arm_and_leg measured 4", "strength_all left arm_and_leg measured 5"],
+            [
+                "strength_upper_limb right measured 4",
+                "strength_lower_limb right measured 4",
+                "strength_upper_limb left measured 5",
+                "strength_lower_limb left measured 5",
+            ],
         ),
         ("Motor. No power in the left arm.", ["strength_upper_limb left measured 0"]),
         (
