@@ -9,7 +9,16 @@ from dictate.catalogue import queries as say
 from dictate.checks.coverage import is_plural, is_reassuring
 from dictate.checks.minutes import minutes_by_clock
 from dictate.checks.registry import Doubt, SeverityWord, check
-from dictate.checks.series import PRESSURE, RATE, UPRIGHT, in_postural_scope, readings, without_position, without_time
+from dictate.checks.series import (
+    PRESSURE,
+    RATE,
+    UPRIGHT,
+    between_positions,
+    in_postural_scope,
+    readings,
+    without_position,
+    without_time,
+)
 from dictate.checks.wording import clock, item_of, said, topic
 from dictate.grammar import Grammar, Item
 from dictate.model import Examination, Finding, Grade, Side, Status
@@ -112,7 +121,7 @@ def _is_even(finding: Finding, item: Item, grammar: Grammar) -> bool:
 
 @check("position-missing", severity="must")
 def position_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
-    """A pressure or rate without its position, while others of the same examination have one.
+    """A pressure or rate without its position, or a symptom told between two positions, while others have one.
 
     Why: a fall on standing cannot be told from a reading whose position is open; one pressure by itself needs none.
     Example: "lying one forty over eighty, then one eighteen over seventy" asks: in which position?
@@ -120,6 +129,12 @@ def position_missing(exam: Examination, grammar: Grammar) -> Iterator[Doubt]:
     asked = list(without_position(exam, PRESSURE))
     for finding in asked or without_position(exam, RATE):
         yield Doubt(finding, say.WHICH_POSITION.format(topic=topic(finding, grammar), said=said(finding)), POSITIONS)
+    rates = {finding.position for finding in readings(exam, RATE)} - {None}
+    for finding in between_positions(exam, grammar):
+        if finding.item != RATE or (not rates and not asked):
+            yield Doubt(
+                finding, say.WHICH_POSITION.format(topic=topic(finding, grammar), said=said(finding)), POSITIONS
+            )
     for item in _other_items(grammar):
         for finding in without_position(exam, item, scoped=False):
             yield Doubt(

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
+from functools import partial
 
+from dictate.grammar import Grammar
 from dictate.model import Examination, Finding, Position, Status
 
 POSTURAL_SCOPES = ("dizziness",)
@@ -33,6 +36,24 @@ def without_position(exam: Examination, item: str, *, scoped: bool = True) -> It
         yield from (finding for finding in series if finding.position is None)
     elif scoped and in_postural_scope(exam):
         yield from series
+
+
+def between_positions(exam: Examination, grammar: Grammar) -> Iterator[Finding]:
+    """What was felt or counted between the readings of two positions, and is of one of them: of which was not said."""
+    pressures = [at for at, finding in enumerate(exam.findings) if finding.item == PRESSURE and finding.position]
+    for before, after in itertools.pairwise(pressures):
+        between = exam.findings[before + 1 : after]
+        one, two = exam.findings[before], exam.findings[after]
+        if (one.position, one.minutes) == (two.position, two.minutes) or not all(
+            map(partial(_of_series, grammar), between)
+        ):
+            continue
+        yield from (finding for finding in between if finding.position is None and not finding.site)
+
+
+def _of_series(grammar: Grammar, finding: Finding) -> bool:
+    item = grammar.items.get(finding.item)
+    return item is not None and item.positions and item.kind in ("presence", "quantity")
 
 
 def without_time(exam: Examination, item: str) -> Iterator[Finding]:

@@ -108,7 +108,7 @@ class Item(Frozen):
     task: bool = False  # something the patient does: "able to" says it was normal
     keeps_name: bool = False  # one item for many scales: which one was said stands in the detail
     named: dict[str, NamedScale] = Field(default_factory=dict)  # those scales, as the note writes their names
-    scored: bool = False  # normality items that may also be given as n of m
+    scored: bool = False  # normality items that may also be given as n of m, signs as a rating of nought to four
     unit: str = ""  # UCUM, the usual one
     units: dict[str, Phrases] = Field(default_factory=dict)  # UCUM → ways to say it
     rate: str = ""  # the item that a number behind "at" is of ("sinus rhythm at 72")

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.reading.kinds import read_number
+from dictate.reading.kinds import LENGTHS, read_number
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 from dictate.reading.nodes import Node
@@ -53,7 +53,7 @@ class BareNumbers:
         self.lexicon = lexicon
         self.items = lexicon.items
 
-    def of_unit(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> tuple[str, ...]:
+    def of_unit(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "80 bpm", "35.8 C": a number whose unit can only be of one item, unless it is of the item just named."""
         unit = marks[place + 1] if place + 1 < len(marks) and marks[place + 1].has("unit") else None
         number = marks[place].number
@@ -67,11 +67,24 @@ class BareNumbers:
             ways = [role.item for role in told if role.kind == "qualifier"]
             own = last is not None and bool({*ways} & {*last.candidates})  # "falls after 5 s with the eyes closed"
             named = [] if own else [name for name in ways if name in owners]
+        if walk := self._of_walk(marks, place, here, last):
+            return walk
         if len(unit.text) == 1 and (last is None or number.a < _COLDEST):
             return ()  # "45F": a woman of forty five; "12 F words"
         if not named or (last is not None and set(named) & set(last.candidates) and not last.sign):
             return ()
         return tuple(named[:1])
+
+    def _of_walk(self, marks: Sequence[Mark], place: int, here: tuple[str, str], last: Node | None) -> tuple[str, ...]:
+        """ "10 m in 9.2 s": a distance with its time, where walking is told of."""
+        told = [mark.text for mark in marks[place + 1 : place + 5]]
+        timed = len(told) == 4 and told[0] in LENGTHS and told[1] == "in" and marks[place + 3].number is not None
+        if not timed or not marks[place + 4].has("unit"):
+            return ()
+        names = [name for name, item in self.items.items() if {"m", "s"} <= {*item.units}]
+        walking = any(self.lexicon.component[name].value in here for name in names)
+        named = last is not None and bool({*names} & {*last.candidates})
+        return tuple(names[:1]) if walking and not named else ()
 
     def of_number(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """A number that can only be of one item, without its name: a pressure anywhere, "5/5" under motor."""

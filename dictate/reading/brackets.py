@@ -18,6 +18,7 @@ _MONTHS = (
 # How an earlier value is marked as one, in front of it or behind it. Common practice, no source.
 _OPENS = frozenset("was were prev previous previously prior earlier formerly baseline".split())
 _CLOSES = frozenset("previously before earlier formerly prior yesterday baseline".split())
+_EXPECTED = frozenset({"normal", "norm", "nl", "normally", "reference", "ref", "expected"})
 _LAST = frozenset({"visit", "time", "exam", "examination", "week", "month", "year", "review", "clinic"})  # "last visit"
 _VALUES = ("number", "normal", "abnormal", "absent", "present", "grade", "value", "not_examined", "not_assessable")
 _OTHER_TIMES = frozenset(
@@ -91,6 +92,8 @@ def _is_earlier(marks: Sequence[Mark], tokens: Sequence[Token], span: Span, decl
         return False
     if inside[0] in _OPENS or inside[-1] in _CLOSES or _names_date(inside[0]) or _names_date(inside[-1]):
         return True
+    if inside[0] in _EXPECTED and any(word[:1].isdigit() for word in inside[1:]):
+        return True  # "3 seconds (normal > 10)": what is expected
     if inside[0] in ("from", "last") and inside[1][:1].isdigit():
         return True
     when = inside[:2], inside[-2:]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from dictate.model import Grade, Side
 from dictate.reading.context import Context
-from dictate.reading.drafts import Draft
+from dictate.reading.drafts import Draft, Said
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
@@ -94,7 +94,7 @@ class SideCarrier:
         if target is not None:
             draft.item = target  # "Upper limbs: power normal"
             draft.spans.append(context.heading_span)
-        elif site and not draft.site and (item.sited or (item.blanket and item.kind == "grade")):
+        elif site and not draft.site and (item.sited or (item.blanket and item.scale and item.limb != limb_of(site))):
             draft.site = site
             draft.spans.append(context.heading_span)
         meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye
@@ -125,3 +125,18 @@ def end_of_grades(nodes: Sequence[Node], context: Context) -> None:
     opened_here = context.place_side is not None
     if context.heading_of_grades and not opened_here and any(node.main == "side" for node in nodes):
         context.heading_side = None
+
+
+def going_on(drafts: Sequence[Draft], said: Said, earlier: Sequence[Draft]) -> None:
+    """ "Right pupil 3 mm. Brisk.": of the side just told, where the other side was not told right before it."""
+    told = {draft.item for draft in said.drafts}
+    sides = {draft.side for draft in [*earlier[-2:], *said.drafts] if draft.item in told}
+    for draft in drafts:
+        if len(sides) == 1 and draft.item not in told and draft.side is None:
+            draft.side = next(iter(sides))
+
+
+def goes_on_by_name(statement: Statement, said: Said) -> bool:
+    """ "Right pupil 3 mm, reaction brisk": by a short name for what the name before it may be, too."""
+    short = all(node.mark.has("context") and not node.mark.has("item") for node in statement.names)
+    return short and {*statement.candidates} <= {*said.candidates} and bool(said.drafts)

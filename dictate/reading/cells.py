@@ -21,8 +21,10 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import part_limbs
 from dictate.reading.limits import is_limit, take_limit
+from dictate.reading.measures import with_help_aside
 from dictate.reading.nodes import Node
 from dictate.reading.not_so import denies_another, elsewhere, keep_denied, not_so
+from dictate.reading.ratings import share_rated
 from dictate.reading.sharing import (
     share,
     share_conditions,
@@ -102,7 +104,7 @@ class CellBuilder:
             if is_name:
                 self.taker.take_name(cell, node)
             elif (
-                (node.main == "side" and both_compared(following, told=_of_no_one_side(cell)))
+                (node.main == "side" and both_compared(following, told=_of_no_one_side(cell, shown=shown)))
                 or node.main == "comparison"
                 or (node.main in ("value", "severity", "word") and compares(node, following, cell))
             ):
@@ -137,9 +139,13 @@ class CellBuilder:
         """The cells with the sides, sites and parts of limbs that they share."""
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         cells = share(cells, sited=sited)
+        sign = any(self.items[c].kind == "presence" for c in candidates)
+        share_rated(cells, sign=sign, plurals=self.taker.plurals)
         if cells and cells[0].site and len({cell.site for cell in cells if cell.site}) == 1:
             for cell in (one for one in cells if one.site_node is None):
                 cell.site = cells[0].site  # "Ankle clonus: right sustained, left 4 beats"
+        if any(self.items[c].kind == "score" for c in candidates):
+            cells = with_help_aside(cells)
         part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})
         return cells
 
@@ -148,9 +154,10 @@ class CellBuilder:
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
 
 
-def _of_no_one_side(cell: Cell) -> bool:
+def _of_no_one_side(cell: Cell, *, shown: bool) -> bool:
     """Whether what was found was found of both sides, or of no side that was said."""
-    return bool(cell.values) and cell.split and cell.side in (None, Side.BOTH)
+    told = bool(cell.values) or (shown and any(n.main == "item" for n in cell.nodes))
+    return told and cell.split and cell.side in (None, Side.BOTH)
 
 
 def _tells(cells: Sequence[Cell], *, shown: bool) -> bool:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 
-from dictate.reading.marks import Mark
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import LIMBS, limb_of
 
 _OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
@@ -12,6 +15,10 @@ _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _DOSES = frozenset(
     {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
+)
+_CAUSES = frozenset(
+    "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
+    "sedation drowsiness aphasia".split()
 )
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
@@ -24,14 +31,20 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if _of_a_dose(marks, place):
         return mark.only("word")
+    if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
+        return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if not place and mark.text in _OPENERS and after == ",":
         return mark.only("filler")
+    if mark.text == "well" and place and marks[place - 1].text == after == ",":
+        return mark.only("filler")  # "swallow, well, she coughed"
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
         return mark.only("filler")  # "a fine one in the left hand"
+    if mark.text == "one" and place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
+        return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark
@@ -79,3 +92,11 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
     return after.text.split(" ")[0] in _VERBS or (article and not closed)
+
+
+def beside_limb(marks: Sequence[Mark], place: int) -> bool:
+    """ "Deltoid 4 left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
+    clause = itertools.takewhile(lambda mark: not mark.has("stop", "semicolon"), marks[place + 1 :])
+    beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
+    sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
+    return bool(sites) and limb_of(sites[0]) in LIMBS

@@ -8,6 +8,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
 _WAYS = ("to the left", "to the right", "to left", "to right")  # of the eyes, and no side
+_LESS = ("weaker", "brisker", "slower")  # of the side that is not as it should be
 _UNEVEN = ("unequal", "asymmetric", "asymmetrical", "asymmetrically")  # told of the two sides together
 
 
@@ -21,8 +22,9 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     taken = 0
     words = [node.text]
     cell.nodes.append(node)
-    for place, after in enumerate(following[:8]):
-        way = after.main in ("side", "site", "direction") or after.text in _WAYS
+    placed = not cell.values and _is_place(following)
+    for place, after in enumerate([] if placed else following[:8]):
+        way = after.main in ("side", "site", "direction", "compared") or after.text in _WAYS
         if way or after.main in ("filler", "comparison") or after.text == "than":
             words.append(after.text)
             cell.nodes.append(after)
@@ -40,9 +42,19 @@ def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
         if cell.side is None and not uneven and _of_both(node, following[:taken]):
             cell.side = Side.BOTH
     else:  # comparison alone says that it was not as it should be
+        sides = [n for n in following[:taken] if n.main == "side" and n.key("side") in ("left", "right")]
+        if node.text in _LESS and len(sides) == 1 and cell.side is None:
+            cell.side = Side(sides[0].key("side"))  # "weaker on the right than on the left"
         mark = Mark(node.mark.start, node.mark.end, (Role("abnormal"),), None, " ".join(words))
         cell.values.append(Node(mark, "value"))
     return taken
+
+
+def _is_place(following: list[Node]) -> bool:
+    """ "Has got worse in the left leg": worse than it was, and there; not "worse on the left" than on the right."""
+    said = [n for n in following[:8] if n.main != "filler"]
+    held = any(n.text.startswith("than") for n in following[:8])
+    return not held and [n.main for n in said[:2]] == ["side", "site"]
 
 
 def _of_both(node: Node, following: list[Node]) -> bool:

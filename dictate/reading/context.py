@@ -43,6 +43,7 @@ class Context:
 
     component: str = ""
     active: tuple[str, ...] = ()  # the items last spoken of
+    left: bool = False  # these are of another limb than the title in force
     placed: bool = False  # what was last said was said of a body part
     heading_side: Side | None = None
     heading_of_grades: bool = False  # "On the left, deltoid four.": past its sentence only for grades, to another side
@@ -59,6 +60,7 @@ class Context:
     order: tuple[Side, Side] | None = None
     posture: Posture | None = None
     posture_open: bool = False  # a position was said and no reading followed yet
+    posture_unknown: bool = False  # what this sentence tells may be of the position before it or behind it
     after_pressure: bool = False
     after_pulse: bool = False  # of a pressure, whose posture what was felt then shares
 

@@ -30,9 +30,15 @@ _ALWAYS_REASONS = frozenset(
         "related to",
         "in proportion to",
         "out of proportion to",
+        "for degree of",
+        "for the degree of",
+        "allowing for",
+        "commensurate with",
+        "proportionate to",
     }
 )
 _OPERATED = frozenset({"s / p", "s/p", "status post"})
+_PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
@@ -43,7 +49,7 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
 
     named: an item was named before ("a tremor of the right hand, and it stops when she taps with the left").
     """
-    if blanket and node.main in ("word", "talk") and len(node.text) > 2:
+    if blanket and node.main in ("word", "talk") and len(node.text) > 2 and node.text not in _PLACING:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
     if counted and any(is_unknown(n) for n in [n for n in following[1:] if n.main != "filler"][:1]):
@@ -171,6 +177,9 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     near = list(itertools.takewhile(lambda n: not n.is_break, following[:3]))
     if modified and any(n.main == "side" for n in near):
         return True  # "sustained clonus right ankle, three beats left"
+    told = bool(cell.modifiers) and not cell.values and cell.split and cell.site_node is not None
+    if told and node.mark.number is None and place_follows(following, sides=True):
+        return True  # "coarse in the right hand and fine in the left hand"
     counted = any(n.mark.number is not None for n in cell.values)
     if counted and node.mark.number is None and node.mark.has("absent"):
         return bool(following) and following[0].main == "side"  # "two beats none on the right"
@@ -184,7 +193,7 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     if not cell.split or (cell.side is None and cell.site_node is None):
         return False
     for after in following:
-        if after.main in ("side", "site"):
+        if after.main in ("side", "site", "dermatome"):
             return True
         if after.is_break or after.main in ("value", "number"):
             return False
@@ -196,16 +205,22 @@ def decides_name(said: list[Node], node: Node, cell: Cell) -> bool:
     if cell.side is not None and cell.split:
         return False
     return (
-        all(n.main == "item" and n.mark.number is None for n in said)
+        all(n.mark.number is None and (n.main == "item" or _is_sign(n)) for n in said)
         and node.mark.number is None
         and node.mark.has("absent", "present", "not_examined", "not_assessable", "unchanged")
     )
 
 
+def _is_sign(value: Node) -> bool:
+    """ "Heel shin ataxia is present": a word of certain items only, for what was found."""
+    roles = value.mark.roles
+    return value.main == "value" and all(r.item for r in roles) and value.mark.has("abnormal", "sign")
+
+
 def place_follows(following: list[Node], *, sides: bool = False) -> bool:
     """A further site comes before the next break or value."""
     for after in following:
-        if after.main == "site" or (sides and after.main == "side"):
+        if after.main in ("site", "dermatome") or (sides and after.main == "side"):
             return True
         if after.is_break or after.main in ("value", "number", "negation"):
             return False
@@ -227,7 +242,8 @@ def own_nodes(after: list[Node], accepts: Callable[[Node], bool]) -> list[Node]:
     for place, node in enumerate(after):
         if node.main == "number" and not accepts(node):
             breaks = [i for i, n in enumerate(after[:place]) if n.main == "semicolon"]
-            return after[: breaks[-1]] if breaks else after
+            told = breaks and any(n.main == "value" and accepts(n) for n in after[breaks[-1] : place])
+            return after[: breaks[-1]] if breaks and not told else after
     return after
 
 

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, Meaning
+from dictate.reading.kinds import INABILITY, Meaning, choice_value
+from dictate.reading.marks import Role
 from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
+_LINKS = re.compile(r" (?:of|at|in)$")  # "wasting of the right half", "down at the feet"
+_SPINAL = re.compile(r"[ctls]\d{1,2}")
 _PAIRS = ((Status.NORMAL, Status.ABNORMAL), (Status.PRESENT, Status.ABSENT))
 OPPOSITES = {one: two for pair in _PAIRS for one, two in (pair, pair[::-1])}
 _VIEWED = frozenset({"seen", "visible", "visualised", "visualized", "viewed"})
 _OUT_OF_VIEW = frozenset({"not seen", "not visible"})
+_DENIED = ("absent", "negative")  # at the end of a name
 Said = tuple[Status, Value | None, str]  # what one word gives: status, fixed value, descriptor
 
 
@@ -38,7 +42,7 @@ def descriptor(
         return fixed[0]
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
-        text = str(value) if value is not None else words.removesuffix(" of")  # "wasting of the right half"
+        text = str(value) if value is not None else _LINKS.sub("", words)
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]
@@ -63,12 +67,13 @@ def _count_first(text: str) -> str:
     return re.sub(rf"^({missed}) (\d+(?:/\d+)?)$", r"\2 \1", text)
 
 
-def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool = False) -> Meaning | None:
+def contrary(meaning: Meaning, words: str, named: Sequence[Node], item: Item, cell: Cell) -> Meaning | None:
     """What "except" says of the place behind it, where nothing else is said: that what was found is not so there.
 
     "No tremor except in the left hand": present; "power five except the left hand": not 5. None: what is so cannot be
     told from what is not ("absent except at the knees"), unless it is flatly denied ("reduced in V1 but not V3").
     """
+    flat, task = cell.denying, item.task and cell.denying and not cell.values
     if meaning.status is Status.PRESENT and meaning.value is None and not words:
         return Meaning(None, Status.ABSENT)  # "drift of the arms except the left"
     if flat and isinstance(meaning.value, Grade) and meaning.value.grade == "0":
@@ -79,7 +84,10 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node], *, flat: bool 
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:
         signs = [node.text for node in named if node.sign]
-        return Meaning(Text(words=" ".join(filter(None, [words, *(signs or ["not normal"])]))), Status.ABNORMAL)
+        return Meaning(
+            Text(words=" ".join(filter(None, [words, *(signs or ["unable" if task else "not normal"])]))),
+            Status.ABNORMAL,
+        )
     if isinstance(meaning.value, Grade):
         return Meaning(Text(words=f"not {meaning.value}"), Status.ABNORMAL)
     return None
@@ -111,6 +119,11 @@ def overall(statuses: list[Status]) -> Status:
     return statuses[0]
 
 
+def of_the_body(item: Item, cell: Cell) -> bool:
+    """ "V1 to V3 normal, C5 reduced": what was found at a segment of the spine is no nerve's of the head."""
+    return bool(item.nerve) and cell.site_node is not None and bool(_SPINAL.fullmatch(cell.site_node.key("dermatome")))
+
+
 def named_between(cell: Cell, value: Node) -> bool:
     """ "No truncal ataxia, sits unsupported": the "no" is of the name, and the words behind it say the same."""
     start = cell.negation.mark.start if cell.negation is not None else value.mark.start
@@ -124,7 +137,8 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     signs = [
         n
         for n in others
-        if n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles)
+        if (n.main == "item" and any(r.kind in ("sign", "alone") and r.item == name for r in n.mark.roles))
+        or (n.main == "value" and all(r.item for r in n.mark.roles) and n.mark.role("abnormal", name))
     ]
     rest = [n for n in others if not any(n is sign for sign in signs)]
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
@@ -156,6 +170,25 @@ def of_signs(
     if meaning.status is Status.NORMAL and shown and not cell.negated:
         return Meaning(Text(words=named[0].text), Status.ABNORMAL)
     return meaning
+
+
+def found_here(
+    name: str, item: Item, named: Sequence[Node], plain: Sequence[Node], meanings: Callable[[str], set[Role]]
+) -> Meaning | None:
+    """ "Babinski sign absent on the right and present on the left": as if the sign was said to be present.
+
+    meanings: everything that a phrase can be. None: no such sign was denied in its name, or it is not found here.
+    """
+    if len(named) != 1 or not plain or not all(n.mark.role("present", "") for n in plain):
+        return None
+    words = named[0].text.split()
+    if words[-1] not in _DENIED:
+        return None
+    roles = meanings(" ".join([*words[:-1], "present"]))
+    key = next((role.key for role in roles if (role.kind, role.item) == ("value", name)), "")
+    if not key:
+        return None
+    return Meaning(choice_value(key, item.values[key].value, item.kind), Status(item.values[key].status))
 
 
 def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:

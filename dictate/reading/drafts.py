@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from dictate.model import Position, Side, Status, Value
@@ -100,3 +101,9 @@ class Said:
     def is_left(self, limb: LimbTitle | None) -> bool:
         """ "Left leg. Normal." behind the right leg's hip flexion: of the whole limb, or of what, nobody said."""
         return bool(self.drafts) and self.limb is not None and limb is not self.limb
+
+
+def entitle(drafts: Sequence[Draft], names: Sequence[Node]) -> None:
+    """Give findings the words in front of them that say of what they are."""
+    for draft in drafts:
+        draft.spans.extend((n.mark.start, n.mark.end) for n in names)

@@ -70,7 +70,9 @@ def _add(draft: Draft, mark: Mark, marks: Sequence[Mark], tokens: Sequence[Token
     if upto in _UP_TO and not any(token.ends_sentence for token in tokens[max(0, mark.start - 2) : mark.start]):
         draft.detail.append(f"{upto} {draft.site.upper()}")
     last = mark.end
-    while last < len(tokens) and tokens[last].lower in _ON_TO and not tokens[last - 1].ends_sentence:
+    between = before is not None and before.lower == "between"
+    links = {*_ON_TO, "and"} if between else _ON_TO
+    while last < len(tokens) and tokens[last].lower in links and not tokens[last - 1].ends_sentence:
         last += 1
     end = next((one for one in marks if one.start in (last, mark.end)), None)
     ended = tokens[mark.end - 1].ends_sentence

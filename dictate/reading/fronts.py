@@ -8,6 +8,15 @@ from dictate.reading.lexicon import leads_on
 from dictate.reading.nodes import Node
 
 
+def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
+    """ "The right arm and | leg feel different to", "left face | sixty percent to": cut off what tells of them."""
+    said = [n for n in front if n.main != "filler"]
+    places = bool(said) and all(n.main in ("side", "site", "conj") for n in said)
+    after = next((n.main for n in before if n.main != "filler"), "")
+    wanted = ("site", "side") if places and said[-1].main == "conj" else ("value",)
+    return places and any(n.main == "site" for n in said) and after in wanted
+
+
 def graded_at(before: Sequence[Node]) -> bool:
     """ "2 and equal at the", in front of a name: the number is of what is named after it."""
     said = [n for n in before if n.text not in ("the", "both")]
@@ -84,3 +93,14 @@ def severed(gap: Sequence[Node], cut: int) -> float:
     """ "no mistakes in", "no trouble with" in front of a name: what was found is of that name."""
     of_name = len(gap) > 1 and gap[-2].main == "value" and leads_on(gap[-1].mark)
     return 3.0 if of_name and cut > len(gap) - 3 and cut > 0 else 0.0
+
+
+def side_of_value(gaps: Sequence[Sequence[Node]], cut: int) -> int:
+    """ "... 3+ on the right ankles 2+": how many nodes at the cut are the side of the value in front of it.
+
+    gaps: what stands around the names of the sentence; the first one goes on about what was said before.
+    """
+    before, after = gaps[0][max(0, cut - 1) : cut], gaps[0][cut:]
+    own = [n.main for n in gaps[1] if n.main != "filler"][:1]
+    told = [n.main for n in before] == ["number"] == own and [n.main for n in after] == ["side"]
+    return int(told and after[0].text.startswith("on "))

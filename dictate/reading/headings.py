@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 from dictate.model import Component, Side
+from dictate.reading.columns import SHOWS, declared_columns
 from dictate.reading.context import Context
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_titles import limb_alone, limb_then_side
+from dictate.reading.limb_heads import limb_alone, limb_then_side
 from dictate.reading.nodes import Node
 
 _WHERE = ("in", "over", "on", "at", "of", "for")
 
 
-_SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is was found".split())
-_BARS = ("|", "¦")  # between the columns of a table
-_SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
-_ABBREVIATED = 2  # letters
 _SUBJECTS = ("she", "he", "they", "there", "the patient", "i ", "we ")
 
 
@@ -28,7 +25,7 @@ def _examined_in(nodes: list[Node]) -> int:
     place = next((i for i, n in enumerate(nodes) if n.text in _WHERE), 0)
     if not place or not all(n.main in ("heading", "filler") or n.mark.has("heading") for n in nodes[:place]):
         return -1
-    shown = next((i for i, n in enumerate(nodes) if n.main == "filler" and n.text.split()[-1] in _SHOWS), 0)
+    shown = next((i for i, n in enumerate(nodes) if n.main == "filler" and n.text.split()[-1] in SHOWS), 0)
     return shown if place < shown <= place + 4 else -1
 
 
@@ -111,7 +108,11 @@ class HeadingReader:
 
     def orders(self, nodes: list[Node], context: Context) -> list[Node]:
         """Sides declared for what follows: "on the left:" and "right then left"."""
-        covered = [*self._columns(nodes, context), *_repeated_title(nodes), *self._signs_title(nodes, context)]
+        covered = [
+            *declared_columns(nodes, context, self._is_title),
+            *_repeated_title(nodes),
+            *self._signs_title(nodes, context),
+        ]
         for node in nodes:
             if node.main == "right_then_left":
                 context.order = (Side.RIGHT, Side.LEFT)
@@ -146,6 +147,9 @@ class HeadingReader:
         if self._declares_side(nodes, lead):
             covered.append(lead[0])
             self._declare_side(lead, context)
+        elif (side := self._side_of_list(nodes)) is not None:
+            covered.append(side)
+            context.heading_side, context.heading_of_grades, context.heading_once = Side(side.key("side")), True, True
         return covered
 
     def _declares_side(self, nodes: list[Node], lead: list[Node]) -> bool:
@@ -157,6 +161,16 @@ class HeadingReader:
         placed = lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")
         organ = self._is_organ(lead[0]) and [n.main for n in lead[2:]] == ["item"]
         return lead[1].main == "colon" or placed or organ
+
+    def _side_of_list(self, nodes: list[Node]) -> Node | None:
+        """ "On the left there was give-way weakness: hip flexion 3, hip extension 2": the one side before a list."""
+        colon = next((at for at, node in enumerate(nodes) if node.main == "colon"), 0)
+        sides = [node for node in nodes[:colon] if node.main == "side"]
+        told = any(node.main in ("item", "number", "negation", "site", "comma") for node in nodes[:colon])
+        listed = [node.main for node in nodes[colon + 1 : colon + 3]] in (["item", "number"], ["item", "filler"])
+        if told or len(sides) != 1 or sides[0].mark.role("site", "") is not None or not listed:
+            return None
+        return sides[0] if self._is_graded(nodes[colon + 1]) and sides[0].key("side") != "both" else None
 
     def _declare_side(self, lead: list[Node], context: Context) -> None:
         context.heading_side = Side(lead[0].key("side"))
@@ -180,44 +194,6 @@ class HeadingReader:
         context.component = self.lexicon.component[title.candidates[0]].value
         title.main, title.candidates = ("filler" if colon else "word"), ()
         return [title] if colon else []
-
-    def _columns(self, nodes: list[Node], context: Context) -> list[Node]:
-        """ "Power R/L" over a list, "(L/R):" in front of one: which of two numbers is of which side."""
-        for place in range(len(nodes) - 2):
-            one, slash, two = nodes[place : place + 3]
-            if slash.text not in ("/", "-") or not one.main == two.main == "side" or one.key("side") == two.key("side"):
-                continue
-            rest = [n for n in nodes[place + 3 :] if n.text != ")"]
-            pair = bool(rest) and (number := rest[0].mark.number) is not None and number.op == "/"  # "deltoid R/L 5/4"
-            if any(n.main in ("value", "number", "negation") for n in nodes[:place]) or (
-                rest and rest[0].main != "colon" and not pair
-            ):
-                continue
-            if not (pair and one.key("side") == "right"):  # a pair is right/left as it is
-                context.order = (Side(one.key("side")), Side(two.key("side")))
-            for node in (one, slash, two):
-                node.main = "filler"
-            return nodes[: place + 3]
-        return self._column_line(nodes, context)
-
-    def _column_line(self, nodes: list[Node], context: Context) -> list[Node]:
-        """ "R   L" alone on its line, or behind a title ("Reflexes:  R  L"): the columns of the table below it."""
-        told = [n for n in nodes if n.text not in _BARS]
-        while told and (told[-1].main == "colon" or told[-1].text == ")"):
-            told.pop()
-        sides, titles = told[-2:], told[:-2]
-        if [_SIDE_WORDS.get(n.text) for n in sides] not in (["right", "left"], ["left", "right"]):
-            return []
-        lettered = all(len(n.text) <= _ABBREVIATED for n in sides)  # "MRC  R  L"
-        closed = not titles or titles[-1].main == "colon" or nodes[-1].main == "colon" or "|" in {n.text for n in nodes}
-        titled = any(n.mark.has("heading") or self._is_title(n) for n in titles)
-        plain = ("heading", "item", "colon", "filler", "site", "comma", *(("word",) if lettered or titled else ()))
-        if any(n.main not in plain or n.text in _SHOWS for n in titles) or not (closed or lettered or titled):
-            return []
-        context.order = (Side(sides[0].key("side")), Side(sides[1].key("side")))
-        for node in sides:
-            node.main = "filler"
-        return nodes
 
     def _is_title(self, node: Node) -> bool:
         return node.main == "heading" or (node.main == "item" and self._is_group(node))

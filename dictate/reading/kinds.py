@@ -15,6 +15,7 @@ _SHARPEST = 2.0  # decimal acuity: 20/10, the last line of the charts
 _LOWEST_SYSTOLIC = (30, 60)  # of what is taken for a pressure: anywhere, and where it is named with a lower diastolic
 _LOWEST_DIASTOLIC = (20, 5)
 _LARGEST_LOGMAR = 3.0  # beyond what is measured
+_HIGHEST_RATING = 4  # of what is rated from none to severe
 _CALENDAR = (7, 12, 52)  # "3/12": three months, in shorthand
 
 
@@ -54,11 +55,17 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
         graded = _levine(item, number) if item.of or item.scale else None
         if graded is not None or ((item.of or item.scale) and not item.units):
             return graded
-        if number.a_sign == "+" and not number.op and not (item.unit or item.units):
-            return Meaning(Text(words=number.first), Status.PRESENT)  # "tremor 2+": graded without a scale
+        signed = number.a_sign == "+" and not number.op  # "tremor 2+": graded without a scale
+        if not (item.unit or item.units) and (signed or (item.scored and is_rating(number) and not unit)):
+            return Meaning(Text(words=number.first), Status.PRESENT)
         return _quantity(item, number, unit, scale) if item.unit or item.units else None
     reader = _READERS.get(item.kind)
     return reader(item, number, unit, scale) if reader else None
+
+
+def is_rating(number: Number) -> bool:
+    """One of nought to four, plain or with a sign behind it."""
+    return not number.op and 0 <= number.a <= _HIGHEST_RATING and number.a == int(number.a)
 
 
 def _levine(item: Item, number: Number) -> Meaning | None:

@@ -22,14 +22,22 @@ def led_cuts(
     deltoid, ..."). "Deltoid, 5 biceps, 4 triceps, 5", with its commas in the wrong places, is no such row.
     """
     forced: dict[int, int] = {}
+    sided: dict[int, int] = {}
     led = False  # whether the name before has its value in front of it
     for place, group in enumerate(groups):
         head, tail = _parted(gaps[place])
         names = [name for node in group for name in node.candidates]
         leading = any(_is_value(node) and accepts(names, node) for node in tail)
         whole = place > 0 and all(items[c].blanket for node in groups[place - 1] for c in node.candidates)
-        if place == 0 or (whole and all(node.main == "colon" for node in head)):
+        if place == 0 or (whole and all(node.main in ("colon", "comma") for node in head)):
             led = leading or (whole and led and not any(map(_is_value, tail)))
+            if (
+                whole
+                and leading
+                and (tail[0].main, tail[-1].main) == ("number", "side")
+                and all(node.is_break for node in gaps[place + 1][:1])
+            ):
+                sided[place] = len(head)  # "reflexes, one plus on the right biceps, two plus on the left biceps"
         elif whole and leading and tail[0].main == "number" and any(map(_is_value, head)):
             led, forced[place] = True, len(head)
         elif led and head and not any(map(_is_value, head)) and leading:
@@ -38,7 +46,7 @@ def led_cuts(
             led = False
     behind = next((node for node in gaps[-1] if not node.is_break and node.main != "filler"), None)
     own = behind is not None and behind.main == "number" and gaps[-1][0].is_break
-    return {} if own else forced
+    return sided | ({} if own else forced)
 
 
 def untitle(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:

@@ -18,6 +18,7 @@ from dictate.reading.numbers import find_numbers
 from dictate.reading.pairs import part_sides
 from dictate.reading.spans import deny_by_minus, dermatomes, fill, join, longest_first, with_inner
 from dictate.reading.tokens import Token, make_doc, pipeline
+from dictate.reading.unsaid_heads import unsaid_heads
 
 if TYPE_CHECKING:
     from spacy.matcher import PhraseMatcher
@@ -228,10 +229,9 @@ class Lexicon:
             roles = self._roles(tokens, start, end)
             if roles and not any(token.ends_sentence for token in tokens[start : end - 1]):
                 spans.append(Mark(start, end, roles))
-        spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings)])
+        spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings), *unsaid_heads(tokens, self.meanings)])
         spans = self._with_shared_heads(tokens, spans)
-        spans.extend(shared_joints(tokens, spans, self.meanings))
-        spans.sort(key=lambda span: span.start)
+        spans = sorted([*spans, *shared_joints(tokens, spans, self.meanings)], key=lambda span: span.start)
         chosen = longest_first(spans, len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
         marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))

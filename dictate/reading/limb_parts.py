@@ -1,13 +1,39 @@
-"""Proximal and distal: parts of the limb last spoken of ("right arm proximally four, distally two")."""
+"""Limbs inside names ("leg tone"), and parts of the limb last spoken of ("right arm proximally four, distally two")."""
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Collection, Sequence
 
 from dictate.reading.drafts import Cell
-from dictate.reading.nodes import limb_of
+from dictate.reading.lexicon import Lexicon
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import LIMBS, limb_of
 
 PARTS = ("proximal", "distal")
+
+
+def limbs_freed(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Mark]:
+    """ "Left leg tone increased, power 4": the limb by itself where it opens a name that may be said of any place."""
+    result = list(sentence[:1])
+    for side, mark in itertools.pairwise(sentence):
+        limb, _, name = mark.text.partition(" ")
+        known = side.has("side") and len(mark.text.split()) == mark.end - mark.start
+        if not (known and name and mark.has("item") and _is_limb(limb, lexicon) and _is_of_places(mark, lexicon)):
+            result.append(mark)
+            continue
+        result += [mark.part(0, 1, lexicon.meanings), mark.part(1, mark.end - mark.start, lexicon.meanings)]
+    return result
+
+
+def _is_limb(word: str, lexicon: Lexicon) -> bool:
+    return any(role.kind == "site" and not role.item and limb_of(role.key) in LIMBS for role in lexicon.meanings(word))
+
+
+def _is_of_places(mark: Mark, lexicon: Lexicon) -> bool:
+    """Said of a place in the body, or of all muscles or jerks there."""
+    items = [lexicon.items[role.item] for role in mark.roles if role.kind == "item"]
+    return all(item.sited or item.blanket for item in items)
 
 
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:

@@ -1,23 +1,30 @@
-"""A limb or a side as a title: of its sentence ("LL R: ..."), or of those behind it ("Right arm. Tone normal.")."""
+"""A limb or a side as the title of the sentences behind it ("Right arm. Tone normal.")."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from dictate.grammar import Item
 from dictate.model import Component, Side
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, VALUE_KINDS, Node, limb_of
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
+from dictate.reading.title_style import (
+    NAMING,
+    finds,
+    has_side,
+    is_garbled_title,
+    limb_unread,
+    says_nothing,
+    stands_in_front,
+)
 from dictate.reading.tokens import Token
 
-NAMING = ("item", "sign", "alone", "context")
-_SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _COMPONENTS = tuple(Component)
-_TITLE = 7  # nodes of a limb, its side and a word on the order
-_LEAD = 3  # a limb, a comma and what follows
+_LIST = 2  # names of a list
 
 
 @dataclass(frozen=True)
@@ -35,59 +42,159 @@ class LimbTitle:
 
 
 def limbs_in_force(
-    sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon
+    sentences: Sequence[Sequence[Mark]],
+    tokens: Sequence[Token],
+    lexicon: Lexicon,
+    sure: Mapping[int, LimbTitle | None] = MappingProxyType({}),
 ) -> list[LimbTitle | None]:
     """For each sentence the limb whose title it stands under.
 
     Up to the next title all is of the limb that can be. Nobody says where the last limb ends ("Left leg. All five.
     Reflexes brisk."): there only what the earlier limbs were examined for too, and what follows the title directly.
-    A body part, side or item of something else ends it for good, as does the end of its line. A limb behind a finding
-    without a side is no title.
+    A body part, side or item of something else ends it for good, as does the end of its line, and a limb without its
+    side ("Lift leg."): nobody knows which title that was. A limb behind a finding without a side that may be of it is
+    no title, unless others are or it stands in front of its list.
+
+    sure: first tokens of sentences that are titles, and of those which no title is known to hold for (None).
     """
-    titles = [_title_of(sentence, lexicon.items) for sentence in sentences]
-    last = max((at for at, title in enumerate(titles) if title is not None), default=-1)
-    covered = _limbs_of_items(lexicon.items) if last >= 0 else {}
+    known = [sure.get(sentence[0].start) for sentence in sentences]
+    titles = [
+        title if title and not title.organ else limb_title_of(sentence, lexicon.items)
+        for title, sentence in zip(known, sentences, strict=True)
+    ]
+    if not any(titles):
+        return _segments(sentences, tokens, lexicon)
+    limbs = _Limbs(sentences, tokens, lexicon, titles, sure)
+    return [limbs.over(at) for at in range(len(sentences))]
+
+
+def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexicon: Lexicon) -> list[LimbTitle | None]:
+    """ "C8: finger flexion 5. Pinprick normal.": the segment in force for each sentence, to the end of its line."""
     current: LimbTitle | None = None
-    segment: LimbTitle | None = None  # "C8: finger flexion 5. Pinprick normal." to the end of its line
-    alone = False
-    earlier: set[Component] = set()  # what the limbs before were examined for
-    here: set[Component] = set()
     found: list[LimbTitle | None] = []
-    for at, sentence in enumerate(sentences):
-        before = sentences[at - 1] if at else ()
-        ended = not before or tokens[before[-1].end - 1].ends_line
-        if titles[at] is not None and (current is not None or ended or not _lacks_side(before)):
-            earlier |= here
-            here, current = set(), titles[at]
-            found.append(None)
-        elif current is not None:
-            said = _named(sentence, current, lexicon, covered)
-            told = {min(one, key=_COMPONENTS.index) for one in said if one}  # "biceps": a muscle, then a jerk
-            open_end = at > last and (
-                any(mark.has("throughout") for mark in sentence)
-                or (bool(here or earlier) and not all(one & (here | earlier) for one in said))
-            )
-            if not all(said) or open_end or _of_another(sentence, current):
-                current = None
-            elif at <= last or not here:
-                here |= told
-            found.append(current)
-        else:
-            segment = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else segment)
-            found.append(segment)
-        if sentence and tokens[sentence[-1].end - 1].ends_line:
-            alone = titles[at] is not None or alone  # the title stood alone on its line, and holds for those below it
-            current, segment = (current if alone else None), None
-        alone = alone and current is not None
+    for sentence in sentences:
+        current = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else current)
+        found.append(current)
+        current = None if _ends_line(sentence, tokens) else current
     return found
 
 
-def says_nothing(mark: Mark) -> bool:
-    """Whether it is punctuation, or a word that carries nothing."""
-    return mark.has(*_SAYS_NOTHING)
+def _ends_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
+    return bool(sentence) and tokens[sentence[-1].end - 1].ends_line
 
 
-def _title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle | None:
+class _Limbs:
+    """The titles of a text, gone through from its first sentence to its last."""
+
+    def __init__(
+        self,
+        sentences: Sequence[Sequence[Mark]],
+        tokens: Sequence[Token],
+        lexicon: Lexicon,
+        titles: Sequence[LimbTitle | None],
+        sure: Mapping[int, LimbTitle | None],
+    ) -> None:
+        self.sure = sure
+        self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
+        self.are_titles = [title is not None for title in titles]
+        self.last = max(at for at, title in enumerate(titles) if title is not None)
+        self.limbs = limbs_of_items(lexicon.items)
+        self.segments = _segments(sentences, tokens, lexicon)
+        self.clear = {at for at, title in enumerate(titles) if at and title is not None and self._is_clear(at, title)}
+        self.current: LimbTitle | None = None
+        self.alone = False  # the title stood alone on its line
+        self.style = False  # a title stood in front of its findings on this line
+        self.earlier: set[Component] = set()  # what the limbs before were examined for
+        self.here: set[Component] = set()
+        self.runs: dict[tuple[str, str], list[set[str]]] = {}  # what was told of each limb before
+        self.run: list[set[str]] = []
+        self.loose: set[Component] = set()  # what was found of no side, perhaps under a title that was not heard
+
+    def over(self, at: int) -> LimbTitle | None:
+        """The title of the sentence at that place; to be asked for one after the other."""
+        sentence, title = self.sentences[at], self.titles[at]
+        found: LimbTitle | None = None
+        sure = self.sure.get(sentence[0].start)
+        if sure is None and sentence[0].start in self.sure:
+            self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
+            self.run += [names_of(mark) for mark in sentence if mark.has(*NAMING)]
+        elif title is not None and (sure or self._opens(at, title)):
+            self.earlier |= self.loose if sure is not None else set()
+            self._begin(title)
+        elif (limb := limb_unread(sentence)) is not None and (site := limb.role("site", "")) is not None:
+            self._begin(LimbTitle(None, limb_of(site.key), (limb.start, limb.end)))
+        elif self.current is not None:
+            self._under(at, self.current)
+            found = self.current
+        else:
+            found = self.segments[at]
+            if not has_side(sentence):
+                self.loose |= {self.lexicon.component[name] for mark in sentence for name in names_of(mark)}
+        if _ends_line(sentence, self.tokens):
+            self.alone = title is not None or self.alone  # it holds for the lines below it
+            self.current, self.style = (self.current if self.alone else None), False
+        self.alone = self.alone and self.current is not None
+        return found
+
+    def _begin(self, title: LimbTitle) -> None:
+        if self.current is not None:
+            self.runs[self.current.site, self.current.part] = self.run
+        self.earlier |= self.here
+        self.here, self.run, self.current = set(), [], title
+
+    def _is_over(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
+        """Whether all that the other side was examined for is told, and this was not: "Plantar flexor. No clonus." """
+        before = self.runs.get((title.site, title.part), [])
+        told = [names_of(mark) for mark in sentence if mark.has(*NAMING)]
+        whole = len(before) >= _LIST and all(any(one & two for two in self.run) for one in before)
+        self.run += told
+        plain = not title.site or not any(mark.number is not None for mark in sentence)  # a grade goes on with a limb
+        return whole and plain and bool(told) and not any(one & two for one in told for two in before)
+
+    def _opens(self, at: int, title: LimbTitle) -> bool:
+        """Whether a limb is the title of what follows it, and no place of what stands before it."""
+        before = self.sentences[at - 1] if at else ()
+        clear = not before or _ends_line(before, self.tokens) or not self._may_be_of(before, title)
+        if (
+            not self.style
+            and not clear
+            and stands_in_front(self.sentences, at, self.are_titles, self.tokens, self.clear)
+        ):
+            self.style, self.earlier = True, self.earlier | self.loose
+        self.style = self.style or clear
+        return self.style
+
+    def _is_clear(self, at: int, title: LimbTitle) -> bool:
+        """Whether something was found right before it that cannot be of it."""
+        before = self.sentences[at - 1]
+        return finds(before) and not has_side(before) and not self._may_be_of(before, title)
+
+    def _may_be_of(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
+        """ "Pinprick reduced. Left leg. Light touch normal.": the limb may belong to what was found before it.
+
+        Not to what has a side of its own, is said of all ("throughout") or cannot be of that limb.
+        """
+        if not finds(sentence) or has_side(sentence) or any(mark.has("throughout") for mark in sentence):
+            return False
+        said = _named(sentence, title, self.lexicon, self.limbs)
+        return not said or any(said)
+
+    def _under(self, at: int, title: LimbTitle) -> None:
+        """Take up what the sentence tells of the limb, or end its title."""
+        sentence = self.sentences[at]
+        said = _named(sentence, title, self.lexicon, self.limbs)
+        told = {min(one, key=_COMPONENTS.index) for one in said if one}  # "biceps": a muscle, then a jerk
+        known = self.earlier | self.here
+        behind = bool(known) and not self.are_titles[at - 1] and not all(one & known for one in said)
+        over = self._is_over(sentence, title) or behind or any(mark.has("throughout") for mark in sentence)
+        open_end = at > self.last and over
+        if not all(said) or open_end or _of_another(sentence, title) or is_garbled_title(sentence):
+            self.current = None
+        elif at <= self.last or not self.here:
+            self.here |= told
+
+
+def limb_title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle | None:
     """A sentence of nothing but one side and one limb, or a side as a whole ("on the left", "right side reflexes")."""
     said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
@@ -106,7 +213,9 @@ def _of_whole_side(said: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """ "On the right", "left side", "reflexes on the left": with nothing but the name of a whole beside it."""
     rest = [mark for mark in said if not mark.has("side")]
     wholes = all(
-        mark.number is None and mark.has("item", "heading") and all(items[name].blanket for name in _names(mark))
+        mark.number is None
+        and mark.has("item", "heading")
+        and all(items[role.item].blanket for role in mark.roles if role.kind in ("item", "sign", "alone"))
         for mark in rest
     )
     told = any(mark.text in WHOLE_SIDES or mark.text.startswith("on ") for mark in said)
@@ -121,16 +230,10 @@ def _segment_of(sentence: Sequence[Mark]) -> LimbTitle | None:
 
 def _of_whole(sentence: Sequence[Mark], items: Mapping[str, Item]) -> bool:
     """Whether it speaks of a whole component, or of all jerks: of no segment alone."""
-    return any(all(items[name].blanket for name in _names(mark)) for mark in sentence if mark.has(*NAMING))
+    return any(all(items[name].blanket for name in names_of(mark)) for mark in sentence if mark.has(*NAMING))
 
 
-def _lacks_side(sentence: Sequence[Mark]) -> bool:
-    """ "Pinprick reduced. Left leg. Light touch normal.": the limb may belong to what was found before it."""
-    found = any(mark.number is not None or mark.has(*VALUE_KINDS) for mark in sentence)
-    return found and not any(mark.has("side") for mark in sentence)
-
-
-def _limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
+def limbs_of_items(items: Mapping[str, Item]) -> dict[str, str]:
     """Item → the limb that it is of: its own, or that of the whole that covers it."""
     limbs: dict[str, str] = {name: item.limb for name, item in items.items() if item.limb}
     for item in items.values():
@@ -143,7 +246,7 @@ def _named(
 ) -> list[set[Component]]:
     """For each name in the sentence the components of those items that it may name and that can be of this limb."""
     marks = [mark for mark in sentence if mark.has(*NAMING)]
-    named = [{name for name in _names(mark) if _can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
+    named = [{name for name in names_of(mark) if can_be_of(name, title, lexicon.items, limbs)} for mark in marks]
     here = {name for names in named for name in names}
     return [
         {lexicon.component[name] for name in names}
@@ -153,12 +256,19 @@ def _named(
     ]
 
 
-def _names(mark: Mark) -> set[str]:
+def can_all_be_of(marks: Sequence[Mark], title: LimbTitle, lexicon: Lexicon, limbs: Mapping[str, str]) -> bool:
+    """Whether every name can be of the limb. limbs: those of the items."""
+    return all(_named(marks, title, lexicon, limbs))
+
+
+def names_of(mark: Mark) -> set[str]:
+    """Items that the mark may name, it or its parts."""
     parts = (mark, *mark.inner)  # "plantar flexor" is a muscle, too
     return {role.item for part in parts for role in part.roles if role.kind in NAMING}
 
 
-def _can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+def can_be_of(name: str, title: LimbTitle, items: Mapping[str, Item], limbs: Mapping[str, str]) -> bool:
+    """Whether the item can be of the limb. limbs: item → the limb that it is of."""
     if not title.site:
         return items[name].sided == "paired" or items[name].sited or items[name].kind == "grade"
     if name in limbs:
@@ -176,27 +286,3 @@ def _of_another(sentence: Sequence[Mark], title: LimbTitle) -> bool:
         if title.site and limb in LIMBS and limb != title.site:
             return True
     return False
-
-
-def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
-    """ "LL R: ...", "Legs, left, same order: ..." at the head of a sentence: limb, side and where its colon stands."""
-    colon = next((at for at, node in enumerate(nodes[:_TITLE]) if node.main == "colon"), 0)
-    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler")]
-    if [node.main for node in said[:2]] not in (["site", "side"], ["item", "side"]) or not said[0].mark.has("site"):
-        return None
-    plain = all(node.main == "word" or node.mark.has("same") for node in said[2:])
-    return (said[0], said[1], colon) if plain else None
-
-
-def limb_alone(nodes: list[Node]) -> bool:
-    """ "Arms, tone flaccid in both.", "Right leg, hip flexion 5": a limb alone in front of what was found in it."""
-    nodes = nodes[2:] if [n.main for n in nodes[:2]] == ["position", "comma"] else nodes  # "Supine, right arm, ..."
-    said = nodes[1:] if nodes and nodes[0].main == "side" and not nodes[0].mark.has("site") else nodes
-    if len(said) < _LEAD or not said[0].mark.has("site") or said[0].main not in ("site", "side", "item"):
-        return False
-    named = said[2].main in ("item", "negation") or [n.main for n in said[2:4]] == ["value", "item"]
-    if said[1].main != "comma" or not named:
-        return False
-    if said[2].main == "negation" and said is not nodes:
-        return True  # "Right ankle, no clonus."
-    return limb_of(said[0].key("site")) in LIMBS

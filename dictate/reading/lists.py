@@ -5,8 +5,10 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from dictate.reading.fronts import leads_into
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
+from dictate.reading.weights import Statement
 
 _RUN = ("item", "comma", "conj", "filler")
 
@@ -17,6 +19,31 @@ class Lists:
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
         self.items = lexicon.items
+
+    def pass_fronts_on(self, statements: list[Statement]) -> None:
+        """ "The right arm and leg feel different to touch": the places that a sentence begins with are told of."""
+        self._pass_wholes_on(statements)
+        if len(statements) < 2 or statements[0].names:
+            return
+        front, first = statements[0].after, statements[1]
+        if leads_into(front, first.before) and all(self.items[c].sited for c in first.candidates):
+            first.before[:0] = front
+            del statements[0]
+
+    def closes_modalities(self, lead: Sequence[Node], between: Sequence[Node]) -> bool:
+        """ "Sensation decreased in the arms to pain and temperature, touch preserved": a comma ends what was told."""
+        whole = next((i for i, n in enumerate(lead) if n.main == "item" and self._is_whole(n)), None)
+        told = whole is not None and any(n.main == "value" for n in lead)
+        return told and lead[-1].text in ("to", "for") and [n.main for n in between if n.main != "filler"] == ["comma"]
+
+    def _pass_wholes_on(self, statements: list[Statement]) -> None:
+        """ "Left leg sensation | reduced to touch": the places in front of the whole are of what was tested."""
+        for one, two in itertools.pairwise(list(statements)):
+            whole = len(one.names) == 1 and not one.names[0].sign and self._is_whole(one.names[0])
+            placed = any(n.main in ("side", "site") for n in one.before) and all(n.main == "filler" for n in one.after)
+            if whole and placed and len(two.before) > 1 and two.before[-1].text == "to":
+                two.before[:0] = [*one.before, Node(one.names[0].mark, "filler"), *one.after]
+                statements.remove(one)
 
     def holds(self, nodes: Sequence[Node], group: Sequence[Node], node: Node, between: Sequence[Node]) -> bool:
         """Whether a whole and what it does not cover stand in one list, closed by an "and" before its value."""

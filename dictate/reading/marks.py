@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from dictate.model.values import number_text
@@ -58,6 +59,12 @@ class Mark:
     def only(self, kind: str, item: str = "") -> Mark:
         """The same words, which can be this alone."""
         return Mark(self.start, self.end, (Role(kind, item),), None, self.text)
+
+    def part(self, begin: int, end: int, meanings: Callable[[str], set[Role]]) -> Mark:
+        """Its words begin..end-1 by themselves; of a mark whose tokens are its words."""
+        text = " ".join(self.text.split()[begin:end])
+        roles = sorted(meanings(text), key=lambda role: (role.kind, role.item, role.key))
+        return Mark(self.start + begin, self.start + end, tuple(roles), None, text)
 
     def role(self, kind: str, item: str | None = None) -> Role | None:
         """The first role of that kind (of that item, when one is given)."""

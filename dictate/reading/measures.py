@@ -14,12 +14,15 @@ from dictate.reading.owners import Owners
 from dictate.reading.walks import walk_of
 
 # Kinds whose value is a number or a mark, so that the words that go with it have to stand beside it.
+_HELPED = ("with ", "on ", "by ", "from ", "after ")
 CONDITIONED = frozenset({"acuity", "quantity", "grade", "pressure", "score"})
 _LIMITED = ("normality", "choice", "text")
 LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which light a pupil was measured
 
 # What is counted was not right.
-MISSES = frozenset({"error", "errors", "wrong", "incorrect", "mistake", "mistakes", "misstep", "missteps"})
+MISSES = frozenset(
+    {"error", "errors", "wrong", "incorrect", "missed", "misses", "mistake", "mistakes", "misstep", "missteps"}
+)
 _SIDES = {"l": "left", "r": "right"}
 
 
@@ -48,7 +51,7 @@ class Measurer:
         signs = [n for n in cell.values if n.mark.number is None and n.main == "item"]
         if meaning is None and item.kind == "normality" and signs and number is not None and number.a == 0:
             return Meaning(None, Status.NORMAL)  # "left leg rigidity nought": rated, and there is none
-        if meaning is None:
+        if meaning is None or (item.kind == "presence" and item.scored and not is_named(cell)):
             return None
         words = modifier_text(name, cell)
         value = meaning.value
@@ -72,6 +75,8 @@ class Measurer:
             return Meaning(Quantity(number=value.number, note=unit.text), status, "", meaning.by_side, meaning.readings)
         if abnormal and item.kind == "normality":
             missed = " ".join(n.text for n in others if n.text in MISSES)
+            if item.scored and number is not None and number.op in ("/", "of") and not missed:
+                return meaning  # "clock three of five, hands wrong": the words are a detail
             none = number is not None and number.a == 0 and missed
             return Meaning(Text(words=f"{value} {missed}"), Status.NORMAL) if none else None
         return meaning
@@ -80,10 +85,11 @@ class Measurer:
         self, name: str, item: Item, cell: Cell, base: Draft, numbers: list[Node], others: list[Node]
     ) -> list[str]:
         """ "Steady, ten seconds": the word beside a number that is the value, the number beside a word that is."""
-        if not numbers or not others:
+        if not numbers or not (others or cell.modifiers):
             return []
         if base.status is Status.MEASURED and item.kind == "normality":
-            return [n.text for n in others if n.main == "value" and self.owners.sense(name, n) == "normal"]
+            told = [n for n in others if n.main == "value" and self.owners.sense(name, n) in ("normal", "abnormal")]
+            return [n.text for n in (*told, *(n for n in cell.modifiers if n.main == "direction"))]
         if base.status is Status.MEASURED and item.kind == "quantity":
             # "positive at forty degrees", "turns en bloc in six steps"
             return [
@@ -111,6 +117,11 @@ class Measurer:
             if distance:
                 return Meaning(Text(words=f"{distance} in {meaning.value} s"), meaning.status)
         return meaning
+
+
+def is_named(cell: Cell) -> bool:
+    """Whether the words of a reading name the item, or a side or place of it, and are no number alone."""
+    return any(n.main == "item" for n in cell.nodes) or cell.side is not None or cell.site_node is not None
 
 
 def _is_measure(unit: Node) -> bool:
@@ -167,3 +178,17 @@ def in_full(node: Node) -> str:
     if node.main != "direction" and not node.mark.has("direction"):
         return node.text
     return " ".join(_SIDES.get(word, word) for word in node.text.split())
+
+
+def with_help_aside(cells: list[Cell]) -> list[Cell]:
+    """ "Recall 1/3, two more with a cue": what was got with help is a detail of what was got without."""
+    result = cells[:1]
+    for cell in cells[1:]:
+        helped = any(n.text.startswith(_HELPED) for n in cell.modifiers) and not result[-1].modifiers
+        if helped and result[-1].values and all(n.mark.number is not None for n in (*cell.values, *result[-1].values)):
+            words = sorted((*cell.values, *cell.modifiers), key=lambda n: n.mark.start)
+            result[-1].detail.append(" ".join(n.text for n in words))
+            result[-1].nodes.extend(cell.nodes)
+        else:
+            result.append(cell)
+    return result

@@ -6,13 +6,16 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dictate.grammar import Item, Scale
+from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.drafts import Draft
+from dictate.reading.list_sides import side_of_list
 from dictate.reading.nodes import Node
-from dictate.reading.reassigning import but_for_copies, rated_not_rating
+from dictate.reading.reassigning import but_for_copies, plain_regions, rated_not_rating
 from dictate.reading.weights import Statement
+
+_ALL = ("all", "both")  # of what was named of the other side
 
 
 def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
@@ -143,40 +146,14 @@ def _pair_of(draft: Draft, order: tuple[Side, Side]) -> list[Draft]:
     ]
 
 
-def side_of_list(statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item]) -> None:
-    """ "hip flexion four, knee extension five, on the left": a side set off at the end is of the whole list.
-
-    So is "on both sides" behind values that are all the same.
-
-    The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
-    """
-    last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
-    sides = [n for n in last if n.main == "side"]
-    place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
-    alike = len({str(draft.value) for draft in drafts}) == 1 and drafts[-1].side is Side.BOTH
-    lead = [n for n in last[:place] if n.text != "all"]  # "triceps 5, all on the left"
-    if not sides or last[place:] != sides or not drafts or not (alike or (lead and lead[-1].main == "comma")):
-        return
-    if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
-        return
-    side, scale = drafts[-1].side, items[drafts[-1].item].scale
-    span = (sides[0].mark.start, sides[-1].mark.end)
-    for draft in reversed(drafts[:-1]):
-        item = items[draft.item]
-        if draft.side is not None or item.scale != scale or item.sided == "never" or item.kind != "grade":
-            return
-        draft.side = side
-        draft.spans.append(span)
-
-
 def merge_sentence(
-    statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], scales: dict[str, Scale]
+    statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], grammar: Grammar
 ) -> list[Draft]:
     """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
-    drafts = merge_denials(but_for_copies(drafts), items)
+    drafts = plain_regions(merge_denials(but_for_copies(drafts), items), items)
     rated_not_rating(drafts, items)
-    pair_like_neighbours(drafts, items, scales)
-    side_of_list(statements, drafts, items)
+    pair_like_neighbours(drafts, items, grammar.scales)
+    side_of_list(statements, drafts, items, grammar.scales, grammar.common.plurals)
     whole_sides([node for statement in statements for node in statement.nodes], drafts, items)
     return drafts
 
@@ -203,11 +180,11 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
 
 
 def is_whole(nodes: Sequence[Node], place: int) -> bool:
-    """ "Right side", "left all", "on the left it is all"."""
+    """ "Right side", "left all", "on the left it is all", "L side"."""
     if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
         return nodes[place].text in WHOLE_SIDES
-    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text == "all"), None)
-    return after is not None and after.text == "all"
+    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text in _ALL), None)
+    return after is not None and (after.text in _ALL or nodes[place + 1].text == "side")
 
 
 def _within(node: Node, draft: Draft) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.reading.bare import BareNumbers
-from dictate.reading.company import measured, plain_word, qualifies_next
+from dictate.reading.company import beside_limb, measured, plain_word, qualifies_next
 from dictate.reading.context import Context
 from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
@@ -22,12 +22,10 @@ from dictate.reading.vital_signs import read_vital_signs
 _ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
-_SERVICES = frozenset(
-    {"clinic", "clinics", "service", "team", "society", "nurse", "unit", "ward", "symptoms", "specialist"}
-)
+_SERVICES = frozenset("clinic clinics service team society nurse unit ward symptoms specialist".split())
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
-_HEAD_NOUNS = frozenset({"reflex", "reflexes"})
+_HEAD_NOUNS = ("reflex", "reflexes")
 
 
 class Labeller:
@@ -64,13 +62,14 @@ class Labeller:
             if (mark.text.startswith("too ") and opens_reason(nodes, mark)) or bare_reason(marks, place, nodes):
                 node.main, in_reason = "reason", True  # "cannot do joint position, too drowsy"
             candidates = () if in_reason else self._candidates(marks, place, here, listed, nodes)
-            if node.main == "qualifier" and self._site_of(marks, place, active):
-                node.main = "site"
             if node.main == "value" and not candidates:
                 node.main = "qualifier" if qualifies_next(marks, place) else self._of_what(marks, place, active)
+            if node.main in ("qualifier", "word") and self._site_of(marks, place, active):
+                node.main = "site"
             elif node.main == "site" and not self._site_here(marks, place, active):
                 node.main = "word"
-            self._name(node, candidates, marks, place, active, nodes, placed=context.placed)
+            spoken = () if context.left and active is context.active else active
+            self._name(node, candidates, marks, place, spoken, nodes, placed=context.placed)
             if node.main == "value" and mark.text in _REPORTS and nodes and nodes[-1].text in SUBJECTS:
                 node.main = "filler"  # "she felt woozy": the verb of a sentence, no word for how it was
             if node.main == "item" and nodes and nodes[-1].main == "item" and self._is_head_noun(mark, nodes[-1]):
@@ -153,7 +152,7 @@ class Labeller:
             return "value"
         if any(r.item in names and r.kind == "qualifier" for r in mark.roles):
             return "qualifier"
-        return "word"
+        return "unit" if any(r.kind == "unit" and r.item in names for r in mark.roles) else "word"
 
     def _name(
         self,
@@ -194,11 +193,8 @@ class Labeller:
             "position",
         ):
             last = next((n for n in reversed(nodes) if n.main == "item"), None)
-            names = [
-                c
-                for c in (last.candidates if last else active)
-                if node.main != "position" or not self.items[c].positions
-            ]
+            spoken = last.candidates if last else active
+            names = [c for c in spoken if node.main != "position" or not self.items[c].positions]
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
             elif mark.text.startswith("at ") and any(r.kind == "qualifier" and r.item in names for r in mark.roles):
@@ -225,7 +221,7 @@ class Labeller:
         accepted = [name for name in weak if self.short.holds(name, marks, place, here, active)]
         found = list(dict.fromkeys([*strong, *accepted]))
         if not found and mark.number is not None:
-            return self.bare.of_unit(marks, place, nodes) or self.bare.of_number(marks, place, here, nodes)
+            return self.bare.of_unit(marks, place, here, nodes) or self.bare.of_number(marks, place, here, nodes)
         if not found and mark.role("rest"):
             return self.rest.items_of(marks, place, here, nodes)
         heading = mark.role("heading")
@@ -253,7 +249,8 @@ class Labeller:
         """The phrase describes the item spoken of, rather than naming one of its own."""
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
-        if not named and self._found_on(marks, place, whole=all(self.items[c].blanket for c in candidates)):
+        whole = all(self.items[c].blanket for c in candidates)
+        if not named and self._found_on(marks, place, whole=whole):
             return True
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         for name in last.candidates if last else ():
@@ -264,9 +261,12 @@ class Labeller:
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
                 return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
-        other = not set(active) & set(candidates)  # "Sensory. No sensory loss.": the whole is spoken of already
-        if last is None and not named and spoken_of and other and all(self.items[c].blanket for c in candidates):
-            return True  # "Finger nose normal on the right. Mild dysmetria on the left."
+        whole = whole and not set(active) & set(candidates)  # "Sensory. No sensory loss.": it is spoken of already
+        graded = any(self.items[a].scale and not self.items[a].blanket for a in active) and beside_limb(marks, place)
+        if last is None and not named and spoken_of and whole and not graded:
+            return all(
+                n.main != "rest" for n in nodes
+            )  # "Finger nose normal on the right. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:

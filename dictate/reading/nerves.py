@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
@@ -16,6 +16,8 @@ _HALVES["sens"] = _HALVES["sensory"]
 _STRENGTHS = frozenset({"strength", "power", "motor strength", "motor power"})
 _FULL = frozenset({"full power", "full strength", "normal power", "normal strength"})
 _MOVING = frozenset({"V", "VII", "XI", "XII"})
+_MUSCLES = {"v": "jaw_strength", "vii": "facial_strength", "xi": "sternocleidomastoid", "xii": "tongue"}
+_NAMED = ("item", "sign", "alone")
 _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
 
@@ -35,9 +37,24 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str,
     if end == 1 and first.text == "i":
         return [first.only("item", "smell"), *marks[1:]]
     text = " ".join(mark.text for mark in marks[:end])
-    roles = first.roles if end == 1 else ()
+    named = {role.item: role for mark in marks[:end] for role in mark.roles if role.kind == "item"}
+    if len(named) > 1:
+        return marks  # "V, VII: normal": two names
+    roles = first.roles if end == 1 else tuple(named.values())
     title = Role("heading_part", key="cranial_nerves")
-    return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *marks[end:]]
+    moved = [_MUSCLES[mark.text] for mark in marks[:end] if mark.text in _MUSCLES]
+    rest = _of_muscles(marks[end:], moved[0]) if len(moved) == 1 else marks[end:]
+    return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *rest]
+
+
+def _of_muscles(marks: Sequence[Mark], item: str) -> list[Mark]:
+    """ "V: no weakness", "XI: power 5/5": the strength of what the nerve moves, and of no limb."""
+    parts = [part for mark in marks for part in (mark.inner or (mark,))]
+    kinds = [next((r.kind for r in part.roles if r.item == "strength_all" and r.kind in _NAMED), "") for part in parts]
+    sites = [limb_of(role.key) for part in parts if (role := part.role("site", "")) is not None]
+    if not any(kinds) or any(site in LIMBS for site in sites):
+        return list(marks)
+    return [part.only(kind, item) if kind else part for part, kind in zip(parts, kinds, strict=True)]
 
 
 def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
@@ -48,7 +65,8 @@ def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence
     behind = lead[-1].has("colon", "comma") or (numbered and lead[-1].text in _HALVES)
     if not (named or numbered) or not behind:
         return marks
-    return [mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES else mark for mark in marks]
+    told = [mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES else mark for mark in marks]
+    return told if lead[0].text == "face" else _of_muscles(told, _HALVES["motor"])
 
 
 def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str]) -> Sequence[Mark]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import itertools
 
+from dictate.model import Side
 from dictate.reading.cuts import is_unknown
 from dictate.reading.drafts import Cell
-from dictate.reading.lexicon import leads_on
+from dictate.reading.lexicon import is_preposition, leads_on
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 
@@ -51,6 +52,8 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     if denied and cell.split and after is not None and after.main == "qualifier" and after.text.startswith(_WAYS):
         return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
     normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
+    if denied and sign and cell.split and _at_an_unknown_place(following):
+        return after  # "on left gaze, none in Frenzel's": not a word of what was named
     if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
     return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
@@ -61,11 +64,23 @@ def _is_direction(node: Node) -> bool:
     return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
 
 
+def _at_an_unknown_place(following: list[Node]) -> bool:
+    """A preposition with a word behind it that has no meaning here."""
+    ahead = [n for n in following[:3] if n.text not in ("any", "the")]
+    return len(ahead) > 1 and is_preposition(ahead[0].mark) and is_unknown(ahead[1])
+
+
 def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
     """ "No nystagmus in primary gaze, a few beats on lateral gaze": behind a direction of its own it was there."""
-    behind = cell.negated and cell.split and not cell.values and node.main == "qualifier" and not _is_direction(node)
-    ahead = itertools.takewhile(lambda n: not n.is_break, following)
-    return behind and any(map(_is_direction, cell.modifiers)) and any(map(_is_direction, ahead))
+    none = bool(cell.values) and all(v.mark.role("absent", "") for v in cell.values)
+    denied = (cell.negated and not cell.values) or (none and not cell.negated)
+    kind = node.mark.has("qualifier") and not node.text.startswith(_WAYS)  # "left beating" says of what kind it is
+    behind = denied and cell.split and kind
+    ahead = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", following))
+    if any(n.text in ("or", "nor", "either") for n in ahead):
+        return False  # the denial goes on: "no tremor at rest, postural or intention"
+    placed = any(_is_direction(n) or n.main in ("side", "site") for n in ahead)
+    return behind and placed and any(map(_is_direction, cell.modifiers))
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
@@ -93,6 +108,19 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
         cell.negated, cell.negation, cell.values = False, None, []
 
 
+def keep_but(cell: Cell, before: Cell) -> bool:
+    """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
+    placed = cell.side is not None or cell.site_node is not None or cell.excepted or cell.negated
+    if placed or not cell.values or not before.contrasted or before.side not in (Side.LEFT, Side.RIGHT):
+        return False
+    told = [n for n in before.values if n.mark.has("abnormal", "sign")]
+    if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
+        return False
+    before.detail.extend(f"but {n.text}" for n in cell.values)
+    before.nodes.extend(cell.nodes)
+    return True
+
+
 def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
     """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
     cell.detail.append(f"not {denied.text}")
@@ -106,6 +134,13 @@ def only_this(nodes: list[Node]) -> None:
         denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
         if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
             comma.main, only.main = "filler", "contrast"
+
+
+def but_some(nodes: list[Node]) -> None:
+    """ "No fasciculations in the arms but some in the left calf": there, to some degree."""
+    for but, some in itertools.pairwise(nodes):
+        if but.main == "contrast" and some.text == "some" and some.main == "filler":
+            some.main = "severity"
 
 
 def answer_no(nodes: list[Node]) -> None:

@@ -21,6 +21,7 @@ _GOING = {
     ("->",),
     ("to",),
 }
+_COUNTED = {"correct", "right", "times", "trials", "movements", "attempts", "responses"}
 _SCORED = {"rass", "score", "of", "is", "was", "at"}
 _METRES = frozenset({"metre", "metres", "meter", "meters", "m"})
 _CENTIMETRES = frozenset({"centimetres", "centimeters", "cm"})
@@ -144,7 +145,7 @@ class _Reader(Cardinals):
 
     def _joined(self, a: float, sign: str, end: int) -> tuple[Number, int] | None:
         """ "n over m", "n out of m", "20 30"."""
-        end += self.at(end) == "correct" and self.at(end + 1) in {"of", "out"}  # "three correct of five"
+        end += self.at(end) in _COUNTED and self.at(end + 1) in {"of", "out"}  # "three correct of five"
         word, after, op = self.at(end), self.at(end + 1), ""
         if word in {"over", "/"} or self._is_over(word, a, end + 1):
             op, end = "/", end + 1

@@ -102,6 +102,12 @@ class Owners:
         if self.items[owner].kind == "grade" and node.mark.number is not None and last.mark.number is None:
             of_next = side_next(following) and not (cell.side is not None and value_next(following[1:]))
             return not last.mark.has("grade") and not of_next  # "left deltoid weak, 4/5"
+        if node.main == "dermatome" and (last.mark.has("present") or last.main == "dermatome"):
+            # "a level is present at C5"; "T10 to pinprick, T12 to light touch" are two
+            return not (cell.split and any(n.mark.start > last.mark.start for n in cell.modifiers))
+        shown = last.mark.role("present", "") is not None and node.mark.role("value", owner) is not None
+        if self.items[owner].kind == "choice" and shown and self.sense(owner, node) == "abnormal":
+            return True  # "Romberg +ve, falls backwards"
         unable = last.text in INABILITY or (last.main == "item" and says_unable(last.text))
         if unable and node.mark.number is None and not cell.split:
             return True  # "cannot rise from a low chair with her arms folded"

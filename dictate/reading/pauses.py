@@ -123,6 +123,8 @@ def _go_on(
     if _open_number(one, two) or (len(one) > 1 and (one[-1] in _OPEN or tuple(one[-2:]) in _NO)):
         return True
     head, tail = _phrases(one, lexicon), _phrases(two, lexicon)
+    if _is_number(one[-1]) and tail[0].text == "minus" and len(tail) > 1 and tail[1].is_any(_TITLES):
+        return True  # "Knee flexion 5. Minus ankle dorsiflexion 4."
     measured = "unit" in tail[0].kinds or tail[0].text in _MINUTES
     if _is_number(one[-1]) and measured and not tail[0].is_any(_NAMES | _PLACES):
         return True
@@ -212,7 +214,7 @@ def _tells_first(phrases: Sequence[_Phrase]) -> bool:
             return told
         if phrase.is_any(_NAMES) and not phrase.is_any(_TELLS):
             return False
-        told = told or phrase.is_any(_TELLS | {"number"})
+        told = told or (phrase.is_any(_TELLS | {"number"}) and "side" not in phrase.kinds)  # a hand is right, too
         if not told and not phrase.is_any(_PLACES | {"link", "filler"}):
             return False
     return told

@@ -36,6 +36,8 @@ class SiteFinder:
             return True
         if not any(self.items[name].sited or self.items[name].site_items for name in active):
             return False
+        if self._rates_on(marks, place, active, nodes):
+            return True  # "Ashworth right elbow flexors 2, wrist flexors 1"
         if _none_there(marks, place) and all(self._is_sited_sign(name) for name in active):
             return True  # "fasciculations in the left deltoid, tongue none"
         here = any(node.main == "item" for node in nodes)
@@ -46,6 +48,8 @@ class SiteFinder:
         if not general:
             return False
         site = marks[place].role("site")
+        if placed_here and site is not None and self._closes(marks, place, candidates, limb_of(site.key), active):
+            return True  # "power 4 LL, 5 UL"
         if placed and not here and self._goes_on(marks, place, candidates, active):
             return True  # "paratonia in both legs. The arms are all right."
         regional = (
@@ -67,8 +71,26 @@ class SiteFinder:
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
 
+    def _rates_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> bool:
+        """A further place in a list of ratings by place: a number before it, and a number behind it."""
+        rated = (
+            item.kind == "grade" and item.sited and not item.blanket for item in map(self.items.get, active) if item
+        )
+        before = [node.main for node in nodes if node.main not in ("filler", "side")][-2:]
+        after = [mark for mark in marks[place + 1 : place + 4] if not mark.has("side", "filler")]
+        own = any(role.kind == "site" and role.item in ("", *active) for role in marks[place].roles)
+        return own and before == ["number", "comma"] and bool(after) and after[0].number is not None and all(rated)
+
     def _is_sited_sign(self, name: str) -> bool:
         return self.items[name].sited and self.items[name].kind == "presence"
+
+    def _closes(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], limb: str, active: tuple[str, ...]
+    ) -> bool:
+        """A limb at the end of a phrase whose item was told by limbs: no name of another whole of that limb."""
+        wholes = all(self.items[name].blanket and self.items[name].limb == limb for name in candidates)
+        ends = place + 1 == len(marks) or marks[place + 1].has("comma", "semicolon", "stop", "conj")
+        return wholes and ends and any(limb in self.items[name].site_items for name in active)
 
     def _told_next(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...]) -> bool:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""

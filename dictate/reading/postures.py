@@ -26,6 +26,9 @@ class PostureGiver:
         """
         covered: list[Node] = []
         positional = [d for d in drafts if self.items[d.item].positions]
+        if context.posture_unknown:
+            context.posture_open = context.after_pressure = context.after_pulse = False
+            return covered
         found = events(nodes, context.posture)
         felt = context.after_pulse and all(self.items[d.item].kind == "presence" for d in positional)  # "No symptoms."
         carried = context.posture if context.posture_open or context.after_pressure or felt else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -31,22 +32,29 @@ from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light
 from dictate.reading.halves import set_apart_halves
 from dictate.reading.leftovers import leftovers
 from dictate.reading.lexicon import Lexicon
+from dictate.reading.limb_regions import regions_in_force
 from dictate.reading.limb_titles import limbs_in_force
+from dictate.reading.listed_signs import open_lists
 from dictate.reading.margins import Weigh, with_rivals
 from dictate.reading.marks import Mark
 from dictate.reading.merging import merge_repeats
+from dictate.reading.missed_titles import without_missed
+from dictate.reading.nerve_titles import with_nerve_titles
 from dictate.reading.numbering import without_numbering
 from dictate.reading.occasion import is_examination
 from dictate.reading.organ_titles import organs_in_force
 from dictate.reading.pauses import without_pauses
+from dictate.reading.posture_titles import PostureTitles
 from dictate.reading.references import set_apart_references
 from dictate.reading.repair import Known, mend
 from dictate.reading.sections import split, titles_on_lines
 from dictate.reading.sentences import SentenceReader
 from dictate.reading.shorthand import read_shorthand
 from dictate.reading.signs import signs_of_sides
+from dictate.reading.stray_sides import join_stray_sides
 from dictate.reading.strokes import number_items
 from dictate.reading.talk import is_reply
+from dictate.reading.title_cuts import TitleCutter
 from dictate.reading.tokens import Token, evidence, tokenize
 from dictate.reading.walks import same_distance
 
@@ -100,7 +108,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     written = with_dictated_marks(
         tokenize(transcript, misheard=lexicon.misheard), lexicon.grammar.common.dictated_marks
     )
-    tokens = without_pauses(written, transcript.words, lexicon)
+    tokens = with_nerve_titles(without_pauses(written, transcript.words, lexicon))
     if not tokens:
         return Reading((), ())
     misheard: list[Remark] = []
@@ -115,15 +123,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
         for start, end, spoken in references
     ]
     sentences, kept = split(titles_on_lines(marks, tokens, lexicon.meanings), tokens)
-    reader = SentenceReader(lexicon, tokens)
-    reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
-    limbs, organs = limbs_in_force(sentences, tokens, lexicon), organs_in_force(sentences, tokens, lexicon)
-    titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
-    for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
-        if is_reply(sentence, before):
-            reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
-        else:
-            reader.read(sentence)
+    reader = _through(sentences, tokens, lexicon, earlier)
     drafts = merge_repeats(reader.drafts, lexicon.items)
     same_distance(drafts)
     tell_sizes_from_differences(drafts, tokens)
@@ -141,9 +141,36 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     return Reading(findings, (*misheard, *whose, *remarks))
 
 
+def _through(
+    sentences: list[list[Mark]], tokens: list[Token], lexicon: Lexicon, earlier: Sequence[tuple[int, int]]
+) -> SentenceReader:
+    """All sentences read, each under its title; read again where a title must have been missed."""
+    postures = PostureTitles(tokens, lexicon)
+    sentences = postures.join(join_stray_sides(sentences, tokens))
+    cutter = TitleCutter(sentences, tokens, lexicon)
+    sentences = cutter.cut()
+    limbs = limbs_in_force(sentences, tokens, lexicon, cutter.sure)
+    organs = organs_in_force(sentences, tokens, lexicon, cutter.sure)
+    titles = [limb or organ for limb, organ in zip(limbs, organs, strict=True)]
+    titles = regions_in_force(sentences, tokens, lexicon, titles)
+    while True:
+        reader = SentenceReader(lexicon, tokens)
+        reader.remarks.extend((RemarkKind.TALK, start, end) for start, end in earlier)
+        for (before, sentence), reader.context.limb in zip(itertools.pairwise([[], *sentences]), titles, strict=True):
+            reader.context.posture_unknown = sentence[0].start in postures.open
+            if is_reply(sentence, before):
+                reader.remarks.append((RemarkKind.TALK, sentence[0].start, sentence[-1].end))
+            else:
+                reader.read(sentence)
+        heard = without_missed(reader.drafts, sentences, titles)
+        if heard == titles:
+            return reader
+        titles = heard
+
+
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
-    signed = signs_of_sides(lexicon.find(tokens), tokens, lexicon)
+    signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
     return without_numbering(number_items(marks, tokens), tokens)

@@ -28,3 +28,26 @@ def rated_not_rating(drafts: Sequence[Draft], items: Mapping[str, Item]) -> None
         if rating and draft.status is Status.NORMAL and draft.value is None:
             rated = next((d.item for d in drafts[:place] if items[d.item].sited and d.item != draft.item), draft.item)
             draft.item = rated
+
+
+def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]:
+    """ "5 at the wrist and hand": of the region, whose name says it already; "wrist 3, fingers 2" stay apart."""
+    kept: list[Draft] = []
+    for draft in drafts:
+        if draft.site and items[draft.item].blanket and _says_region(draft, items):
+            parts = [one for one in drafts if (one.item, one.side) == (draft.item, draft.side)]
+            if all((one.value, one.status) == (draft.value, draft.status) for one in parts):
+                draft.site = ""
+        said = (draft.item, draft.side, draft.site, draft.value, draft.status)
+        same = [one for one in kept if (one.item, one.side, one.site, one.value, one.status) == said]
+        if same and items[draft.item].limb and items[draft.item].blanket:
+            same[0].spans.extend(draft.spans)
+        else:
+            kept.append(draft)
+    return kept
+
+
+def _says_region(draft: Draft, items: Mapping[str, Item]) -> bool:
+    """Whether that part of the limb is the region, as the item of the whole limb tells it."""
+    of_limb = (one for one in items.values() if one.blanket and one.limb == items[draft.item].limb)
+    return any(one.site_items.get(draft.site) == draft.item for one in of_limb)

@@ -67,7 +67,7 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     """Sentences of the examination in order, and the spans of spoken sections that are not examination.
 
     A section starts with its heading at the start of a sentence and holds until a component's heading, or that of the
-    examination, starts one.
+    examination, starts one. A history also ends where a new line begins with something measured ("BP 106/64").
     """
     inside: list[list[Mark]] = []
     kept: list[Kept] = []
@@ -78,7 +78,11 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
             opened = ""  # "Follow-up." in front of everything says which visit it is
         if opened in _KINDS:
             section = _KINDS[opened]
-        elif section is not None and (opened == EXAMINATION or _opens_component(sentence)):
+        elif section is not None and (
+            opened == EXAMINATION
+            or _opens_component(sentence)
+            or (section is RemarkKind.HISTORY and _measures_on_a_new_line(sentence, tokens))
+        ):
             section = None
         if section is None:
             inside.append(sentence)
@@ -87,6 +91,12 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
         else:
             kept.append((section, sentence[0].start, sentence[-1].end))
     return inside, kept
+
+
+def _measures_on_a_new_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
+    first = sentence[0]
+    opens = first.start > 0 and tokens[first.start - 1].ends_line
+    return opens and first.has("item") and bool(found_in(sentence[:3], measured=True))
 
 
 def _section_of(sentence: Sequence[Mark]) -> str:

@@ -7,12 +7,12 @@ from dataclasses import replace
 
 from dictate.model import RemarkKind
 from dictate.reading.bare_nerves import NerveNumbers
-from dictate.reading.carrying import SideCarrier, end_of_grades
+from dictate.reading.carrying import SideCarrier, end_of_grades, goes_on_by_name, going_on
 from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
-from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said
-from dictate.reading.going_on import GoingOn, of_other_side
+from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said, entitle
+from dictate.reading.going_on import GoingOn, give_side_behind, of_other_side
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.lists import perhaps_denied
@@ -75,6 +75,7 @@ class SentenceReader:
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None
+        self.context.left = self.said is not None and self.said.is_left(self.context.limb)
         nodes = self.labeller.label(sentence, self.context)
         if not nodes:
             return
@@ -93,13 +94,13 @@ class SentenceReader:
         for statement in statements:
             self._statement(statement)
             if self.said is not None and self.said.statement is statement:
-                self._entitle(self.said.drafts, titles(before, statement, self.items))
+                entitle(self.said.drafts, titles(before, statement, self.items))
             before = statement
         if other_side:
             self._orphan(Statement(after=other_side))
         standing = {id(draft) for draft in earlier[-64:]}  # more than a correction can reach
         first_draft = next((at for at in range(len(self.drafts), 0, -1) if id(self.drafts[at - 1]) in standing), 0)
-        said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar.scales)
+        said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar)
         for node in self.postures.give(nodes, said, self.context):
             self._cover(node)
         self.drafts[first_draft:] = said
@@ -129,6 +130,8 @@ class SentenceReader:
         if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
+        if self.said is not None and goes_on_by_name(statement, self.said):
+            going_on(drafts, self.said, self.drafts)
         self.said = Said(statement, cells, candidates, drafts, self.context.limb)
         self.drafts.extend(drafts)
 
@@ -169,6 +172,7 @@ class SentenceReader:
         if self.said.drafts and (other := of_other_side(self.said.drafts[-1], nodes)) is not None:
             self.drafts.append(other)
             return
+        nodes = give_side_behind(self.said.drafts, nodes, self.items)
         if link := of_last(nodes):
             self._amend_last(statement, link)
             return
@@ -194,7 +198,7 @@ class SentenceReader:
         drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
-            self._entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
+            entitle(drafts, [n for n in self.said.statement.nodes if n.main in ("item", "side")])
             sides = [cell.side for cell in self.said.cells if cell.side is not None]
             for draft in drafts if len(sides) == 1 else ():
                 draft.side = draft.side or sides[0]
@@ -210,6 +214,7 @@ class SentenceReader:
             return []
         drafts = self.status.drafts(cell, [], names)
         site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
+        going_on(drafts, self.said, self.drafts)
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:
                 draft.site = site
@@ -285,11 +290,6 @@ class SentenceReader:
             for draft in reversed(earlier)
             if side is not None
         ]
-
-    def _entitle(self, drafts: list[Draft], names: list[Node]) -> None:
-        """Give findings the words in front of them that say of what they are."""
-        for draft in drafts:
-            draft.spans.extend((n.mark.start, n.mark.end) for n in names)
 
     def _cover(self, node: Node) -> None:
         self.covered.update(range(node.mark.start, node.mark.end))

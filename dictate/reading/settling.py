@@ -3,29 +3,25 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.grading import settle_grades
+from dictate.reading.held_against import hold_against
 from dictate.reading.led_values import untitle
 from dictate.reading.marks import Mark, Role
+from dictate.reading.neighbours import settle_neighbours
 from dictate.reading.nerves import strength_of_nerve
-from dictate.reading.nodes import Node, limb_of
-from dictate.reading.not_so import answer_no, but_is_not, only_this
+from dictate.reading.nodes import Node
+from dictate.reading.not_so import answer_no, but_is_not, but_some, only_this
+from dictate.reading.reaching import reach
 from dictate.reading.tasks import SUBJECTS
+from dictate.reading.untested import tell_untested
 from dictate.reading.weights import Statement
 
-_EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
-_I_DID = frozenset("did could would have i we".split())
-_ON_THE_WAY = frozenset({"the", "with", "to"})
-_COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs"})
 _AUXILIARIES = ("does", "did", "do")
-_TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
-_TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
-_WHERE = frozenset({"at", "in", "on", "of", "over"})
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
-_REACHING = frozenset({"to", "until", "till", "up to", "as far as"})
-_LIMBS = frozenset({"upper_limb", "lower_limb", "limb", "distal"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -35,39 +31,22 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     strength_of_nerve(nodes, items)
     untitle(nodes, items)
     place_titles(nodes)
-    grades_aside(nodes, items)
+    settle_grades(nodes, items)
     both_of_two(nodes)
-    compared_sides(nodes)
+    hold_against(nodes, items)
+    settle_neighbours(nodes, items)
     count_losses(nodes, items)
     give_units(nodes)
-    not_tested(nodes)
-    left_undone(nodes, items)
+    tell_untested(nodes, items)
     answer_no(nodes)
     only_this(nodes)
+    but_some(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
     quiet_negations(nodes)
     reach(nodes)
-
-
-def reach(nodes: list[Node]) -> None:
-    """ "Reduced in the legs to the knees": the place it reaches says more than the limb."""
-    limb: Node | None = None
-    for place, node in enumerate(nodes):
-        if node.is_break or node.main == "item":
-            limb = None
-        elif node.main == "site" and limb is not None and _led_by(nodes[:place], _REACHING):
-            limb.main, limb = "filler", None
-        elif node.main == "site":
-            limb = node if limb_of(node.key("site")) in _LIMBS and not node.mark.has("side") else None
-
-
-def _led_by(before: Sequence[Node], words: Collection[str]) -> bool:
-    """Whether such a word stands in front, with no more than an article and a side between."""
-    said = [n.text for n in before[-3:] if n.main != "side" and n.text not in ("the", "his", "her")]
-    return bool(said) and said[-1] in words
 
 
 def patients_seen(nodes: list[Node]) -> None:
@@ -90,22 +69,6 @@ def place_titles(nodes: list[Node]) -> None:
             link.main, link.mark = "conj", replace(link.mark, text="and")
 
 
-def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "Brisk (3+) at both knees", "brisk, 3+, at both knees": a number set off says how much the word before it says.
-
-    A grade says it better than the word.
-    """
-    for place in range(len(nodes) - 3):
-        word, opening, number, closing = nodes[place : place + 4]
-        if word.main != "value" or number.main != "number" or not opening.main == closing.main == "comma":
-            continue
-        if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 4 : place + 5]):
-            opening.main = closing.main = "filler"
-            named = next((n.candidates for n in reversed(nodes[:place]) if n.main == "item"), ())
-            if any(items[name].kind == "grade" for name in named):
-                word.main = "filler"
-
-
 def both_of_two(nodes: list[Node]) -> None:
     """ "Tone and bulk were both normal", "touch and pin ... both are low": the two that were named, and no sides."""
     for place, node in enumerate(nodes):
@@ -119,15 +82,6 @@ def both_of_two(nodes: list[Node]) -> None:
         after = {n.text for n in nodes[place + 1 : place + 2]}
         if (pair and verbs & _VERBS) or (two and after & _VERBS):
             node.main = "filler"
-
-
-def compared_sides(nodes: list[Node]) -> None:
-    """ "Two plus like the right", "reduced compared with the left": the side it is held against is not where it was."""
-    for place, node in enumerate(nodes):
-        behind = [n for n in nodes[max(0, place - 3) : place] if n.text not in _ON_THE_WAY]
-        named = bool(behind) and behind[-1].main == "item"  # "relative afferent pupillary defect on the left"
-        if node.main == "side" and behind and not named and behind[-1].text.split()[0] in _COMPARING:
-            node.main = "compared"
 
 
 def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
@@ -167,19 +121,6 @@ def give_units(nodes: list[Node]) -> None:
             one.unit = two.mark
 
 
-def not_tested(nodes: list[Node]) -> None:
-    """ "did not formally test coordination": what is denied is the examining, not what would have been found."""
-    for place, node in enumerate(nodes):
-        if node.main != "negation" or not node.text.endswith("not"):
-            continue
-        after = list(itertools.takewhile(lambda n: n.main in ("filler", "word"), nodes[place + 1 : place + 4]))
-        verb = next((n for n in after if n.text in _EXAMINING), None)
-        by_me = any(n.text.split()[-1] in _I_DID for n in nodes[max(0, place - 3) : place])
-        if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
-            node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
-            verb.main = "filler"
-
-
 def denied_behind(nodes: list[Node]) -> None:
     """ "Dizziness on standing he denies": behind what it denies, as nothing else follows."""
     for place, node in enumerate(nodes):
@@ -208,27 +149,17 @@ def verbs_unsaid(nodes: list[Node]) -> None:
             nodes[start - 1].main = "except"
 
 
-def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "No Romberg today", "no fundoscopy": a test was not done; of a sign the same words say that it was not there."""
-    said = [node for node in nodes if node.text != "formal"]
-    for place, (one, two) in enumerate(itertools.pairwise(said)):
-        if one.text != "no" or one.main != "negation" or two.main != "item" or two.sign:
-            continue
-        sign = any(items[name].kind == "presence" for name in two.candidates)
-        behind = said[place + 2 : place + 4]
-        today = bool(behind) and behind[0].text in _TODAY and (len(behind) == 1 or behind[1].is_break)
-        if not sign and (today or two.text.split()[-1] in _TESTING):
-            one.main, one.mark = "value", replace(one.mark, roles=(Role("not_examined"),))
-
-
 def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
 
     So is a task that somebody cannot do ("walks on his toes but not on his heels").
     """
-    for one, two in itertools.pairwise(nodes):
-        denied = one.main == "except" and one.text.endswith(" not") and two.main == "item"
-        if denied and (two.sign or all(items[name].task for name in two.candidates)):
+    for place, one in enumerate(nodes):
+        if one.main != "except" or not one.text.endswith(" not"):
+            continue
+        two = next((n for n in nodes[place + 1 :] if n.main not in ("side", "filler")), one)
+        task = two.main == "item" and all(items[name].task for name in two.candidates)
+        if task or (two.sign and two is nodes[place + 1]):
             one.main = "negation"
 
 

@@ -11,6 +11,7 @@ from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import Node
+from dictate.reading.not_so import keep_but
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
@@ -24,8 +25,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     for place, cell in enumerate(full):
         if result:
             _take_denial(cell, result[-1])
-        if cell.denying and cell.values:
-            cell.negated = True  # "present but not brisk"
+        if result and keep_but(cell, result[-1]):
+            continue
+        cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
             if cell.excepted and result:
                 cell.side = cell.side or result[-1].side  # "right leg four bar the ankle, which is three"
@@ -38,11 +40,10 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             _differ(cell, before)
             result.append(cell)
             continue
-        if before.closed and cell.modifiers:
-            result.append(cell)  # "none on the left; on the right, mild, at rest"
-            continue
         if before.closed or (before.contrasted and before.values and not cell.hedged):
-            continue  # after a semicolon nothing is shared, nor after a "but"
+            # after a semicolon nothing is shared, nor after a "but"; "none on the left; on the right, mild, at rest"
+            result.extend([cell] if before.closed and cell.modifiers else [])
+            continue
         if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
@@ -120,7 +121,7 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         placed = one.site_node is not None and not (place and _in_one_list(cells[place - 1], one))
-        if two.site_node is None and placed and two.values and two.side is not None:
+        if two.site_node is None and placed and two.values and two.side is not None and not two.broken:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and not one.closed and _measured_alike(one, two):
             one.site_node = two.site_node  # "four on the right and six on the left ankle"
@@ -155,11 +156,12 @@ def _same_side_goes_on(cell: Cell, before: Cell) -> bool:
 def _take_over(cell: Cell, before: Cell) -> None:
     """The value before holds here too; a count, or that there was none, does not where it is told how it was here.
 
-    "Four beats on the left, sustained on the right"; "ptosis R none, L mild".
+    "Four beats on the left, sustained on the right"; "ptosis R none, L mild"; "normal on the left, a bit on the right".
     """
     graded = any(n.main == "severity" for n in cell.modifiers)
     only = any("only" in n.text.split() for n in cell.modifiers)  # "absent left, right only with reinforcement"
-    if (graded or only) and (before.negated or any(n.mark.role("absent", "") for n in before.values)):
+    nothing = before.negated or any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in before.values)
+    if (graded or only) and nothing:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
@@ -178,7 +180,8 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
         listed = False
         if one.site_node is None or two.site_node is None or not joined or not two.values:
             continue
-        if not (one.values or one.negated or one.excepted):
+        told = one.modifiers and any(n.main == "item" for n in one.nodes)  # "coarse on the right hand and fine ..."
+        if not (one.values or one.negated or one.excepted or told):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
         alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
@@ -271,9 +274,20 @@ def shared_side(cell: Cell, second: Node) -> Node | None:
     if site is None:
         return None
     fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if led := _led_by_side(before):
+        return led
     if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
-    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
     if fingers:
         return next((n for n in before if n.main == "side"), None)
     return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None
+
+
+def _led_by_side(before: Sequence[Node]) -> Node | None:
+    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
+    side = next((n for n in before if n.main == "side"), None)
+    named = next((n for n in reversed(before) if n.main == "item"), None)
+    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
+        return None
+    return side

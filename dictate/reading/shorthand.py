@@ -11,6 +11,7 @@ from dictate.reading.tokens import Token
 
 _EYES = {"RE": "right", "LE": "left"}  # LE is also a leg: an eye only where eyes are spoken of
 _EYE_NERVES = frozenset({"II", "III", "IV", "VI"})
+_FOUR_SCORE = 16  # points
 _SIGNS = {"+": (1.0, "+"), "-": (0.0, "")}
 
 
@@ -23,6 +24,8 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
         side = _EYES.get(tokens[mark.start].text) if mark.end - mark.start == 1 else None
         if side is not None and _names(marks, place, tokens, items, _is_of_eyes):
             mark = replace(mark, roles=(Role("side", key=side),))
+        if tokens[mark.start].text == "FOUR" and _is_of_sixteen(marks[place + 1 : place + 2]):
+            mark = replace(mark, roles=(Role("item", "four_score"),), number=None)
         if mark.text == "n" and mark.has("word") and _closes(marks, place, tokens):
             mark = replace(mark, roles=(Role("normal"),))
         if tokens[mark.start].text in ("B", "each") and _is_both(marks, place, tokens):
@@ -33,6 +36,12 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
         result.append(mark)
         place += 1
     return result
+
+
+def _is_of_sixteen(after: Sequence[Mark]) -> bool:
+    """ "FOUR 6/16": the coma score in capitals is no number four."""
+    number = after[0].number if after else None
+    return number is not None and number.op in ("/", "of") and number.b == _FOUR_SCORE
 
 
 def _is_both(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
@@ -74,12 +83,21 @@ def _is_jerk(item: Item) -> bool:
 
 
 def _sign_pair(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> Mark | None:
-    """ "-/-", "+/+", "-/+": two jerks that are there or not; "+/-" alone is one that is barely there."""
+    """ "-/-", "+/+", "++/+": two jerks that are there or not; "+/-" alone is one that is barely there."""
     three = marks[place : place + 3]
     if len(three) < 3 or three[1].text != "/" or not (tokens[three[1].start].glued and tokens[three[2].start].glued):
         return None
-    if three[0].text not in _SIGNS or three[2].text not in _SIGNS:
+    one, two = (_jerk_written(mark) for mark in (three[0], three[2]))
+    if one is None or two is None:
         return None
-    (a, a_sign), (b, b_sign) = _SIGNS[three[0].text], _SIGNS[three[2].text]
+    (a, a_sign), (b, b_sign) = one, two
     number = Number(a=a, a_sign=a_sign, op="/", b=b, b_sign=b_sign)
     return Mark(three[0].start, three[2].end, (Role("number"),), number, " ".join(mark.text for mark in three))
+
+
+def _jerk_written(mark: Mark) -> tuple[float, str] | None:
+    """ "+", "-", "++": how brisk, and its sign; None: no jerk is written so."""
+    if mark.text in _SIGNS:
+        return _SIGNS[mark.text]
+    pluses = set(mark.text.split()) == {"+"} and mark.number is not None and not mark.number.op
+    return (mark.number.a, "+") if pluses and mark.number is not None else None

@@ -6,13 +6,12 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
+from dictate.reading.joints import goes_on_listing, measured_from, no_jerk, paired_with
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
 from dictate.reading.numbers import CHART_LINES
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
-_ARTICLES = frozenset({"the", "a", "his", "her"})
-_EXTENTS = frozenset({"below", "above", "beneath"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
 _ENDS = ("item", "sign", "alone", "context", "stop")
@@ -54,7 +53,7 @@ class ShortNames:
             return False  # "eyes one to pain"
         if self.items[name].kind == "grade" and self._of_jerks(marks, place):
             return item.scale == "tendon_reflex"
-        if (item.scale == "tendon_reflex" and _measured_from(marks, place)) or self._is_place(item, marks, place):
+        if (item.scale == "tendon_reflex" and measured_from(marks, place)) or self._is_place(item, marks, place):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
@@ -66,12 +65,15 @@ class ShortNames:
             return self._part_follows(item, marks, place, active)
         if item.group and item.kind == "score" and not _has_points(name, marks[max(0, place - 2) : place + 5]):
             return False  # "makes good eye contact": points are a number, or words of the scale
-        if item.group and self._group_near(item.group, marks, place, active):
+        told = self.lexicon.component[name].value in here or any(mark.number for mark in marks[place - 2 : place + 3])
+        if item.group and (told or item.kind != "quantity") and self._group_near(item.group, marks, place, active):
             return True
         if item.group == "coma_scale":
             return False
         if item.blanket and item.kind == "grade" and not self._graded(marks, place):
             return False  # "legs spastic": where the tone was so, not how strong they were
+        if item.blanket and self._jerk_as_well(marks, place, active):
+            return False
         if self.lexicon.component[name].value in here:
             return True
         if item.scale == "tendon_reflex" and self._strength_of(marks, place):
@@ -141,10 +143,20 @@ class ShortNames:
             return False
         return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
 
+    def _jerk_as_well(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
+        """ "Knees 2": a jerk, unless its number is none of a jerk, or a list of joints goes on ("hips 4, knees 4")."""
+        named = [self.items[role.item] for role in marks[place].roles if role.kind == "context"]
+        listed = bool(active) and all(map(self._is_region, active)) and goes_on_listing(marks[:place])
+        jerk = any(item.scale == "tendon_reflex" and not item.blanket for item in named)
+        return jerk and not (listed or no_jerk(marks[place + 1 : place + 3]))
+
+    def _is_region(self, name: str) -> bool:
+        return self.items[name].blanket and bool(self.items[name].limb)
+
     def _graded_next(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade alone right behind it, and no count of anything."""
-        number = marks[place + 1] if place + 1 < len(marks) and is_grade(marks[place + 1]) else None
-        return number is not None and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
+        graded = place + 1 < len(marks) and is_grade(marks[place + 1])
+        return graded and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
 
     def _rated(self, before: Sequence[Mark]) -> bool:
         """Whether a rating by place, and nothing but places, was named last."""
@@ -216,7 +228,9 @@ class ShortNames:
         for near in (*beside, *(m for m in further if m.number is not None)):
             kinds = _SAID if alone and near.start > marks[place].start else _SAID[:1]
             if near.number is not None and item.kind == "grade":
-                own = {self.items[r.item].scale for r in marks[place].roles if r.item} - {""}
+                named = [r.item for r in marks[place].roles if r.item]
+                names = [one for one in named if not self._is_region(one)] or named
+                own = {self.items[one].scale for one in names} - {""}
                 written = self.lexicon.grammar.scales[item.scale]
                 alone = own == {item.scale} and near.number.b in (None, written.of)
                 return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
@@ -224,7 +238,8 @@ class ShortNames:
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
                 return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_LINES)
-            if any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles):
+            told = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
+            if told and not paired_with(marks, place, near):
                 return True  # "walks with short steps"
         return False
 
@@ -252,14 +267,6 @@ def _has_points(name: str, near: Sequence[Mark]) -> bool:
         or any(role.item == name and role.kind == "value" for role in mark.roles)
         for mark in near
     )
-
-
-def _measured_from(marks: Sequence[Mark], place: int) -> bool:
-    """ "Dull below the right knee": how far something reaches, and no jerk."""
-    before = next(
-        (mark for mark in reversed(marks[:place]) if not mark.has("side") and mark.text not in _ARTICLES), None
-    )
-    return before is not None and before.text in _EXTENTS
 
 
 def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:

@@ -18,6 +18,7 @@ _FILLERS = frozenset("to in for the his her their own current only a be he she i
 _DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
 _EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
+_WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
 _WHOLLY = frozenset({"fully", "completely", "entirely", "well", "quite", "wholly"})
 
 
@@ -77,12 +78,17 @@ class Spheres:
 
     def _runs(self, lower: Sequence[str], place: int, first: _Run) -> list[_Run] | None:
         """Runs of spheres from that place on; None where none is named."""
-        runs, known, excepted, opened = [first], first.known, False, None
+        runs, known, excepted, opened, last = [first], first.known, False, None, place
         while place < len(lower):
             word = lower[place]
             exception = next((e for e in _EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), None)
             sphere = self._sphere_at(lower, place)
+            if word == ":" and runs[-1].items and place + 1 < len(lower) and lower[place + 1] in _WRONG:
+                runs.append(_Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
+                runs[-2].end, known, place = last, False, place + 2
+                continue
             if sphere:
+                last = place
                 if known is not runs[-1].known:
                     runs.append(_Run(known, place if opened is None else opened))
                 runs[-1].items.append(self.words[tuple(lower[place : place + sphere])])

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
-from dictate.reading.fronts import is_adjective, severed
+from dictate.reading.fronts import is_adjective, severed, side_of_value
 from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
@@ -39,6 +39,7 @@ class Divider:
             return [Statement(after=list(nodes))] if nodes else []
         gaps = self._gaps(nodes, groups)
         cuts = self._best_cuts(groups, gaps, active)
+        cuts[0] += side_of_value(gaps, cuts[0])
         statements = [Statement(after=gaps[0][: cuts[0]])] if cuts[0] else []
         for place, group in enumerate(groups):
             after = gaps[place + 1]
@@ -46,6 +47,7 @@ class Divider:
             statements.append(Statement(names=group, before=gaps[place][cuts[place] :], after=after[:end]))
         self._pass_corrections_on(statements)
         self._pass_places_on(statements)
+        self.lists.pass_fronts_on(statements)
         self._pass_clauses_on(statements)
         self._pass_grades_back(statements)
         self._pass_severity_on(statements)
@@ -133,12 +135,15 @@ class Divider:
         lead = nodes[: next(i for i, n in enumerate(nodes) if n is first)]
         directly = next((n for n in reversed(lead) if n.main not in ("filler", "side", "site")), None)
         if directly is None or not (directly.main in ("value", "negation") or (directly.mark.number is not None)):
-            return False
+            return self.lists.closes_modalities(lead, between) and self._has_value_behind(nodes, place)
         if directly.mark.has("same"):
             return True
         clause = [n.main for n in between if n.main != "filler"] == ["comma", "conj"] and lead[-1].main == "value"
         if not between or (any(n.main == "conj" for n in between) and not clause):
             return False
+        return self._has_value_behind(nodes, place)
+
+    def _has_value_behind(self, nodes: list[Node], place: int) -> bool:
         after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side")), None)
         return after is not None and self.weights.is_value(after)
 

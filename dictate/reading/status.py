@@ -14,9 +14,11 @@ from dictate.reading.descriptors import (
     denied_sign,
     descriptor,
     equal_ahead,
+    found_here,
     missed,
     named_between,
     of_signs,
+    of_the_body,
     one_of_two,
     overall,
     unseen,
@@ -25,13 +27,14 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.measures import Measurer, conditions, denied_kinds, modifier_text
+from dictate.reading.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
 from dictate.reading.wording import WordReader
 
 _WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
+_UNTOLD = ("to ", "for ", "with eyes", "with the eyes", "eyes ")  # to what, and under what, but not how it was
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 
 
@@ -44,6 +47,7 @@ class StatusReader:
         self.owners = Owners(lexicon)
         self.measures = Measurer(lexicon)
         self.words = WordReader(lexicon)
+        self.meanings = lexicon.meanings
 
     def drafts(self, cell: Cell, names: Sequence[Node], fallback: Sequence[str]) -> list[Draft]:
         """Findings one cell gives; `fallback` are the items meant when no name stands in it."""
@@ -93,11 +97,15 @@ class StatusReader:
     def _draft(self, name: str, cell: Cell, values: list[Node], named: Sequence[Node]) -> list[Draft] | None:
         name = self.owners.of_one_side(name, cell.side, named)
         item = self.items[name]
+        if of_the_body(item, cell):
+            return None
         numbers, others = [n for n in values if n.mark.number], [n for n in values if not n.mark.number]
         in_words = item.kind == "choice" and bool(others)  # "positive, 8 s": the choice with its number
         in_words = in_words or missed(item, cell, numbers)
         meaning = self.measures.meaning(name, item, numbers, cell) if numbers and not in_words else None
         unread = numbers if meaning is None and not others and item.kind == "presence" else []  # "bradykinesia 2"
+        if unread and not is_named(cell):
+            return None  # "1. Tremor absent 2. Rigidity none": what follows is numbered
         if meaning is None:
             others += [n for n in numbers if n.mark.role("absent", "")]  # "tenderness zero"
         if meaning is None or any(n.mark.has("not_examined", "not_assessable") for n in others):
@@ -106,8 +114,9 @@ class StatusReader:
             return None
         meaning = self.measures.with_distance(item, meaning, named)
         signs = [n for n in named if not self._normal_sign(name, n)]
-        meaning = of_signs(meaning, cell, named, signs, [n for n in others if n.main != "item"])
-        meaning = contrary(meaning, modifier_text(name, cell), signs, flat=cell.denying) if cell.contrary else meaning
+        plain = [n for n in others if n.main != "item"]
+        meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
+        meaning = contrary(meaning, modifier_text(name, cell), signs, item, cell) if cell.contrary else meaning
         if meaning is None:
             return None
         base = self._base(name, item, cell, meaning, [*named, *(n for n in cell.nodes if n not in unread)])
@@ -140,7 +149,8 @@ class StatusReader:
         site = self._site(name, item, cell)
         target = item.site_items.get(site) or item.site_items.get(limb_of(site))
         if target:
-            name, site, item = target, "", self.items[target]
+            name, item = target, self.items[target]
+            site = site if site in item.sites else ""  # "wrist 3, fingers 2": a part of the region
         side = cell.side or self._named_side(name, item, cell)
         measured = meaning.status is Status.MEASURED or (
             item.kind == "presence" and isinstance(meaning.value, Quantity)
@@ -162,7 +172,8 @@ class StatusReader:
         if side is Side.MIDLINE and not item.midline:
             side = None
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
-        anchor = next((n.mark.start for n in cell.values), spans[0][0] if spans else 0)
+        told = [n for n in cell.values if n.mark.number is not None and measured] or cell.values
+        anchor = next((n.mark.start for n in told), spans[0][0] if spans else 0)
         return Draft(
             item=name,
             status=meaning.status,
@@ -270,21 +281,19 @@ class StatusReader:
             if item.kind == "text":
                 return Meaning(None, Status.ABSENT)
             if item.kind == "grade" and "0" in self.scales[item.scale].grades:
-                if cell.negation is not None and cell.negation.text in ("did not", "does not"):
-                    return None  # "left didn't": what it did not do stands elsewhere
-                return Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
-            if item.negated == "normal" or (item.kind == "choice" and not item.negated):
-                return Meaning(None, Status.NORMAL)
-            if item.negated == "absent":
-                return Meaning(None, Status.ABSENT)
+                undone = cell.negation is not None and cell.negation.text in ("did not", "does not")  # "left didn't"
+                return None if undone else Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
+            if item.negated in ("normal", "absent") or (item.kind == "choice" and not item.negated):
+                return Meaning(None, Status.ABSENT if item.negated == "absent" else Status.NORMAL)
             if item.negated == "unclear" and cell.negation is not None and cell.negation.text == "no":
                 return None  # "no tandem", "no gait": nobody can tell whether it was tried
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)
-        if item.task and any(done(n) for n in cell.nodes):
+        if item.task and (any(done(n) for n in cell.nodes) or (cell.denying and cell.contrary)):
             return Meaning(None, Status.NORMAL)
-        modified = any(n.value_roles(name) for n in cell.modifiers) and not item.blanket
+        how = any(n.value_roles(name) and not n.text.startswith(_UNTOLD) for n in cell.modifiers)
+        modified = how and not item.blanket
         if modified and item.kind in ("normality", "choice"):
             return Meaning(Text(words=words), Status.ABNORMAL)
         if modified and item.kind == "grade" and "only" in words.split():

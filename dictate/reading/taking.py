@@ -12,6 +12,7 @@ from dictate.reading.cuts import (
     decides_name,
     is_unknown_next,
     limbs_together,
+    place_follows,
     side_next,
     site_next,
     starts_anew,
@@ -24,9 +25,11 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import PARTS
-from dictate.reading.nodes import Node
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
+from dictate.reading.reaching import WHOLE_LIMBS
 from dictate.reading.sharing import (
     shared_side,
 )
@@ -39,6 +42,7 @@ class Taker:
         self.lexicon = lexicon
         self.items = lexicon.items
         self.owners = Owners(lexicon)
+        self.plurals = frozenset(lexicon.grammar.common.plurals)
 
     def take_name(self, cell: Cell, node: Node) -> None:
         """Take a name, with what it says itself."""
@@ -103,7 +107,7 @@ class Taker:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
-            take_reason(cell, node, following)
+            _give_reason(cell, node, following)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
         """A word for how an acuity was, in front of "to" and the acuity itself."""
@@ -127,10 +131,15 @@ class Taker:
         graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
         anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
+        if _another_kind(cell, node, following):
+            cells.append(cell := Cell(affirmed=not cell.values))  # "vertical saccades slow, horizontal normal"
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
             cells.append(cell := Cell(affirmed=True))
         elif cell.split and (told or graded or anew) and not following[0].is_break:
             cells.append(cell := Cell())  # "moderate right, mild left"
+        elif cell.split and cell.site_node is not None and place_follows(following, sides=True):
+            none = cell.negated or any(n.mark.role("absent", "") for n in cell.values)
+            cells.append(cell := Cell(affirmed=none))  # "none in the arms, frequent in both thighs"
         cell.modifiers.append(node)
         cell.nodes.append(node)
 
@@ -159,7 +168,7 @@ class Taker:
             and value_next(following)
             and (cell.side or cell.closed or not value_side_order(cells))
         ):
-            cells.append(cell := Cell())
+            cells.append(cell := Cell(broken=unknown))
         cell.broken = cell.broken or (cell.excepted and unknown)  # "apart from a left sixth"
         cell.side_first = not cell.values
         cell.side = side
@@ -175,6 +184,7 @@ class Taker:
         if cell.values and (opens or (parted and value_next(following[:1]))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading
         if cell.site_node is not None and not cell.split:
+            cell.site_node = node if _says_more(cell.site_node, node) else cell.site_node
             cell.nodes.append(node)  # "to mid calf in both legs": the first site says it
             return
         if cell.site_node is not None:
@@ -183,7 +193,9 @@ class Taker:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
-            shared = shared_side(cell, node)
+            one_side = cell.side in (Side.LEFT, Side.RIGHT)
+            plural = one_side and not self.plurals.isdisjoint(node.text.split())  # "right deltoid and calves"
+            shared = None if plural else shared_side(cell, node)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)
@@ -207,6 +219,8 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
+        if _closes_list(cells, node, following):
+            cells.append(cell := Cell())  # "dull in the thumb and index, sharp elsewhere"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         if starts_anew(cell, node, following) or _value_first(cells, following):
@@ -232,6 +246,13 @@ class Taker:
         cell.split = False
 
 
+def _another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
+    """ "Postural tremor mild, rest absent": a second kind behind a comma, each with a value of its own."""
+    kinds = [n for n in cell.modifiers if n.main == "qualifier"]
+    told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
+    return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))
+
+
 def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
     """ "Floppy in the right arm and the right leg, normal on the left": words before their places, so this one too."""
     if len(cells) < 2 or not side_next(list(following)):
@@ -241,3 +262,30 @@ def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
     if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
         return False
     return before.values[0].mark.start < places[0].mark.start
+
+
+def _closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -> bool:
+    """A word behind a comma, where the places before it had their word in front of them, and it has its own behind."""
+    cell = cells[-1]
+    listed = cell.site_node is not None and cell.split and not (cell.values or cell.negated or cell.modifiers)
+    if len(cells) < 2 or not listed or node.mark.number is not None or cells[-2].site_node is None:
+        return False
+    led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
+    elsewhere = bool(following) and following[0].main in ("rest", "throughout")
+    return led and (elsewhere or place_follows(list(following)))
+
+
+def _says_more(place: Node, node: Node) -> bool:
+    """ "In the legs below the knees", "over the chest at T4": where it ends, or the segment, and not the region."""
+    if node.main == "dermatome":
+        return place.main != "dermatome"
+    limb = limb_of(place.key("site")) in WHOLE_LIMBS and not place.mark.has("side")
+    return limb and node.mark.has("reached")
+
+
+def _give_reason(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "The left limited by weakness", and no word for how it was: it could not be judged, and why."""
+    if node.text == "limited by" and not cell.values and not cell.negated:
+        mark = Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text)
+        cell.values.append(Node(mark, "value"))
+    take_reason(cell, node, following)

@@ -118,11 +118,15 @@ def _in_reason(before: Sequence[Mark]) -> bool:
 
 def _counts_steps(clause: Sequence[Mark]) -> bool:
     """ "Takes three steps to recover on the pull test": what is taken are steps, no tablets."""
-    return clause[0].text in _TAKES and any(mark.text.split()[-1:] in (["step"], ["steps"]) for mark in clause)
+    return clause[0].text in _TAKES and any({"step", "steps"} & {*mark.text.split()} for mark in clause)
 
 
 def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool:
     """ "No hallucinations reported", at the end of a clause that tells of nothing else: what the patient was asked."""
+    if marks[place].text == "sudden" and marks[place - 1].text in ("with", "with a"):
+        return bool(found_in(marks[start:place]))  # "gait bizarre with sudden buckling": how it is, and not since when
+    if marks[place].text == "reported" and place + 1 < end and marks[place + 1].text == "as":
+        return bool(found_in([*marks[start:place], *marks[place + 2 : end]]))  # "touch was reported as duller"
     named = place > start and marks[place - 1].has("item", "sign", "alone")
     return marks[place].text == "reported" and place + 1 == end and named
 

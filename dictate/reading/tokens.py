@@ -19,12 +19,24 @@ _PIECES = re.compile(r"(?P<num>\d+(?:\.\d+)?)|(?P<arrow>->|→|=>)|(?P<let>[^\W\
 _LEVEL = re.compile(r"(?:C[1-8]|T(?:1[0-2]|[1-9])|L[1-5]|S[1-5]|V[1-3])(?!\d|\.\d|%)", re.IGNORECASE)
 _SPEECH = re.compile(r"s[1-4]s[1-4]", re.IGNORECASE)
 _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
+_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split()
+_ROMAN = "i ii iii iv v vi vii viii ix x xi xii".split()
+_ORDINAL = re.compile(r"\b(1[0-2]|[1-9]|[iI]{1,3}|[iI]?[vV]|[vV][iI]{1,3}|[iI]?[xX]|[xX][iI]{1,2})(?:st|nd|rd|th)\b")
+_NEVER_LAST = frozenset("but and or nor the an his their my than because although which".split())
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
-_IN_FULL = {"decr": "decreased", "incr": "increased", "dimin": "diminished", "dec": "decreased", "symm": "symmetric"}
+_IN_FULL = {
+    "decr": "decreased",
+    "incr": "increased",
+    "dimin": "diminished",
+    "dec": "decreased",
+    "symm": "symmetric",
+    "dev": "deviates",
+    "decd": "decreased",
+}
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
     "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "
-    "symm mod sev prob poss dec decr incr dimin palp".split()
+    "dev symm mod sev prob poss dec decr incr dimin palp".split()
 )
 
 
@@ -77,6 +89,7 @@ class _Piece:
 def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
+    text = _ORDINAL.sub(_ordinal, text)
     text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
     text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
     text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
@@ -124,6 +137,12 @@ def _pieces(text: str) -> list[_Piece]:
     return pieces
 
 
+def _ordinal(written: re.Match[str]) -> str:
+    """ "7th", "VIIth": seventh."""
+    number = written.group(1).lower()
+    return _ORDINALS[(int(number) if number.isdigit() else _ROMAN.index(number) + 1) - 1]
+
+
 def _in_words(arrows: str) -> str:
     """ "↑" increased, "↓↓" markedly reduced."""
     degree = "markedly " if len(arrows) > 1 else ""
@@ -159,7 +178,8 @@ def tokenize(
         for number, piece in enumerate(pieces):
             last = number == len(pieces) - 1
             stop = last and piece.text in ".?!" and _is_stop(pieces, after)
-            if piece.text == "." and not stop and number and pieces[number - 1].text.lower() in _IN_FULL:
+            before = pieces[number - 1].text.lower() if number else ""
+            if piece.text == "." and not stop and (before in _IN_FULL or before in _NEVER_LAST or before == "out"):
                 continue  # "decr." ends nothing
             said = piece.text.lower()
             if place and not (said == "dec" and _is_month(words, place)):
@@ -176,7 +196,14 @@ def tokenize(
                     ends_line=last and line,
                 )
             )
-    return tokens
+    return [token for at, token in enumerate(tokens) if not _parts_pressure(tokens, at)]
+
+
+def _parts_pressure(tokens: Sequence[Token], at: int) -> bool:
+    """ "142, over 80": a comma that a recogniser put inside a pressure."""
+    around = [token.lower for token in (*tokens[at - 1 : at], *tokens[at + 1 : at + 3])] if at else []
+    parted = tokens[at].lower == "," and len(around) == 3 and around[1] == "over"
+    return parted and around[0].isdigit() and around[2].isdigit()
 
 
 def _is_month(words: Sequence[Word], place: int) -> bool:
@@ -210,6 +237,9 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
     if after is None or pieces[-1].text in "?!":
         return after is None or len(pieces) > 1 or not after.text[:1].islower()  # "tone ? increased": a doubt
     before = pieces[-2].text.lower() if len(pieces) > 1 else ""
+    runs_on = before in _NEVER_LAST or (before == "out" and after.text.lower() == "of")  # "two out. Of three"
+    if runs_on and "\n" not in after.lead:
+        return False  # "knows his name but. Not where he is": a recogniser's stop
     if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):

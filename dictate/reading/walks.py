@@ -10,7 +10,7 @@ from dictate.reading.kinds import LENGTHS, Meaning
 from dictate.reading.nodes import Node
 
 _IN = " in "
-_TIMES = ("second", "seconds", "sec", "secs")
+_TIMES = ("second", "seconds", "sec", "secs", "s")
 
 
 def one_walk(last: Node, node: Node, cell: Cell, following: Sequence[Node]) -> bool:
@@ -30,6 +30,8 @@ def walk_of(numbers: Sequence[Node], cell: Cell) -> Meaning | None:
         far, time = one.mark.number, other.mark.number
         if (rate := cell.units.get(id(other))) is not None and rate.text not in _TIMES:
             continue  # "0.6 metres per second over four metres": a speed, and no time
+        if rate is None and any(one.mark.end <= link.mark.start <= other.mark.start for link in cell.links):
+            continue  # "walks 5 m with a frame and one"
         if length is not None and length.text in LENGTHS and far is not None and time is not None:
             return Meaning(Text(words=f"{far.first} {LENGTHS[length.text]}{_IN}{time.first} s"), Status.MEASURED)
     return None

@@ -9,6 +9,7 @@ from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import Node
 
 _HOW = ("fully", "normally", "perfectly")  # of a verb in the name of a sign
+_NOT_THERE = frozenset({"not seen today", "not noted today"})  # of a sign; of a test, that it was not done
 _SIGNED = ("positive", "negative", "pos", "neg", "- ve", "-")
 
 
@@ -43,6 +44,8 @@ class WordReader:
         mark = node.mark
         if node.main == "dermatome":
             return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
+        if item.kind == "presence" and item.alone and node.text in _NOT_THERE:
+            return Status.ABSENT, None, ""
         if mark.role("not_examined", "") or mark.role("not_assessable", ""):
             return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
         signed = item.kind == "choice" and node.text.startswith("+")  # "Babinski +"

@@ -100,6 +100,16 @@ def test_a_rate_without_position_is_asked_when_no_pressure_lacks_one(said, ask):
     assert query.findings == (1,)
 
 
+def test_what_was_felt_between_two_positions_is_asked(said, ask):
+    """No symptoms lying, or none on standing: nobody said; of the last reading it is no question."""
+    lying = said("blood_pressure", "measured", "140/80", position="supine")
+    standing = said("blood_pressure", "measured", "120/80", position="standing", minutes=1.0)
+    felt = said("orthostatic_symptoms", "absent")
+    assert len(ask("position-missing", lying, felt, standing)) == 1
+    assert not ask("position-missing", lying, standing, felt)
+    assert not ask("position-missing", lying, said("murmur", "absent"), felt, standing)
+
+
 def test_the_dizziness_scope_asks_for_the_position_of_one_pressure(said, ask):
     """With dizziness as the complaint even an isolated pressure needs its position."""
     assert len(ask("position-missing", said("blood_pressure", "measured", "128/76"), scope="dizziness")) == 1

@@ -29,7 +29,7 @@ import pytest
             "Motor examination. In the left leg, hip flexion 4. Biceps 5 on the right.",
             ["strength_iliopsoas left measured 4", "strength_biceps right measured 5"],
         ),
-        ("In the legs, tone was normal. Power was 5.", ["tone leg normal", "strength_all measured 5"]),
+        ("Right leg: tone was normal. Gait was steady.", ["tone right leg normal", "gait normal"]),
         (
             "Right deltoid 4, biceps 5. Triceps 5.",
             ["strength_deltoid right measured 4", "strength_biceps right measured 5", "strength_triceps measured 5"],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from dictate.reading.joints import shared_joints
@@ -46,3 +48,16 @@ def test_no_movement_the_joint_does_not_have(lexicon: Lexicon) -> None:
 def test_joint_and_movement_in_short(rows, text, item):
     """Common practice, no source: typed notes shorten both words; neither is the strength as a whole."""
     assert rows(text) == [f"strength_{item} right measured 4"]
+
+
+def test_a_joint_with_a_grade_that_no_jerk_has_is_a_strength(rows: Callable[[str], list[str]]) -> None:
+    """And a list of joints goes on, where the first of them can only be one."""
+    assert rows("Knees 5, ankles 4 minus.") == [
+        "strength_lower_limb knee measured 5",
+        "strength_lower_limb_distal measured 4-",
+    ]
+    assert rows("Hips 4 plus, knees 4.") == [
+        "strength_lower_limb_proximal measured 4+",
+        "strength_lower_limb knee measured 4",
+    ]
+    assert rows("Knees 2, ankles 1.") == ["reflex_patellar measured 2+", "reflex_achilles measured 1+"]

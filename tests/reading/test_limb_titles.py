@@ -37,6 +37,12 @@ def test_nobody_says_where_the_last_limb_ends(rows: Rows) -> None:
     ]
 
 
+def test_the_last_limb_ends_where_its_list_is_told(rows: Rows) -> None:
+    """The right side was not examined for clonus: that none was found is of both, or of which, nobody said."""
+    said = "Right side. Biceps 2+. Plantar extensor. Left side. Biceps 3+. Plantar flexor. No clonus."
+    assert rows(said)[3:] == ["plantar_response left normal flexor", "clonus absent"]
+
+
 def test_an_item_of_another_limb_ends_it(rows: Rows) -> None:
     """And so does another side: neither is of the title, nor what follows them."""
     assert rows("Left leg. Hip flexion 4. Biceps jerk 2+. Knee jerk 3+.")[1:] == [

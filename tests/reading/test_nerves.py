@@ -21,7 +21,7 @@ def rows(grammar: Grammar, text: str) -> list[str]:
         ("XII: normal.", ["tongue normal"]),
         ("I: not tested.", ["smell not_examined"]),
         ("III, IV, VI: no nystagmus.", ["nystagmus absent"]),
-        ("Hearing normal. IX, X: normal.", ["hearing normal"]),
+        ("Hearing normal. IX, X: normal.", ["hearing normal", "palate normal"]),
     ],
 )
 def test_a_number_with_a_colon_is_the_title(grammar: Grammar, text: str, wanted: list[str]) -> None:

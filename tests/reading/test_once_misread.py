@@ -381,7 +381,7 @@ READ = [
     ("Voice soft. Can you look up? Good. Eye movements full.", ["voice abnormal soft", "eye_movements normal"]),
     ("Arms, tone flaccid in both.", ["tone both arm abnormal flaccid"]),
     ("Gait was normal with reduced left arm swing.", ["gait normal", "arm_swing left abnormal reduced"]),
-    ("VIII: hearing normal. I: not tested. IX, X: normal", ["hearing normal", "smell not_examined"]),
+    ("VIII: hearing normal. I: not tested. IX, X: normal", ["hearing normal", "smell not_examined", "palate normal"]),
     ("VII: no weakness.", ["facial_strength normal"]),
     ("III/IV/VI: PERRL, no nystagmus", ["pupil_reaction both normal", "anisocoria absent", "nystagmus absent"]),
     ("We did not formally test co-ordination.", ["coordination_all not_examined"]),
@@ -473,7 +473,11 @@ READ = [
     ("Neck movements good. Everything else was fine.", ["neck normal"]),
     (
         "4/5 hip flexion, 4+/5 knee flexion, 5/5 knee extension on the right.",
-        ["strength_iliopsoas measured 4", "strength_hamstrings measured 4+", "strength_quadriceps right measured 5"],
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_hamstrings right measured 4+",
+            "strength_quadriceps right measured 5",
+        ],
     ),
     (
         "5/5 strength in the deltoids, biceps, triceps bilaterally, 4/5 in hip flexors, 5/5 elsewhere.",
@@ -1247,6 +1251,545 @@ READ = [
         ["bulk normal", "fasciculations absent", "pronator_drift right present", "tremor absent"],
     ),
     ("I did not look in her ears.", []),
+    (
+        "Left beating nystagmus on left gaze, none in primary.",
+        ["nystagmus present left beating on left gaze (none in primary)"],
+    ),
+    ("Diplopia looking left, none straight ahead.", ["diplopia present looking left (none straight ahead)"]),
+    (
+        "No nystagmus in primary, left beating on left gaze.",
+        ["nystagmus absent (in primary)", "nystagmus present left beating on left gaze"],
+    ),
+    (
+        "Nystagmus: none in primary position, left-beating on left gaze, right-beating on right gaze.",
+        [
+            "nystagmus absent (in primary position)",
+            "nystagmus present left beating on left gaze right beating on right gaze",
+        ],
+    ),
+    ("No tremor at rest, postural on the right.", ["tremor absent (at rest)", "tremor right present postural"]),
+    (
+        "No tremor at rest, postural or intention in either hand.",
+        ["tremor both hand absent (at rest; postural; intention)"],
+    ),
+    ("Vertical saccades slow, horizontal normal.", ["saccades abnormal vertical slow", "saccades normal (horizontal)"]),
+    ("Horizontal saccades normal, vertical slow.", ["saccades normal (horizontal)", "saccades abnormal vertical slow"]),
+    ("Postural tremor mild, rest absent.", ["tremor present postural mild", "tremor absent (rest)"]),
+    ("Right 6th nerve palsy. Left VIth palsy.", ["abduction_deficit right present", "abduction_deficit left present"]),
+    ("Right 7th nerve palsy, LMN.", ["facial_strength right abnormal seventh nerve palsy lmn"]),
+    (
+        "Left lower face weak, frontalis spared.",
+        ["facial_strength left abnormal weak", "facial_strength left normal (frontalis)"],
+    ),
+    ("Can't whistle or puff cheeks.", ["facial_strength abnormal can not whistle or puff the cheeks"]),
+    (
+        "Right facial palsy, LMN type, HB grade 4.",
+        ["facial_strength right abnormal facial palsy lmn type House-Brackmann 4"],
+    ),
+    (
+        "Plantars: left down, right I could not get.",
+        ["plantar_response left normal flexor", "plantar_response right not_assessable"],
+    ),
+    (
+        "Left leg, ankle dorsiflexion three. Right leg, full power.",
+        ["strength_tibialis_anterior left measured 3", "strength_lower_limb right normal"],
+    ),
+    (
+        "Deltoid 4 on the left. Full power in the right arm.",
+        ["strength_deltoid left measured 4", "strength_upper_limb right normal"],
+    ),
+    (
+        "Eye movements were full without nystagmus, although she had some convergence spasm.",
+        ["eye_movements normal", "nystagmus absent", "convergence abnormal convergence spasm"],
+    ),
+    (
+        "In the upper limbs there was no wasting. Tone was normal. Power was 5/5 throughout. "
+        "In the lower limbs there was wasting of the calves. Tone was reduced. Power was 4/5 distally.",
+        [
+            "bulk upper_limb normal",
+            "tone upper_limb normal",
+            "strength_upper_limb measured 5",
+            "bulk calf abnormal wasting",
+            "tone lower_limb abnormal reduced",
+            "strength_lower_limb_distal measured 4",
+        ],
+    ),
+    (
+        "In the legs tone was normal and there was no wasting. Power on the right was full.",
+        ["tone leg normal", "bulk leg normal", "strength_lower_limb right normal"],
+    ),
+    (
+        "On the left there was give-way weakness: hip flexion 3, hip extension 2, knee extension 4.",
+        [
+            "strength_iliopsoas left measured 3",
+            "strength_gluteus_maximus left measured 2",
+            "strength_quadriceps left measured 4",
+        ],
+    ),
+    (
+        "Left-sided weakness: deltoid 3, biceps 4, hip flexion 3.",
+        ["strength_deltoid left measured 3", "strength_biceps left measured 4", "strength_iliopsoas left measured 3"],
+    ),
+    (
+        "Tibialis anterior 5 bilaterally. Right hip not tested, fresh surgery. Left iliopsoas 4.",
+        [
+            "strength_tibialis_anterior both measured 5",
+            "strength_lower_limb_proximal right not_examined",
+            "strength_iliopsoas left measured 4",
+        ],
+    ),
+    (
+        "Heel shin normal on the left, a bit off on the right.",
+        ["heel_shin left normal", "heel_shin right abnormal a bit off"],
+    ),
+    (
+        "Finger nose normal right, left maybe a touch off.",
+        ["finger_nose right normal", "finger_nose left abnormal a touch off"],
+    ),
+    ("Light touch normal on the left, somewhat on the right.", ["light_touch left normal"]),
+    ("Swallow, well, she coughed on water.", ["swallow abnormal coughed"]),
+    ("I have not walked her.", ["gait not_examined"]),
+    ("Gait: able to stand, not walked due to pain.", ["chair_rise normal", "gait not_examined"]),
+    (
+        "I can't grade power, he doesn't follow commands.",
+        ["strength_all not_assessable", "comprehension abnormal does not follow commands"],
+    ),
+    ("I did not use a pin.", ["pinprick not_examined"]),
+    (
+        "Reflexes, one plus on the right biceps, two plus on the left biceps.",
+        ["reflex_biceps right measured 1+", "reflex_biceps left measured 2+"],
+    ),
+    (
+        "Reflexes two plus at the right biceps, three plus at the left.",
+        ["reflex_biceps right measured 2+", "reflex_biceps left measured 3+"],
+    ),
+    ("Visual fields intact. On both sides.", ["visual_fields both normal"]),
+    (
+        "Pupils are five millimeters. On both sides and reactive.",
+        ["pupil_size both measured 5", "pupil_reaction both normal"],
+    ),
+    ("Light touch normal. Bilaterally.", ["light_touch both normal"]),
+    (
+        "Reflexes biceps two plus. On the left three plus on the right.",
+        ["reflex_biceps left measured 2+", "reflex_biceps right measured 3+"],
+    ),
+    (
+        "Knees two plus on the left. Three plus on the right ankles two plus. Bilaterally.",
+        ["reflex_patellar left measured 2+", "reflex_patellar right measured 3+", "reflex_achilles both measured 2+"],
+    ),
+    (
+        "He knows his name but. Not where he is and not the date.",
+        [
+            "orientation_person normal",
+            "orientation_place abnormal disoriented",
+            "orientation_time abnormal disoriented",
+        ],
+    ),
+    (
+        "She was able to hop on the right but not on the left. She could stand from a chair normally.",
+        ["hop right normal", "hop left abnormal not normal", "chair_rise normal"],
+    ),
+    ("Power 5 on the. Left. Tone normal.", ["strength_all left measured 5", "tone normal"]),
+    ("Suprapatellar reflex present.", []),
+    ("Deltoid jerks brisk.", []),
+    (
+        "Babinski sign absent on right and present on left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Babinski's negative right, positive left.",
+        ["plantar_response right normal", "plantar_response left abnormal extensor"],
+    ),
+    (
+        "Reflexes: biceps ++/++, triceps ++/+, knees +++/++, ankles +/-.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps right measured 2+",
+            "reflex_triceps left measured 1+",
+            "reflex_patellar right measured 3+",
+            "reflex_patellar left measured 2+",
+            "reflex_achilles measured trace",
+        ],
+    ),
+    (
+        "Sustained clonus at the right ankle and 4 beats at the left.",
+        ["clonus right ankle present sustained", "clonus left ankle present 4 beats"],
+    ),
+    (
+        "All tendon reflexes absent apart from a flicker at the right knee.",
+        ["reflex_all measured 0", "reflex_patellar right measured trace"],
+    ),
+    ("I was unable to obtain a left supinator jerk.", ["reflex_brachioradialis left measured 0"]),
+    (
+        "Motor: hips 4/5, knees 5/5, ankles 5/5.",
+        [
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb knee measured 5",
+            "strength_lower_limb_distal measured 5",
+        ],
+    ),
+    ("Winging of the left scapula on forward flexion.", ["scapular_winging left present on forward flexion"]),
+    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal absent"]),
+    (
+        "Right arm localises, left arm flexes, both legs withdraw to pain.",
+        [
+            "motor_response right arm abnormal localizes",
+            "motor_response left arm abnormal flexes",
+            "motor_response both leg abnormal withdraws",
+        ],
+    ),
+    (
+        "Fasciculations seen in right first dorsal interosseous and calves.",
+        ["fasciculations right first_dorsal_interosseous present", "fasciculations calf present"],
+    ),
+    (
+        "Fasciculations: none in the arms, frequent in both thighs, occasional in the tongue.",
+        [
+            "fasciculations arm absent",
+            "fasciculations both thigh present frequent",
+            "fasciculations tongue present occasional",
+        ],
+    ),
+    (
+        "Modified Ashworth right elbow flexors 2, wrist flexors 1 plus, fingers 1.",
+        [
+            "ashworth right elbow_flexors measured 2",
+            "ashworth right wrist_flexors measured 1+",
+            "ashworth right finger measured 1",
+        ],
+    ),
+    (
+        "No fasciculations in the arms but some in the left calf.",
+        ["fasciculations arm absent", "fasciculations left calf present some"],
+    ),
+    (
+        "Tremor coarse in the right hand and fine in the left hand.",
+        ["tremor right hand present coarse", "tremor left hand present fine"],
+    ),
+    (
+        "Hip abduction is weaker on the right than on the left.",
+        ["strength_hip_abductors right abnormal weaker on the right than on the left"],
+    ),
+    (
+        "Left shoulder abduction three, external rotation four, internal rotation five.",
+        [
+            "strength_deltoid left measured 3",
+            "strength_infraspinatus left measured 4",
+            "strength_shoulder_internal_rotators left measured 5",
+        ],
+    ),
+    ("The clock drawing was three out of five with the hands wrong.", ["clock_drawing measured 3/5 (hands wrong)"]),
+    ("Serial sevens slow, five of five correct.", ["serial_sevens measured 5/5 (slow; correct)"]),
+    ("We could not stand her because of the hip.", ["stance not_assessable (because of the hip)"]),
+    (
+        "Tongue deviates to the right. Right arm: spastic, Ashworth 2 at the elbow.",
+        ["tongue right abnormal deviates", "ashworth right elbow measured 2"],
+    ),
+    (
+        "Gait is spastic and ataxic with a cane on the right side.",
+        ["gait abnormal spastic and ataxic with a cane on the right side"],
+    ),
+    ("Lying blood pressure 142, over 80 heart rate 66.", ["blood_pressure measured 142/80", "heart_rate measured 66"]),
+    ("Recall two out. Of three after five minutes.", ["recall measured 2/3 (after five minutes)"]),
+    ("Recall 1/3 at five minutes, two with cueing.", ["recall measured 1/3 (after five minutes; two with cueing)"]),
+    (
+        "Cranial nerves: I, not tested. II, visual fields are full. "
+        "III, IV and VI, the pupils are 3 mm. V, facial sensation is intact.",
+        ["smell not_examined", "visual_fields normal", "pupil_size measured 3", "facial_sensation normal"],
+    ),
+    (
+        "Oriented person, place; time: wrong month.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    (
+        "Motor: power 5 UL. TA 4 R, 4 L.",
+        [
+            "strength_upper_limb measured 5",
+            "strength_tibialis_anterior right measured 4",
+            "strength_tibialis_anterior left measured 4",
+        ],
+    ),
+    ("Power 4 LL, 5 UL.", ["strength_lower_limb measured 4", "strength_upper_limb measured 5"]),
+    ("Plantars flex R, ext L.", ["plantar_response right normal flexor", "plantar_response left abnormal extensor"]),
+    (
+        "E1, VT, M4. GCS 6T. FOUR 6/16.",
+        [
+            "gcs_eye measured 1",
+            "gcs_verbal not_assessable T",
+            "gcs_motor measured 4",
+            "gcs_total measured 6T",
+            "four_score measured 6",
+        ],
+    ),
+    ("V: no weakness, sensation intact.", ["jaw_strength normal", "facial_sensation normal"]),
+    ("XI: power 5/5 both sides.", ["sternocleidomastoid both measured 5"]),
+    ("Cranial nerves. III, IV and VI: full.", ["eye_movements normal"]),
+    ("Tongue: dev. L.", ["tongue left abnormal deviates"]),
+    (
+        "Bride arm. Deltoid 5. Biceps 5. Left arm. Deltoid 4. Biceps 4. Right leg. Hip flexion 5. Left "
+        "leg. Hip flexion 4.",
+        [
+            "strength_deltoid measured 5",
+            "strength_biceps measured 5",
+            "strength_deltoid left measured 4",
+            "strength_biceps left measured 4",
+            "strength_iliopsoas right measured 5",
+            "strength_iliopsoas left measured 4",
+        ],
+    ),
+    (
+        "Right arm. Deltoid 5. Biceps 5. Finger flexors 4, left leg. Hip flexion 4. Knee extension 3.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_finger_flexors right measured 4",
+            "strength_iliopsoas left measured 4",
+            "strength_quadriceps left measured 3",
+        ],
+    ),
+    (
+        "Left foot. Vibration absent. Strength on the right. Iliopsoas 4. Quadriceps 5.",
+        [
+            "vibration left foot abnormal absent",
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+        ],
+    ),
+    (
+        "Right leg hip flexion 4 minus. Knee extension 5. Ankle dorsiflexion 4.",
+        [
+            "strength_iliopsoas right measured 4-",
+            "strength_quadriceps right measured 5",
+            "strength_tibialis_anterior right measured 4",
+        ],
+    ),
+    (
+        "Right eye. Pupil 3 mm. Brisk. Acuity 6/9. Left eye. Pupil 5 mm. Sluggish. Acuity 6/12.",
+        [
+            "pupil_size right measured 3",
+            "pupil_reaction right normal brisk",
+            "visual_acuity right measured 6/9",
+            "pupil_size left measured 5",
+            "pupil_reaction left abnormal sluggish",
+            "visual_acuity left measured 6/12",
+        ],
+    ),
+    (
+        "Right pupil 3 mm. Reaction brisk. Left pupil 4 mm. Sluggish.",
+        [
+            "pupil_size right measured 3",
+            "pupil_reaction right normal brisk",
+            "pupil_size left measured 4",
+            "pupil_reaction left abnormal sluggish",
+        ],
+    ),
+    (
+        "Right pupil 3 mm. Left pupil 4 mm. Brisk.",
+        ["pupil_size right measured 3", "pupil_size left measured 4", "pupil_reaction normal brisk"],
+    ),
+    (
+        "Lying 142 over 84 pulse 70. No symptoms. Standing one minute. 130 over 80, pulse 84. Three "
+        "minutes. 120 over 78. Lightheaded.",
+        [
+            "blood_pressure measured 142/84",
+            "heart_rate measured 70",
+            "orthostatic_symptoms absent",
+            "blood_pressure measured 130/80",
+            "heart_rate measured 84",
+            "blood_pressure measured 120/78",
+            "orthostatic_symptoms present lightheaded",
+        ],
+    ),
+    (
+        "Lying. 142 over 84. Pulse 70 standing one minute. 130 over 80. No symptoms, three minutes. 120 "
+        "over 78. Lightheaded.",
+        [
+            "blood_pressure measured 142/84",
+            "heart_rate measured 70",
+            "blood_pressure measured 130/80",
+            "orthostatic_symptoms absent",
+            "blood_pressure measured 120/78",
+            "orthostatic_symptoms present lightheaded",
+        ],
+    ),
+    (
+        "Coordination on the right. Finger nose dysmetric. Heel shin clumsy. Rapid alternating "
+        "movements slowed on the left. Finger nose normal. Heel shin normal. Rapid alternating "
+        "movements normal.",
+        [
+            "finger_nose right abnormal dysmetric",
+            "heel_shin right abnormal clumsy",
+            "rapid_alternating abnormal slowed",
+            "finger_nose left normal",
+            "heel_shin left normal",
+            "rapid_alternating left normal",
+        ],
+    ),
+    (
+        "Strength is 5/5 in the right arm. Left arm 4/5. Triceps 4.",
+        ["strength_upper_limb right measured 5", "strength_upper_limb left measured 4", "strength_triceps measured 4"],
+    ),
+    (
+        "Sensory: LT decreased L patch over the deltoid, otherwise intact.",
+        ["light_touch left deltoid abnormal decreased", "sensory_all normal"],
+    ),
+    (
+        "Sens: LT/PP/temp intact x 4 limbs. VS absent toes b/l, 6 s ankles.",
+        [
+            "light_touch normal",
+            "pinprick normal",
+            "temperature_sense normal",
+            "vibration both toe abnormal absent",
+            "vibration ankle measured 6",
+        ],
+    ),
+    ("Sensory. Cold felt less in the feet than in the hands.", ["temperature_sense foot abnormal felt less"]),
+    (
+        "Sensory. Perianal sensation reduced on the left to pin, intact on the right.",
+        ["saddle_sensation left abnormal reduced to pin", "saddle_sensation right normal"],
+    ),
+    (
+        "Sensory. Monofilament 10 g felt 7 of 10 right foot, 9 of 10 left foot.",
+        ["monofilament right foot measured 7/10 (felt)", "monofilament left foot measured 9/10"],
+    ),
+    ("Sensory. LT ✓, PP ✓, vib ↓ toes.", ["light_touch normal", "pinprick normal", "vibration toe abnormal reduced"]),
+    (
+        "Sensory. She could not tell up from down at the left hallux.",
+        ["joint_position left great_toe abnormal could not tell up from down"],
+    ),
+    ("Sensory. Sacral sparing to pin.", ["saddle_sensation normal"]),
+    ("Sensory. Pinprick is lost below the nipple line.", ["pinprick nipple abnormal lost (below the nipple)"]),
+    (
+        "Sensory. Right-sided sensory loss to pinprick, face arm and leg.",
+        ["pinprick right face abnormal sensory loss", "pinprick right arm_and_leg abnormal sensory loss"],
+    ),
+    ("Sensory. No loss of pinprick in the hands or feet.", ["pinprick hand normal", "pinprick foot normal"]),
+    ("Sensory. Pinprick has got worse in the left leg since June.", ["pinprick left leg abnormal worse"]),
+    (
+        "Sensory. Pin felt sharp in C5 and C6 but blunt in C7.",
+        ["pinprick c5 normal", "pinprick c6 normal", "pinprick c7 abnormal blunt"],
+    ),
+    (
+        "Sensory. Reduced sensation below the knees to all modalities.",
+        ["sensory_all knee abnormal reduced (below the knee)"],
+    ),
+    (
+        "Sensory. Cold appreciated as warm in the left hand.",
+        ["temperature_sense left hand abnormal appreciated as warm"],
+    ),
+    (
+        "Sensory. There is a sensory level at T10 to pinprick, T12 to light touch.",
+        ["sensory_level measured T10 (to pinprick)", "sensory_level measured T12 (to light touch)"],
+    ),
+    (
+        "Sensory. Hypalgesia in the left S1 dermatome. Otherwise no sensory loss.",
+        ["pinprick left s1 abnormal hypalgesia", "sensory_all normal"],
+    ),
+    (
+        "Sensory. Right hand: pinprick dull in thumb and index, sharp elsewhere.",
+        [
+            "pinprick right thumb abnormal dull",
+            "pinprick right index_finger abnormal dull",
+            "pinprick right hand normal",
+        ],
+    ),
+    (
+        "Sensory. Position: she missed 3 of 8 on the right toe, none on the left.",
+        ["joint_position right toe abnormal 3/8 missed", "joint_position left toe normal"],
+    ),
+    (
+        "Sensory. Left arm and left leg sensation reduced to touch.",
+        ["light_touch left arm abnormal reduced", "light_touch left leg abnormal reduced"],
+    ),
+    (
+        "Sensory. Hot and cold were confused in both feet.",
+        ["temperature_sense both foot abnormal hot and cold were confused"],
+    ),
+    (
+        "Sensory. Non-length dependent sensory loss in the left arm.",
+        ["sensory_all left arm abnormal non length dependent sensory loss"],
+    ),
+    (
+        "Sensory. With feet together she was steady with eyes open but fell with eyes closed.",
+        ["stance normal (with eyes open)", "romberg abnormal falls with eyes closed"],
+    ),
+    ("Sensory. V1 to V3 normal both sides, C5 reduced left.", ["facial_sensation both normal"]),
+    (
+        "Sensory. Vibration 3 s L toe (normal >10), prop intact.",
+        ["vibration left toe measured 3", "joint_position normal"],
+    ),
+    (
+        "Coordination. Coordination appropriate for degree of weakness.",
+        ["coordination_all normal (for degree of weakness)"],
+    ),
+    (
+        "Coordination. Rapid alternating movements dysrhythmic on the left, a bit slow on the right but regular.",
+        ["rapid_alternating left abnormal dysrhythmic", "rapid_alternating right abnormal a bit slow (but regular)"],
+    ),
+    ("Coordination. Heel-shin ataxia is present on the left.", ["heel_shin left abnormal ataxia"]),
+    (
+        "Coordination. Heel shin, right fine, left, er, not so good.",
+        ["heel_shin right normal", "heel_shin left abnormal not normal"],
+    ),
+    (
+        "Coordination. RAM ok R, slow L 2/2 weakness.",
+        ["rapid_alternating right normal", "rapid_alternating left abnormal slow (secondary to weakness)"],
+    ),
+    (
+        "Coordination. Past-pointing with both arms to the left with eyes closed.",
+        ["finger_nose both abnormal past pointing to the left with eyes closed"],
+    ),
+    ("Gait. Gait freezing not seen today.", ["freezing absent"]),
+    ("Gait. Gait bizarre with sudden knee buckling.", ["gait abnormal bizarre"]),
+    ("Gait. Turned 180 degrees in three steps.", ["turning measured 3"]),
+    ("Gait. Cannot stand on the left heel.", ["heel_walk left abnormal unable"]),
+    ("Gait. Hops 10 times on the right, 4 on the left.", ["hop right measured 10", "hop left measured 4"]),
+    ("Gait. 10 m in 9.2 s.", ["timed_walk measured 10 m in 9.2 s"]),
+    (
+        "Gait. Casual gait shows decreased right arm swing and a mild right leg circumduction.",
+        ["arm_swing right abnormal decreased", "gait right abnormal mild circumduction"],
+    ),
+    ("Gait. She can stand on either leg for more than ten seconds.", ["stance both measured 10 (more than)"]),
+    (
+        "Gait. Tandem walking forward normal, backward unsteady.",
+        ["tandem_gait normal", "tandem_gait abnormal unsteady"],
+    ),
+    ("Gait. Takes six steps to turn around, no freezing.", ["turning measured 6", "freezing absent"]),
+    ("Gait. Left arm does not swing.", ["arm_swing left abnormal does not swing"]),
+    ("Gait. Sit-to-stand five times in 15 seconds.", ["chair_rise measured 15"]),
+    (
+        "Sensory. Position sense was correct eight times out of ten at both great toes.",
+        ["joint_position both great_toe measured 8/10 (correct)"],
+    ),
+    (
+        "Sensory. Hyperaesthesia to pin between T5 and T7 on the right.",
+        ["pinprick right t5 abnormal hyperaesthesia (to T7)"],
+    ),
+    (
+        "Sensory. In the lower extremities touch and pain were diminished below the knees.",
+        ["light_touch knee abnormal diminished (below the knee)", "pinprick knee abnormal diminished (below the knee)"],
+    ),
+    (
+        "Sensory. Sensation decreased over both shoulders to pain and temperature, touch normal.",
+        [
+            "pinprick both shoulder abnormal decreased",
+            "temperature_sense both shoulder abnormal decreased",
+            "light_touch normal",
+        ],
+    ),
+    ("Sensory. Romberg was positive last time and is negative today.", ["romberg normal"]),
+    (
+        "Coordination. FTN: intact on R, L limited by weakness.",
+        ["finger_nose right normal", "finger_nose left not_assessable (limited by weakness)"],
+    ),
+    (
+        "Coordination. Coordination limited by weakness on the left, intact on the right.",
+        ["coordination_all left not_assessable (limited by weakness on the left)", "coordination_all right normal"],
+    ),
+    ("Gait. Tandem: falls to left after 3 steps.", ["tandem_gait measured 3 (falls to left)"]),
+    ("Gait. Walks 5 m with a gutter frame and one, narrow base.", ["gait normal"]),
+    ("No sensory or cerebellar signs.", ["sensory_all normal", "coordination_all normal"]),
+    ("Gait ataxic with a tendency to fall to the right.", ["gait abnormal ataxic tendency to fall to the right"]),
 ]
 
 
@@ -1877,7 +2420,7 @@ def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted
             "Proximal weakness 4/5 in the legs, distal power full.",
             ["strength_lower_limb_proximal measured 4", "strength_lower_limb_distal normal"],
         ),
-        ("Bradykinesia right 2, left 1.", ["bradykinesia right present", "bradykinesia left present"]),
+        ("Bradykinesia right 2, left 1.", ["bradykinesia right present 2", "bradykinesia left present 1"]),
     ],
 )
 def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str]) -> None:
@@ -1891,9 +2434,9 @@ def test_doubts_and_parts_of_limbs(grammar: Grammar, text: str, wanted: list[str
 
 
 def test_a_number_that_a_sign_cannot_have_is_left_over(grammar: Grammar) -> None:
-    """ "Bradykinesia 2" keeps its sign, and the number is shown as not placed."""
-    remarks = read(transcript_of_text("Bradykinesia right 2, left 1."), grammar).remarks
-    assert [one.evidence.quote for one in remarks] == ["2, left 1."]
+    """ "Bradykinesia 7" keeps its sign, and the number is shown as not placed."""
+    remarks = read(transcript_of_text("Bradykinesia right 7, left 8."), grammar).remarks
+    assert [one.evidence.quote for one in remarks] == ["7, left 8."]
 
 
 def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
@@ -1935,18 +2478,12 @@ def test_a_list_behind_a_denial_may_be_denied_too(grammar: Grammar) -> None:
             ["nystagmus both present horizontal (more to the right)"],
         ),
         ("JPS errors 3 of 10 at the left big toe.", ["joint_position left great_toe abnormal 3/10 errors"]),
-        ("Hops on the left but not on the right.", ["hop left normal"]),
+        ("Hops on the left but not on the right.", ["hop left normal", "hop right abnormal unable"]),
     ],
 )
 def test_numbers_and_sides_of_something_else(grammar: Grammar, text: str, wanted: list[str]) -> None:
     """Points lost, a second test, the side before last: none is passed on; from memory, no source."""
     assert row(grammar, text) == wanted
-
-
-def test_a_side_on_which_a_task_is_not_done_is_not_lost(grammar: Grammar) -> None:
-    """ "Hops on the left but not on the right": what was found on the right is asked."""
-    remarks = read(transcript_of_text("Hops on the left but not on the right."), grammar).remarks
-    assert [one.evidence.quote for one in remarks] == ["on the right."]
 
 
 @pytest.mark.parametrize(

@@ -59,6 +59,12 @@ def test_a_number_is_put_together(heard: Rows, said: str, found: str) -> None:
     assert heard(f"Heart sounds normal. {said} Gait normal.") == ["heart_sounds normal", found, "gait normal"]
 
 
+def test_a_side_in_front_of_a_comma_is_no_value_of_the_heading(heard: Rows) -> None:
+    """ "Right" is what a hand may be, too."""
+    said = "Upper limbs. Right, tone normal, biceps 5, triceps 5. Left, tone increased, biceps 4, triceps 4."
+    assert heard(said)[:2] == ["tone right normal", "strength_biceps right 5"]
+
+
 @pytest.mark.parametrize(
     ("said", "found"),
     [
@@ -67,6 +73,7 @@ def test_a_number_is_put_together(heard: Rows, said: str, found: str) -> None:
             ["strength_deltoid left 4-", "strength_deltoid right 5"],
         ),
         ("Left deltoid, | four minus.", ["strength_deltoid left 4-"]),
+        ("Left deltoid 4. Minus biceps 4.", ["strength_deltoid left 4-", "strength_biceps left 4"]),
         ("Left deltoid. Four minus, right deltoid five.", ["strength_deltoid left 4-", "strength_deltoid right 5"]),
         ("Biceps reflex. Right. Three plus. Left. Two plus.", ["reflex_biceps right 3+", "reflex_biceps left 2+"]),
         ("Left knee jerk. Absent.", ["reflex_patellar left 0"]),

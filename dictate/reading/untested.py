@@ -1,0 +1,86 @@
+"""What was not tested: words that deny the examining, and not what would have been found."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.marks import Role
+from dictate.reading.nodes import Node
+
+_EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
+_EXAMINED = frozenset("tested examined checked assessed measured performed evaluated attempted done".split())
+_ABLE = frozenset({"could", "can"})
+_WERE = frozenset({"was", "were", "is", "are", "be", "been", "has", "have", "could be", "can be"})
+_I_DID = frozenset("did could would have i we".split())
+_TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
+_TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
+_BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"})
+
+
+def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """Take, in place, what denies the examining for "not examined" and "not assessable"."""
+    not_tested(nodes)
+    left_undone(nodes, items)
+    not_watched(nodes, items)
+    none_tested(nodes)
+
+
+def not_tested(nodes: list[Node]) -> None:
+    """ "did not formally test coordination": what is denied is the examining, not what would have been found."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or not node.text.endswith("not"):
+            continue
+        after = list(itertools.takewhile(lambda n: n.main in ("filler", "word"), nodes[place + 1 : place + 4]))
+        verb = next((n for n in after if n.text in _EXAMINING), None)
+        by_me = any(n.text.split()[-1] in _I_DID for n in nodes[max(0, place - 3) : place])
+        if verb is not None and by_me and all(n.text.endswith("ly") for n in after[: after.index(verb)]):
+            _undone(node, "not_examined")
+            verb.main = "filler"
+
+
+def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "No Romberg today", "no fundoscopy": a test was not done; of a sign the same words say that it was not there."""
+    said = [node for node in nodes if node.text != "formal"]
+    for place, (one, two) in enumerate(itertools.pairwise(said)):
+        if one.text != "no" or one.main != "negation" or two.main != "item" or two.sign:
+            continue
+        sign = any(items[name].kind == "presence" for name in two.candidates)
+        behind = said[place + 2 : place + 4]
+        today = bool(behind) and behind[0].text in _TODAY and (len(behind) == 1 or behind[1].is_break)
+        if not sign and (today or two.text.split()[-1] in _TESTING):
+            _undone(one, "not_examined")
+
+
+def not_watched(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "I did not see her walk": what somebody does was not looked at; a sign that was not seen is not there."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or node.text.split()[-1] != "see":
+            continue
+        named = next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
+        done = named is not None and named.main == "item" and not named.sign
+        if done and named is not None and all(_is_done(items[name]) for name in named.candidates):
+            _undone(node, "not_examined")
+
+
+def none_tested(nodes: list[Node]) -> None:
+    """ "Neither touch nor pin could be tested", "no reflexes were examined": none of what is named in between was."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or node.text not in ("neither", "no", "none of"):
+            continue
+        clause = list(itertools.takewhile(lambda n: n.main in _BETWEEN, nodes[place + 1 :]))
+        verb = next((i for i, n in enumerate(clause) if n.text in _EXAMINED and n.main == "filler"), 0)
+        named = any(n.main == "item" for n in clause[:verb])
+        if named and verb and clause[verb - 1].text in _WERE and verb + 1 == len(clause):
+            able = any(word in _ABLE for n in clause[max(0, verb - 2) : verb] for word in n.text.split())
+            _undone(node, "not_assessable" if able else "not_examined")
+
+
+def _undone(node: Node, role: str) -> None:
+    node.main, node.mark = "value", replace(node.mark, roles=(Role(role),))
+
+
+def _is_done(item: Item) -> bool:
+    return item.task or (item.kind == "normality" and item.negated == "unclear")
