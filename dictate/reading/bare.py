@@ -19,6 +19,13 @@ WHOLE_SIDES = frozenset(
 )
 
 
+def _of_initials(after: Sequence[Mark]) -> bool:
+    """ "5/5 D/B/T": of what single letters stand for, and nothing here knows."""
+    return (
+        bool(after) and len(after[0].text) == 1 and after[0].text.isalpha() and not after[0].has("side", "unit", "site")
+    )
+
+
 def _is_limb(node: Node) -> bool:
     """ "RUE": a side and a limb in one word."""
     return node.mark.role("side") is not None and node.mark.role("site", "") is not None
@@ -92,7 +99,7 @@ class BareNumbers:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         if number is None or number.op not in ("/", "of") or number.then:
             return ()
-        if _of_a_root(nodes):
+        if _of_a_root(nodes) or _of_initials(marks[place + 1 :]):
             return ()
         if last is not None and any(_of_another_vessel(self.items[name]) for name in last.candidates):
             return ()

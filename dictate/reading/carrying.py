@@ -38,7 +38,7 @@ class SideCarrier:
         elif (
             sides
             and len({n.key("side") for n in said}) == 1
-            and (before[0] is sides[-1][1] or not self.weights.is_postposed(before, sides[-1][0]))
+            and (_is_led(before, sides[-1][0]) or not self.weights.is_postposed(before, sides[-1][0]))
         ):
             context.adjective_side, context.adjective_scale = Side(sides[-1][1].key("side")), scale
         elif said:
@@ -94,7 +94,7 @@ class SideCarrier:
         if target is not None:
             draft.item = target  # "Upper limbs: power normal"
             draft.spans.append(context.heading_span)
-        elif site and not draft.site and (item.sited or (item.blanket and item.scale and item.limb != limb_of(site))):
+        elif site and not draft.site and (item.sited or (item.blanket and item.scale and not item.limb)):
             draft.site = site
             draft.spans.append(context.heading_span)
         meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye
@@ -118,6 +118,11 @@ class SideCarrier:
         told = [*statement.names, *(node for node in statement.nodes if node.main == "site")]
         words = {word for name in told for word in name.text.lower().split()}
         return not words.isdisjoint(self.plurals)
+
+
+def _is_led(before: Sequence[Node], place: int) -> bool:
+    """ "4 in right shoulder abduction": of the name behind it, as at the start of a statement."""
+    return place == 0 or before[place - 1].text in ("in", "of", "for")
 
 
 def end_of_grades(nodes: Sequence[Node], context: Context) -> None:

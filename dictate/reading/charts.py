@@ -28,7 +28,7 @@ _LINKS = ("comma", "colon", "filler", "stop", "semicolon")
 
 def deal_charts(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> list[Mark]:
     """The marks, with each value of such a table named by its column and its row; a row of another length is left."""
-    result = list(marks)
+    result = _deal_letters(list(marks), tokens)
     lines = _lines(marks, tokens)
     for number, line in enumerate(lines):
         title, columns = _heads(marks, line)
@@ -48,6 +48,22 @@ def deal_charts(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[s
                 roles = (Role("item", item), Role("side", key=side), Role("number"))
                 result[at] = replace(marks[at], roles=roles, number=count)
     return result
+
+
+def _deal_letters(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
+    """ "DTR: B 2+/2+, T 2+/2+, S 1+/2+": initials of jerks behind a title, each with its grade."""
+    titled, letters = False, list[int]()
+    for at, mark in enumerate([*marks, None]):
+        lettered = mark is not None and titled and mark.text in _INITIALS and tokens[mark.start].text.isupper()
+        if lettered and at + 1 < len(marks) and marks[at + 1].number is not None:
+            letters.append(at)
+        elif mark is None or not (titled and (mark.number is not None or mark.has("side", *_LINKS))):
+            for place in letters if len(letters) >= _FEWEST else ():
+                marks[place] = marks[place].only("item", _INITIALS[marks[place].text])
+            titled, letters = mark is not None and _names_reflexes(mark), []
+        if mark is not None and tokens[mark.end - 1].ends_sentence and not letters:
+            titled = titled and mark.has("colon")
+    return marks
 
 
 def _lines(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[int]]:

@@ -100,3 +100,13 @@ def beside_limb(marks: Sequence[Mark], place: int) -> bool:
     beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
     sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
     return bool(sites) and limb_of(sites[0]) in LIMBS
+
+
+def has_points(name: str, near: Sequence[Mark]) -> bool:
+    """A number, a word that the scale counts by, or that it was not tested."""
+    return any(
+        mark.number is not None
+        or mark.has("not_examined", "not_assessable", "unchanged")
+        or any(role.item == name and role.kind == "value" for role in mark.roles)
+        for mark in near
+    )

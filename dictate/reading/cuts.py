@@ -6,38 +6,9 @@ import itertools
 from collections.abc import Callable, Sequence
 
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import leads_on
-from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of, wants_object
 
-_ALWAYS_REASONS = frozenset(
-    {
-        "because of",
-        "because",
-        "due to",
-        "owing to",
-        "on account of",
-        "secondary to",
-        "limited by",
-        "for the same reason",
-        "explained by",
-        "accounted for by",
-        "consistent with",
-        "in keeping with",
-        "compatible with",
-        "attributable to",
-        "related to",
-        "in proportion to",
-        "out of proportion to",
-        "for degree of",
-        "for the degree of",
-        "allowing for",
-        "commensurate with",
-        "proportionate to",
-    }
-)
-_OPERATED = frozenset({"s / p", "s/p", "status post"})
 _PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
@@ -49,7 +20,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
 
     named: an item was named before ("a tremor of the right hand, and it stops when she taps with the left").
     """
-    if blanket and node.main in ("word", "talk") and len(node.text) > 2 and node.text not in _PLACING:
+    placing = node.text in _PLACING or not node.text.isalpha()
+    if blanket and node.main in ("word", "talk") and len(node.text) > 1 and not placing:
         return True  # a word of unknown meaning: what follows may be of it, never of the whole component
     counted = node.main == "number" and cell.split and len(following) > 1 and leads_on(following[0].mark)
     if counted and any(is_unknown(n) for n in [n for n in following[1:] if n.main != "filler"][:1]):
@@ -61,6 +33,9 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
+    short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
+    if short and following and following[0].mark.number is not None:
+        return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return is_unknown(node)
@@ -175,7 +150,8 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     )  # "without glasses right 20/100, with them right"
     modified = not cell.values and cell.modifiers and cell.side is not None and (cell.split or not over)
     near = list(itertools.takewhile(lambda n: not n.is_break, following[:3]))
-    if modified and any(n.main == "side" for n in near):
+    rated = node.mark.number is not None and not cell.split and bool(near) and near[0].main == "side"
+    if modified and any(n.main == "side" for n in near) and not rated:  # "postural tremor right 1 left 0"
         return True  # "sustained clonus right ankle, three beats left"
     told = bool(cell.modifiers) and not cell.values and cell.split and cell.site_node is not None
     if told and node.mark.number is None and place_follows(following, sides=True):
@@ -247,18 +223,6 @@ def own_nodes(after: list[Node], accepts: Callable[[Node], bool]) -> list[Node]:
     return after
 
 
-def opens_reason(nodes: list[Node], mark: Mark) -> bool:
-    """ "because of" always; "as", "since" only after something was not examined."""
-    if mark.text in _ALWAYS_REASONS:
-        return True
-    for node in reversed(nodes):
-        if node.main in ("semicolon", "stop"):
-            return False
-        if node.mark.has("not_examined", "not_assessable") or node.text in INABILITY:
-            return True
-    return False
-
-
 def behind_exception(cells: list[Cell], names: Sequence[Node]) -> list[Cell]:
     """ "Everything was normal except the gait": the normal before it is of nobody knows what, and not of the gait."""
     named = (
@@ -271,33 +235,3 @@ def told_behind_side(cell: Cell) -> bool:
     """ "R moderate, L mild": how it was on this side stands behind the side."""
     side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
     return side is not None and any(n.main == "severity" and n.mark.start > side.mark.start for n in cell.modifiers)
-
-
-def bare_reason(marks: Sequence[Mark], place: int, nodes: Sequence[Node]) -> bool:
-    """ "Gait not tested, weakness.": one sign alone behind what could not be done says why."""
-    if len(nodes) < 2 or nodes[-1].main != "comma" or not marks[place].has("sign"):
-        return False
-    undone = next((node for node in reversed(nodes[:-1]) if node.main != "side"), nodes[-1])
-    closed = place + 1 == len(marks) or marks[place + 1].has("stop", "semicolon")
-    return closed and (undone.mark.has("not_examined", "not_assessable") or undone.text == "impossible")
-
-
-def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:
-    """ "because of pain in the hip": the words up to the next break say why something was not examined."""
-    words = [node.text]
-    cell.nodes.append(node)
-    operated = node.text in _OPERATED or cell.side is not None  # the side of the reason, not of the finding
-    for place, after in enumerate(following):
-        if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in (
-            "so",
-            "therefore",
-            "hence",
-        ):
-            break
-        if after.main == "side" and not after.text.startswith("on ") and value_next(following[place + 1 :]):
-            break
-        words.append(after.text)
-        if after.main != "side" or operated:
-            after.main = "reason_word"
-            cell.nodes.append(after)
-    cell.detail.append(" ".join(words))

@@ -13,7 +13,7 @@ _FEWEST = 3  # two of each may be one name for both and two sides
 _NAMES = ("item", "context")
 _OF_WHAT = frozenset({"in", "of", "for", "at", "the"})
 _TOLD = frozenset({"are", "is", "were", "was", "graded", ":", ","})
-_MUSCLES = "mrc"
+_MUSCLES, _JERKS = "mrc", "tendon_reflex"
 _LIMBS = frozenset({"arm", "leg", "upper_limb", "lower_limb"})
 _HIGHEST, _FULL = 6, 5  # grades are below; the maximum that may stand behind one
 
@@ -41,20 +41,31 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
 
 
 def _part_pairs(marks: list[Mark], first: int, last: int, items: Mapping[str, Item]) -> None:
-    """ "Biceps 5/5 4/5": two grades out of five with nothing between are the right and the left one."""
+    """ "Biceps 5/5 4/5", "biceps 3+ 2+": two grades with nothing between are the right and the left one."""
     for at in range(first + 1, last - 1):
         behind = marks[at + 2] if at + 2 < last else None
         alone = marks[at - 1].number is None and (behind is None or (behind.number is None and not behind.has("side")))
-        if not (alone and _is_whole(marks[at]) and _is_whole(marks[at + 1])):
+        jerks = _is_signed(marks[at]) and _is_signed(marks[at + 1])
+        if not (alone and (jerks or (_is_whole(marks[at]) and _is_whole(marks[at + 1])))):
             continue
         before = next((m for m in reversed(marks[first:at]) if not m.has("filler", "colon", "throughout")), None)
         if before is None:
             continue
         scales = {items[role.item].scale for role in before.roles if role.kind in _NAMES and role.item in items}
         site = before.role("site", "")
-        if _MUSCLES in scales or (site is not None and site.key in _LIMBS):
+        if (
+            (jerks and _JERKS in scales)
+            or (not jerks and _MUSCLES in scales)
+            or (not jerks and site is not None and site.key in _LIMBS)
+        ):
             for place, side in ((at, "right"), (at + 1, "left")):
                 marks[place] = replace(marks[place], roles=(*marks[place].roles, Role("side", key=side)))
+
+
+def _is_signed(mark: Mark) -> bool:
+    """ "3+", 0: as a jerk is graded."""
+    number = mark.number
+    return number is not None and not number.op and (number.a_sign == "+" or not number.a)
 
 
 def _is_whole(mark: Mark) -> bool:

@@ -164,7 +164,7 @@ def of_signs(
     if not named or len(signs) != len(named):
         return meaning
     told = all(n.sign for n in signs)
-    if (cell.spared or told) and meaning.status is Status.ABNORMAL and str(meaning.value) == "absent":
+    if (cell.spared or (told and plain)) and meaning.status is Status.ABNORMAL and str(meaning.value) == "absent":
         return Meaning(None, Status.NORMAL)
     shown = told and bool(plain) and all(n.mark.role("present", "") for n in plain)
     if meaning.status is Status.NORMAL and shown and not cell.negated:

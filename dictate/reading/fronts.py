@@ -104,3 +104,11 @@ def side_of_value(gaps: Sequence[Sequence[Node]], cut: int) -> int:
     own = [n.main for n in gaps[1] if n.main != "filler"][:1]
     told = [n.main for n in before] == ["number"] == own and [n.main for n in after] == ["side"]
     return int(told and after[0].text.startswith("on "))
+
+
+def of_two_sides(gap: Sequence[Node]) -> bool:
+    """ "On the left | right plantar", "5 on the right | , on the left deltoid 4"."""
+    said = [node for node in gap if node.main != "filler"]
+    last = said[-1].key("side") if said and said[-1].main == "side" else ""
+    before = said[-3:-1] if [node.main for node in said[-2:-1]] == ["comma"] else said[-2:-1]
+    return bool(before) and before[0].main == "side" and {last, before[0].key("side")} == {"left", "right"}

@@ -7,13 +7,15 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.reading.clause_limbs import limbs_of_clauses
 from dictate.reading.cuts import is_unknown
 from dictate.reading.marks import Role
-from dictate.reading.nodes import LIMBS, Node, limb_of
+from dictate.reading.nodes import Node
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
 _SIDES = ("left", "right")
+_SHORT_LIMBS = {"upper": "upper_limb", "lower": "lower_limb"}
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 
 
@@ -25,8 +27,12 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     both_named(nodes)
     scale_named(nodes, items)
     unknown_jerks(nodes, items)
+    shared_signs(nodes)
     limbs_in_short(nodes, items)
-    of_the_limb_told(nodes, items)
+    times(nodes)
+    rated_limbs(nodes, items)
+    order_of_pairs(nodes, items)
+    limbs_of_clauses(nodes, items)
 
 
 def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
@@ -96,6 +102,21 @@ def _graded(before: Sequence[Node], last: Node | None) -> bool:
     return any(node.mark.number is not None for node in before[start:])
 
 
+def shared_signs(nodes: list[Node]) -> None:
+    """ "Right arm and leg weakness": the noun at the end is of the arm too; a sign of one item keeps its last place."""
+    last: Node | None = None
+    for node in reversed(nodes):
+        if node.main == "item" and node.mark.has("shared_head") and last is not None:
+            own = any(role.kind == "sign" and role.item in node.candidates for role in node.mark.roles)
+            if own and last.sign and not node.sign:
+                node.sign = True
+                node.mark = replace(node.mark, text=f"{node.text} {last.text.split()[-1]}")
+            elif node.candidates == last.candidates and node.mark.has("site"):
+                node.main, node.candidates = "word", ()
+        elif node.main == "item":
+            last = node
+
+
 def unknown_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Suprapatellar reflex present", "deltoid jerks brisk": a jerk that has no name here is no muscle, nor all."""
     scale = items["strength_all"].scale
@@ -122,20 +143,41 @@ def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
             nodes[place] = Node(mark, "site")
 
 
-def of_the_limb_told(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "Arms normal, power 5 throughout": the whole that is graded behind it is of the limb that opens the sentence."""
-    lead = [node for node in nodes[:9] if node.main != "filler"][:5]
-    if len(lead) < 4 or lead[0].main not in ("site", "side"):
-        return
-    opening, rest = (lead[:1], lead[1:]) if lead[0].mark.has("site") else (lead[:2], lead[2:])
-    limb = limb_of(opening[-1].key("site"))
-    if limb not in LIMBS or [node.main for node in rest[:3]] != ["value", "comma", "item"]:
-        return
-    first = next(place for place, node in enumerate(nodes) if node is rest[2])
-    told = any(node.main in ("side", "site") or node.mark.has("sign") for node in nodes[first:])
-    if told or rest[0].mark.role("normal", "") is None:
-        return
-    for place in range(len(nodes) - 1, first - 1, -1):
-        names = nodes[place].candidates if nodes[place].main == "item" else ()
-        if names and all(limb in items[one].site_items or items[one].sited for one in names):
-            nodes[place + 1 : place + 1] = opening
+def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Rigidity neck 2, right upper 2, left lower 1": a limb, behind a sign that is told by place."""
+    named: tuple[str, ...] = ()
+    for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        named = one.candidates if one.main == "item" else named
+        sited = bool(named) and all(items[name].sited and "upper" not in items[name].sites for name in named)
+        rated = one.main == "side" and three.mark.number is not None and not three.mark.number.op
+        if sited and rated and two.text in _SHORT_LIMBS and two.main in ("word", "qualifier", "item", "site"):
+            two.main, two.candidates = "site", ()
+            two.mark = replace(two.mark, roles=(Role("site", key=_SHORT_LIMBS[two.text]),))
+
+
+def order_of_pairs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Eversion 4 on the right and 3 on the left, inversion 4 and 3": the same two sides, in the same order."""
+    order: list[Node] = []
+    starts = [place for place, node in enumerate(nodes) if node.main == "item"]
+    added: list[tuple[int, Node]] = []
+    for start, end in itertools.pairwise([*starts, len(nodes)]):
+        graded = any(items[name].kind == "grade" and not items[name].blanket for name in nodes[start].candidates)
+        said = [
+            (at, nodes[at]) for at in range(start + 1, end) if nodes[at].main in ("number", "side", "site", "value")
+        ]
+        kinds = [node.main for _, node in said]
+        if graded and kinds == ["number", "side", "number", "side"]:
+            order = [said[1][1], said[3][1]]
+        elif graded and kinds == ["number", "number"] and {n.key("side") for n in order} == {"left", "right"}:
+            added += [(at + 1, side) for (at, _), side in zip(said, order, strict=True)]
+        elif graded and "side" in kinds:
+            order = []
+    for at, side in reversed(added):
+        nodes.insert(at, side)
+
+
+def times(nodes: Sequence[Node]) -> None:
+    """ "5 out of 5 x 4": in how many limbs, and no grade."""
+    for one, two in itertools.pairwise(nodes):
+        if one.text == "x" and one.main == "word" and two.main == "number":
+            two.main = "word"

@@ -108,9 +108,8 @@ class Lexicon:
                 continue
             shout = len(words) == 1 and phrase.isupper() and len(phrase) <= 3
             for form in forms(words, inflect=inflect, shout=shout, short=len(phrase) < 3):
-                entry = (role, shout)
-                if entry not in self._phrases[form]:
-                    self._phrases[form].append(entry)
+                if (role, shout) not in self._phrases[form]:
+                    self._phrases[form].append((role, shout))
 
     def _add_common(self) -> None:
         common = self.grammar.common
@@ -254,9 +253,7 @@ class Lexicon:
             while place >= 2 and (tokens[place - 1].lower in _LIST_LINKS or tokens[place].hyphened):
                 before = place - 2 if tokens[place - 2].lower not in _LIST_LINKS else place - 3
                 before = place - 1 if tokens[place].hyphened else before
-                if before < 0:
-                    break
-                if tokens[before].lower in LENGTHS or not tokens[before].lower.isalpha():
+                if before < 0 or tokens[before].lower in LENGTHS or not tokens[before].lower.isalpha():
                     break  # "six foot walk", "5/5 b/l"
                 entries = self._phrases.get((tokens[before].lower, tokens[mark.end - 1].lower), ())
                 roles = tuple(role for role, shout in entries if not shout and role.kind in _HEADED)
@@ -265,6 +262,8 @@ class Lexicon:
                 found.append(Mark(before, before + 1, (*roles, *_PREFERRED)))
                 parted.add((before, mark.start))
                 place = before
+        ends = {m.end for m in found}  # "right arm and leg weakness": no part of a stroke scale
+        spans = [s for s in spans if s.end not in ends or s.end - s.start == 1 or s.has(*_HEADED[:2], "side", "site")]
         kept = (s for s in spans if s.has("side") or not any(s.start <= a < b == s.end - 1 for a, b in parted))
         return [*kept, *found]  # "right and left" stays one
 

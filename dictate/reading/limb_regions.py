@@ -63,7 +63,7 @@ def _opened(sentence: Sequence[Mark], lexicon: Lexicon, limbs: Mapping[str, str]
         return None
     site, side = lead[-1].role("site"), lead[0].role("side")
     behind = said[len(lead) :]
-    if site is None or any(_elsewhere(mark, site.key) for mark in behind):
+    if site is None or any(_elsewhere(mark, site.key) or mark.has("rest", "except") for mark in behind):
         return None
     title = LimbTitle(Side(side.key) if side else None, site.key, (lead[0].start, lead[-1].end))
     own = (lead[-1],) if lead[-1].has("item") else ()  # "left leg tone was increased"
@@ -83,7 +83,7 @@ def _lead(said: Sequence[Mark]) -> Sequence[Mark]:
 
 def _elsewhere(mark: Mark, site: str) -> bool:
     """Another limb, or the trunk or face: the sentence is not of the one alone."""
-    told = mark.role("site", "")
+    told = mark.role("site")
     return told is not None and limb_of(told.key) != limb_of(site) and (limb_of(told.key) in LIMBS)
 
 

@@ -23,6 +23,7 @@ LIGHTS = ("dark", "darkness", "light")  # how the words end that say in which li
 MISSES = frozenset(
     {"error", "errors", "wrong", "incorrect", "missed", "misses", "mistake", "mistakes", "misstep", "missteps"}
 )
+_COUNTED = ("beats", "beat")
 _SIDES = {"l": "left", "r": "right"}
 
 
@@ -43,8 +44,8 @@ class Measurer:
             return walk
         if {"m", "s"} <= set(item.units) and unit is not None and not said:
             return None  # "ten metre walk 9.8 seconds, 14 steps"
-        if item.kind == "grade" and unit is not None and _is_measure(unit):
-            return None  # "strength 30 kilograms": a force, no grade of five
+        if item.kind == "grade" and unit is not None and (_is_measure(unit) or unit.text in _COUNTED):
+            return None  # "strength 30 kilograms", "3 plus with 3 beats": a force or a count, no grade
         if said == "m/s" and len(numbers) == 2 and (far := cell.units.get(id(numbers[1]))) is not None:
             cell.detail.append(f"over {numbers[1].text} {far.text}")
         meaning = read_number(item, number, said, self.scales.get(item.scale)) if number is not None else None

@@ -137,7 +137,8 @@ def _pair_of(draft: Draft, order: tuple[Side, Side]) -> list[Draft]:
     grade = draft.value
     if not isinstance(grade, Grade) or not draft.maximum:
         return []
-    signed = "+" if str(grade).endswith("+") and draft.maximum.isdigit() else ""  # a jerk of 3 is written 3+
+    jerk = grade.scale == "tendon_reflex" and draft.maximum.isdigit()
+    signed = "+" if jerk and str(grade).endswith("+") else ""  # a jerk of 3 is written 3+
     values = (grade, Grade(scale=grade.scale, grade=draft.maximum + signed))
     spans, detail = draft.spans, draft.detail
     return [

@@ -8,11 +8,11 @@ from dataclasses import replace
 from dictate.reading.bare import BareNumbers
 from dictate.reading.company import beside_limb, measured, plain_word, qualifies_next
 from dictate.reading.context import Context
-from dictate.reading.cuts import bare_reason, opens_reason
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.places import SiteFinder
+from dictate.reading.reasons import bare_reason, opens_reason
 from dictate.reading.remainder import Remainder
 from dictate.reading.settling import settle
 from dictate.reading.shortnames import ShortNames

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect, bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
 
 VALUE_KINDS = (
@@ -147,3 +148,14 @@ _LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "foot"
 def limb_of(site: str) -> str:
     """The limb a site is of, where an item is told by limbs; other sites stay as they are."""
     return _LIMBS.get(site, site)
+
+
+def other_limb(name: str, site: str, items: Mapping[str, Item]) -> str:
+    """ "Power in both arms was normal and in both legs 3": the item of the other limb; empty where none is meant."""
+    limb = limb_of(site)
+    if limb not in LIMBS or not items[name].blanket or items[name].limb in ("", limb):
+        return ""
+    wholes = (item for item in items.values() if item.blanket and item.scale == items[name].scale)
+    return next(
+        (item.site_items[limb] for item in wholes if name in item.site_items.values() and limb in item.site_items), ""
+    )

@@ -45,11 +45,9 @@ class SiteFinder:
         placed_here = here and general  # "uppers" alone is no place
         if placed_here and any(set(candidates) <= set(self.items[name].site_items.values()) for name in active):
             return True  # "2+ right arm": the arms of the blanket spoken of
-        if not general:
-            return False
         site = marks[place].role("site")
-        if placed_here and site is not None and self._closes(marks, place, candidates, limb_of(site.key), active):
-            return True  # "power 4 LL, 5 UL"
+        if not general or (placed_here and self._closes(marks, place, candidates, active)):
+            return general  # "power 4 LL, 5 UL"
         if placed and not here and self._goes_on(marks, place, candidates, active):
             return True  # "paratonia in both legs. The arms are all right."
         regional = (
@@ -84,11 +82,11 @@ class SiteFinder:
     def _is_sited_sign(self, name: str) -> bool:
         return self.items[name].sited and self.items[name].kind == "presence"
 
-    def _closes(
-        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], limb: str, active: tuple[str, ...]
-    ) -> bool:
+    def _closes(self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...]) -> bool:
         """A limb at the end of a phrase whose item was told by limbs: no name of another whole of that limb."""
-        wholes = all(self.items[name].blanket and self.items[name].limb == limb for name in candidates)
+        site = marks[place].role("site")
+        limb = limb_of(site.key) if site is not None else ""
+        wholes = bool(limb) and all(self.items[n].blanket and self.items[n].limb == limb for n in candidates)
         ends = place + 1 == len(marks) or marks[place + 1].has("comma", "semicolon", "stop", "conj")
         return wholes and ends and any(limb in self.items[name].site_items for name in active)
 
@@ -147,8 +145,9 @@ class SiteFinder:
     def _told_of(self, after: Sequence[Mark], owner: str, candidates: tuple[str, ...]) -> bool:
         """Words behind the body part that only the item it would be a site of can be told by."""
         for mark in after:
-            if mark.has("comma", "stop", "semicolon", "conj"):
-                return False
+            graded = mark.number is not None and bool(mark.number.a_sign) and self.items[owner].kind == "presence"
+            if graded or mark.has("comma", "stop", "semicolon", "conj"):
+                return False  # "clonus, left ankle 3 plus with 3 beats": a jerk
             of = {r.item for r in mark.roles if r.kind in ("unit", "qualifier", "value")}
             if owner in of and not of & set(candidates):
                 return True

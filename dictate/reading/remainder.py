@@ -35,6 +35,8 @@ class Remainder:
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                if (rated := self._rated(nodes, {self.items[n].scale for n in own})) is not None:
+                    return rated
                 return tuple(n for n in own if self.lexicon.component[n].value == here[0])
             if mark.text.endswith((*EXAMINATIONS, "everything")):
                 return ()
@@ -61,6 +63,12 @@ class Remainder:
             return False
         named = [self.items[name] for name in nodes[-1].candidates]
         return all(item.kind != "presence" for item in named) and not all(item.blanket for item in named)
+
+    def _rated(self, nodes: list[Node], scales: set[str]) -> tuple[str, ...] | None:
+        """ "Ashworth 1+ in the right elbow flexors, 0 elsewhere": of the rating; None where strengths are graded."""
+        last = next((node.candidates for node in reversed(nodes) if node.main == "item"), ())
+        rated = [name for name in last if self.items[name].kind == "grade" and self.items[name].scale not in scales]
+        return tuple(name for name in rated if self.items[name].sited) if last and len(rated) == len(last) else None
 
     def _of_sign(self, nodes: list[Node]) -> bool:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)

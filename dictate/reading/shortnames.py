@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
+from dictate.reading.company import has_points
 from dictate.reading.joints import goes_on_listing, measured_from, no_jerk, paired_with
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark, Number
@@ -63,7 +64,7 @@ class ShortNames:
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
             return self._part_follows(item, marks, place, active)
-        if item.group and item.kind == "score" and not _has_points(name, marks[max(0, place - 2) : place + 5]):
+        if item.group and item.kind == "score" and not has_points(name, marks[max(0, place - 2) : place + 5]):
             return False  # "makes good eye contact": points are a number, or words of the scale
         told = self.lexicon.component[name].value in here or any(mark.number for mark in marks[place - 2 : place + 3])
         if item.group and (told or item.kind != "quantity") and self._group_near(item.group, marks, place, active):
@@ -125,6 +126,11 @@ class ShortNames:
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        graded = place + 1 < len(marks) and marks[place + 1].number
+        if sited and graded and graded.a_sign == "+" and item.scale == "tendon_reflex" and at is not None:
+            links = marks[at + 1 : place]  # "4 plus with clonus, left ankle 3 plus"
+            if any(mark.has("comma") for mark in links) and all(mark.has("comma", "side", "filler") for mark in links):
+                return False
         if muscle and sited and marks[place].role("site", "") is not None:
             return True  # "Vibration: great toes 0": no muscle of the toe
         if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
@@ -141,7 +147,10 @@ class ShortNames:
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False
-        return sited and any(mark.has("site") for mark in between) and not any(mark.has("contrast") for mark in between)
+        placed = any(
+            mark.has("site") for mark in (*marks[:at][-2:], *between)
+        )  # "right arm bradykinesia, left arm none"
+        return sited and placed and not any(mark.has("contrast") for mark in between)
 
     def _jerk_as_well(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """ "Knees 2": a jerk, unless its number is none of a jerk, or a list of joints goes on ("hips 4, knees 4")."""
@@ -233,6 +242,8 @@ class ShortNames:
                 own = {self.items[one].scale for one in names} - {""}
                 written = self.lexicon.grammar.scales[item.scale]
                 alone = own == {item.scale} and near.number.b in (None, written.of)
+                if self._is_region(name) and near.number.first == "4+" and near.number.b is None:
+                    return item.scale != "tendon_reflex"  # "left arm 4 plus": hardly of all its jerks
                 return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
@@ -257,16 +268,6 @@ class ShortNames:
             return False
         after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
         return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
-
-
-def _has_points(name: str, near: Sequence[Mark]) -> bool:
-    """A number, a word that the scale counts by, or that it was not tested."""
-    return any(
-        mark.number is not None
-        or mark.has("not_examined", "not_assessable", "unchanged")
-        or any(role.item == name and role.kind == "value" for role in mark.roles)
-        for mark in near
-    )
 
 
 def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.denials import Denials
-from dictate.reading.fronts import is_adjective, severed, side_of_value
+from dictate.reading.fronts import is_adjective, of_two_sides, severed, side_of_value
 from dictate.reading.led_values import led_cuts
 from dictate.reading.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.lists import Lists, told_apart
@@ -108,11 +108,8 @@ class Divider:
     def _measured_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
         """ "Tall, weighs ten stone": what is measured in other units shares no number behind a comma."""
         one, two = self.items[group[-1].candidates[0]], self.items[nodes[place].candidates[0]]
-        return (
-            any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
-            and one.kind == two.kind == "quantity"
-            and one.units != two.units
-        )
+        told = any(n.mark.number is not None for n in nodes[place + 1 : place + 2])
+        return told and one.kind == two.kind == "quantity" and one.units != two.units
 
     def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
         """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
@@ -209,6 +206,7 @@ class Divider:
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
+            and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
 
     def _pass_corrections_on(self, statements: list[Statement]) -> None:
@@ -275,13 +273,15 @@ class Divider:
             link = [*one.after, *two.before]
             if any(n.text == "including" for n in link):
                 said = [n for n in (*one.before, *one.after) if self.weights.is_value(n) or n.main == "negation"]
-                included = [_plainly_normal(n) for n in said]
+                sides = [n for n in (*one.before, *one.after) if n.main == "side" and n.key("side") == "both"][:1]
+                included = [*sides, *(_plainly_normal(n) for n in said)] if said else []
             elif any(n.main not in ("comma", "conj", "filler") for n in link):
                 included = []
             own = any(self.weights.is_value(n) or n.main == "negation" for n in (*two.before, *two.after))
             fits = all(n.main != "negation" for n in included) or self.weights.deniable(two)
             if included and fits and not own and not self.weights.satisfied_alone(two):
-                two.before[:0] = included
+                sided = any(n.main == "side" for n in two.nodes)
+                two.before[:0] = [n for n in included if n.main != "side" or not sided]
 
     def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
         excepted = False

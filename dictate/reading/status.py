@@ -28,7 +28,7 @@ from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node, limb_of, other_limb
 from dictate.reading.owners import Owners
 from dictate.reading.tasks import done
 from dictate.reading.wording import WordReader
@@ -147,7 +147,7 @@ class StatusReader:
 
     def _base(self, name: str, item: Item, cell: Cell, meaning: Meaning, nodes: Sequence[Node]) -> Draft:
         site = self._site(name, item, cell)
-        target = item.site_items.get(site) or item.site_items.get(limb_of(site))
+        target = item.site_items.get(site) or item.site_items.get(limb_of(site)) or other_limb(name, site, self.items)
         if target:
             name, item = target, self.items[target]
             site = site if site in item.sites else ""  # "wrist 3, fingers 2": a part of the region
@@ -200,10 +200,8 @@ class StatusReader:
         return None
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
-        if cell.site == "arm_and_leg":
-            return cell.site
-        if cell.site_node is None:
-            return cell.site if item.sited or cell.site in item.site_items else ""
+        if cell.site_node is None or cell.site == "arm_and_leg":
+            return cell.site if item.sited or cell.site in (*item.site_items, "arm_and_leg") else ""
         for role in cell.site_node.mark.roles:
             if role.kind == "site" and role.item == name:
                 return role.key
@@ -211,6 +209,7 @@ class StatusReader:
         if general is None:
             return ""
         region = item.blanket and item.kind == "grade" and general.key not in _WHOLE_LIMBS
+        region = region or bool(other_limb(name, general.key, self.items))
         return general.key if item.sited or region or {general.key, limb_of(general.key)} & set(item.site_items) else ""
 
     def _word_meaning(

@@ -16,7 +16,6 @@ from dictate.reading.cuts import (
     side_next,
     site_next,
     starts_anew,
-    take_reason,
     told_behind_side,
     value_next,
     value_side_order,
@@ -25,11 +24,12 @@ from dictate.reading.drafts import Cell
 from dictate.reading.kinds import LEVELS, says_unable
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_parts import PARTS
-from dictate.reading.marks import Mark, Role
+from dictate.reading.new_cells import another_kind, closes_list, tells_abnormal, value_first
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.not_so import denies, end_denial, found_there
 from dictate.reading.owners import Owners
 from dictate.reading.reaching import WHOLE_LIMBS
+from dictate.reading.reasons import give_reason
 from dictate.reading.sharing import (
     shared_side,
 )
@@ -107,7 +107,7 @@ class Taker:
             cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
             cell.nodes.append(node)
         elif node.main == "reason":
-            _give_reason(cell, node, following)
+            give_reason(cell, node, following)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
         """A word for how an acuity was, in front of "to" and the acuity itself."""
@@ -131,7 +131,7 @@ class Taker:
         graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))
         anew = node.main == "qualifier" and told_so and cell.side is not None and side_next(following)
-        if _another_kind(cell, node, following):
+        if another_kind(cell, node, following):
             cells.append(cell := Cell(affirmed=not cell.values))  # "vertical saccades slow, horizontal normal"
         if node.main == "severity" and cell.split and not cell.values and (cell.negated or cell.affirmed):
             cells.append(cell := Cell(affirmed=True))
@@ -151,8 +151,11 @@ class Taker:
         unknown = is_unknown_next(following)
         placed = node.mark.has("site") or site_next(following)
         again = placed and cell.side is side and cell.site_node is not None  # "reduced right arm right leg"
-        if again or (
-            cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site")))
+        full = cell.values and cell.site_node is not None and placed and value_next(following)
+        if (
+            again
+            or full
+            or (cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site"))))
         ):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
@@ -219,11 +222,13 @@ class Taker:
         if cell.negated and cell.contrasted and cell.values and not node.mark.has("normal", "absent"):
             cells.append(cell := Cell())  # "no focal weakness but give way on the right"
         end_denial(cell, node, following)
-        if _closes_list(cells, node, following):
+        if closes_list(cells, node, following):
             cells.append(cell := Cell())  # "dull in the thumb and index, sharp elsewhere"
+        if cell.closed and cell.negated and cell.values and tells_abnormal(node, candidates):
+            cells.append(cell := Cell())  # "no focal weakness; give-way on the right"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
-        if starts_anew(cell, node, following) or _value_first(cells, following):
+        if starts_anew(cell, node, following) or value_first(cells, following):
             cells.append(cell := Cell())
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
@@ -246,46 +251,9 @@ class Taker:
         cell.split = False
 
 
-def _another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
-    """ "Postural tremor mild, rest absent": a second kind behind a comma, each with a value of its own."""
-    kinds = [n for n in cell.modifiers if n.main == "qualifier"]
-    told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
-    return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))
-
-
-def _value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
-    """ "Floppy in the right arm and the right leg, normal on the left": words before their places, so this one too."""
-    if len(cells) < 2 or not side_next(list(following)):
-        return False
-    before, cell = cells[-2:]
-    places = [one.site_node for one in (before, cell)]
-    if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
-        return False
-    return before.values[0].mark.start < places[0].mark.start
-
-
-def _closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -> bool:
-    """A word behind a comma, where the places before it had their word in front of them, and it has its own behind."""
-    cell = cells[-1]
-    listed = cell.site_node is not None and cell.split and not (cell.values or cell.negated or cell.modifiers)
-    if len(cells) < 2 or not listed or node.mark.number is not None or cells[-2].site_node is None:
-        return False
-    led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
-    elsewhere = bool(following) and following[0].main in ("rest", "throughout")
-    return led and (elsewhere or place_follows(list(following)))
-
-
 def _says_more(place: Node, node: Node) -> bool:
     """ "In the legs below the knees", "over the chest at T4": where it ends, or the segment, and not the region."""
     if node.main == "dermatome":
         return place.main != "dermatome"
     limb = limb_of(place.key("site")) in WHOLE_LIMBS and not place.mark.has("side")
     return limb and node.mark.has("reached")
-
-
-def _give_reason(cell: Cell, node: Node, following: list[Node]) -> None:
-    """ "The left limited by weakness", and no word for how it was: it could not be judged, and why."""
-    if node.text == "limited by" and not cell.values and not cell.negated:
-        mark = Mark(node.mark.start, node.mark.end, (Role("not_assessable"),), text=node.text)
-        cell.values.append(Node(mark, "value"))
-    take_reason(cell, node, following)

@@ -66,6 +66,7 @@ class WholeSides:
 
         named: what was named last; drafts: what was found so far.
         """
+        named = [drafts[-1].item] if drafts and drafts[-1].item in named else named  # "leg 4 plus": no jerk, as found
         scales = {self._scale(name) for name in named} - {""}
         whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
         told = any(node.text in WHOLE_SIDES for node in nodes)

@@ -1349,7 +1349,7 @@ READ = [
     ("Light touch normal on the left, somewhat on the right.", ["light_touch left normal"]),
     ("Swallow, well, she coughed on water.", ["swallow abnormal coughed"]),
     ("I have not walked her.", ["gait not_examined"]),
-    ("Gait: able to stand, not walked due to pain.", ["chair_rise normal", "gait not_examined"]),
+    ("Gait: able to stand, not walked due to pain.", ["gait not_examined"]),
     (
         "I can't grade power, he doesn't follow commands.",
         ["strength_all not_assessable", "comprehension abnormal does not follow commands"],
@@ -1790,6 +1790,186 @@ READ = [
     ("Gait. Walks 5 m with a gutter frame and one, narrow base.", ["gait normal"]),
     ("No sensory or cerebellar signs.", ["sensory_all normal", "coordination_all normal"]),
     ("Gait ataxic with a tendency to fall to the right.", ["gait abnormal ataxic tendency to fall to the right"]),
+    (
+        "DTR: B 2+/2+, T 2+/2+, S 1+/2+, K 2+/2+, A 1+/1+.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps both measured 2+",
+            "reflex_brachioradialis right measured 1+",
+            "reflex_brachioradialis left measured 2+",
+            "reflex_patellar both measured 2+",
+            "reflex_achilles both measured 1+",
+        ],
+    ),
+    (
+        "Reflexes: biceps 3+ 3+, triceps 3+ 3+, knees 4+ 4+, ankles 3+ 2+.",
+        [
+            "reflex_biceps right measured 3+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps right measured 3+",
+            "reflex_triceps left measured 3+",
+            "reflex_patellar right measured 4+",
+            "reflex_patellar left measured 4+",
+            "reflex_achilles right measured 3+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Deltoids 4 bilaterally, wrist and finger strength normal.",
+        ["strength_deltoid both measured 4", "strength_upper_limb_distal normal"],
+    ),
+    (
+        "Power was 4 in right shoulder abduction, 4 plus in elbow flexion; the left arm was full.",
+        ["strength_deltoid right measured 4", "strength_biceps right measured 4+", "strength_upper_limb left normal"],
+    ),
+    (
+        "Strength was 5/5 throughout bilateral upper and lower extremities including deltoids, biceps, triceps.",
+        [
+            "strength_upper_limb both measured 5",
+            "strength_lower_limb both measured 5",
+            "strength_deltoid both measured 5",
+            "strength_biceps both measured 5",
+            "strength_triceps both measured 5",
+        ],
+    ),
+    (
+        "reflexes three plus on the right and two plus on the left right plantar up left down",
+        [
+            "reflex_all right measured 3+",
+            "reflex_all left measured 2+",
+            "plantar_response right abnormal extensor",
+            "plantar_response left normal flexor",
+        ],
+    ),
+    (
+        "Power right arm four throughout right leg four minus proximally and four distally left leg five throughout",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb_proximal right measured 4-",
+            "strength_lower_limb_distal right measured 4",
+            "strength_lower_limb left measured 5",
+        ],
+    ),
+    ("Power: XY 4/5 right.", []),
+    ("Left arm power 4, sensation reduced.", ["strength_upper_limb left measured 4", "sensory_all abnormal reduced"]),
+    ("No focal weakness; give-way on the right.", ["strength_all normal", "strength_all right abnormal give way"]),
+    (
+        "Right arm and leg weakness 4/5.",
+        ["strength_upper_limb right measured 4", "strength_lower_limb right measured 4"],
+    ),
+    (
+        "Right face, arm and leg weakness.",
+        [
+            "facial_strength right abnormal face weakness",
+            "strength_upper_limb right abnormal weakness",
+            "strength_lower_limb right abnormal weakness",
+        ],
+    ),
+    ("5/5 strength x 4 extremities.", ["strength_all measured 5"]),
+    (
+        "LUE 4+/5 prox, 4/5 distal, LLE 4/5 prox 3/5 distal.",
+        [
+            "strength_upper_limb_proximal left measured 4+",
+            "strength_upper_limb_distal left measured 4",
+            "strength_lower_limb_proximal left measured 4",
+            "strength_lower_limb_distal left measured 3",
+        ],
+    ),
+    (
+        "Rigidity neck 2, right upper 2, left upper 1, right lower 1, left lower 0.",
+        [
+            "tone neck abnormal rigidity 2",
+            "tone right upper_limb abnormal rigidity 2",
+            "tone left upper_limb abnormal rigidity 1",
+            "tone right lower_limb abnormal rigidity 1",
+            "tone left lower_limb normal (0)",
+        ],
+    ),
+    (
+        "Postural tremor right 1 left 0. Kinetic tremor right 1 left 1. Rest tremor right hand 2 left hand 0 jaw 0.",
+        [
+            "tremor right present postural 1",
+            "tremor left absent postural (postural)",
+            "tremor right present kinetic 1",
+            "tremor left present kinetic 1",
+            "tremor right hand present rest 2",
+            "tremor left hand absent rest (rest)",
+        ],
+    ),
+    ("5/5 D/B/T/WE/FE/IO, IP/Q/H/TA/GS b/l.", []),
+    (
+        "shoulder abduction 4 on the right and 3 on the left, finger extension 3 and 2, grip 4 and 3.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_deltoid left measured 3",
+            "strength_finger_extensors right measured 3",
+            "strength_finger_extensors left measured 2",
+            "strength_finger_flexors right measured 4",
+            "strength_finger_flexors left measured 3",
+        ],
+    ),
+    (
+        "dorsiflexion 2 on the right and 3 on the left, eversion 2 and 3, inversion 4 and 4, plantarflexion 5 both",
+        [
+            "strength_tibialis_anterior right measured 2",
+            "strength_tibialis_anterior left measured 3",
+            "strength_peronei right measured 2",
+            "strength_peronei left measured 3",
+            "strength_tibialis_posterior right measured 4",
+            "strength_tibialis_posterior left measured 4",
+            "strength_gastrocnemius both measured 5",
+        ],
+    ),
+    (
+        "Knee jerks 3 plus, right ankle 4 plus with sustained clonus, left ankle 3 plus with 3 beats.",
+        [
+            "reflex_patellar measured 3+",
+            "reflex_achilles right measured 4+",
+            "clonus present sustained",
+            "reflex_achilles left measured 3+",
+        ],
+    ),
+    (
+        "Left arm 4 plus, left leg 4 plus out of 5. The right side is normal. Reflexes brisker on the left.",
+        [
+            "strength_upper_limb left measured 4+",
+            "strength_lower_limb left measured 4+",
+            "strength_all right normal",
+            "reflex_all left abnormal brisker",
+        ],
+    ),
+    (
+        "sustained clonus right ankle, three beats left",
+        ["clonus right ankle present sustained", "clonus left ankle present 3 beats"],
+    ),
+    ("Left ankle 3 plus with 3 beats.", ["reflex_achilles left measured 3+"]),
+    (
+        "Right arm bradykinesia moderate with decrement, left arm normal.",
+        ["bradykinesia right arm present moderate with decrement", "bradykinesia left arm absent"],
+    ),
+    (
+        "Ashworth 1+ in the right elbow flexors, 0 elsewhere.",
+        ["ashworth right elbow_flexors measured 1+", "ashworth measured 0"],
+    ),
+    ("No reflexes elicited.", ["reflex_all measured 0"]),
+    ("No increase in tone on the left.", ["tone left normal"]),
+    ("Plantar reflex absent on the right.", ["plantar_response right abnormal absent"]),
+    (
+        "Power in both arms was normal and in both legs was reduced at 3 out of 5.",
+        ["strength_upper_limb normal", "strength_lower_limb both measured 3"],
+    ),
+    ("Strength 5 out of 5 x 4, no drift.", ["strength_all measured 5", "pronator_drift absent"]),
+    (
+        "R/L deltoid 4/5, biceps 5/5, triceps 4+/5.",
+        [
+            "strength_deltoid right measured 4",
+            "strength_deltoid left measured 5",
+            "strength_biceps right measured 5",
+            "strength_biceps left measured 5",
+            "strength_triceps right measured 4+",
+            "strength_triceps left measured 5",
+        ],
+    ),
 ]
 
 
