@@ -55,6 +55,7 @@ BOTH_SIDED = re.compile(
     re.IGNORECASE,
 )
 
+BOTH_OF_TWO = re.compile(r"\band\b[^,.;]*\bboth (?=\d)", re.IGNORECASE)  # "finger extension and flexion both 0"
 ONE_LIMB = re.compile(
     r"\b(?:of|in|at|over) (?:the|his|her) "
     r"(?:arm|forearm|elbow|wrist|hand|thumb|leg|thigh|knee|calf|ankle|foot|great toe|big toe)\b",
@@ -107,7 +108,8 @@ def _says_both(finding: Finding) -> bool:
     """In the middle of the body, or said to be everywhere."""
     if finding.site in MIDDLE or finding.site.startswith(("left_", "right_")):
         return True
-    words = " ".join((finding.quote, str(finding.value or ""), *finding.detail))
+    quote = BOTH_OF_TWO.sub("", finding.quote)
+    words = " ".join((quote, str(finding.value or ""), *finding.detail))
     return BOTH_SIDED.search(words) is not None
 
 

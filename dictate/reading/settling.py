@@ -86,7 +86,9 @@ def both_of_two(nodes: list[Node]) -> None:
         sided = (
             any(n.main == "side" for n in nodes[:place]) and linked
         )  # "on the right elbow extension 1, A and B both 0"
-        if (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided):
+        kinds = [n.main for n in nodes[place + 1 : place + 4]]
+        joined = kinds == ["qualifier", "conj", "qualifier"] or bool(after & {"to", "in", "on", "at"})
+        if (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
             node.main = "filler"
 
 
