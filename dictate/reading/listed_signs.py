@@ -1,22 +1,41 @@
-"""Signs of several parts: "weakness of dorsiflexion and eversion": the noun in front is of every name of the list."""
+"""The noun that a list of parts shares: "weakness of dorsiflexion and eversion", "knee and ankle power"."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
 from dictate.reading.tokens import Token
 
+_HEADS = ("power", "strength")
 _ARTICLES = ("the", "left", "right")
 
 
 def open_lists(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mark]:
-    """The marks, with a sign that names its part set apart from it where an "and" and another name follow."""
+    """The marks, with a noun that is of every name of a list told of each.
+
+    A sign that names its part is set apart from it where an "and" and another name follow.
+    """
+    marks = _with_head(marks, lexicon)
     result: list[Mark] = []
     for place, mark in enumerate(marks):
         parts = _parts(mark, tokens, lexicon) if _goes_on(marks, place) else []
         result.extend(parts or [mark])
+    return result
+
+
+def _with_head(marks: Sequence[Mark], lexicon: Lexicon) -> Sequence[Mark]:
+    """ "Knee and ankle power", "knee power": the strength there, and not the jerk."""
+    result = list(marks)
+    for place in range(len(marks) - 2, -1, -1):
+        one, after = result[place], result[place + 1 : place + 3]
+        listed = len(after) > 1 and after[0].has("conj") and " " in after[1].text
+        head = after[1].text.rpartition(" ")[2] if listed else after[0].text
+        if head in _HEADS and one.role("site", "") is not None and one.has("context"):
+            roles = tuple(role for role in lexicon.meanings(f"{one.text} {head}") if role.kind == "item")
+            result[place] = replace(one, roles=roles or tuple(r for r in one.roles if r.kind != "context"))
     return result
 
 

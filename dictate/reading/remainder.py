@@ -68,7 +68,14 @@ class Remainder:
         """ "Ashworth 1+ in the right elbow flexors, 0 elsewhere": of the rating; None where strengths are graded."""
         last = next((node.candidates for node in reversed(nodes) if node.main == "item"), ())
         rated = [name for name in last if self.items[name].kind == "grade" and self.items[name].scale not in scales]
+        if last and len(rated) == len(last) and not any(self.items[name].sited for name in rated):
+            return self._whole_of({self.items[name].scale for name in rated})  # "ankles absent, the rest are two plus"
         return tuple(name for name in rated if self.items[name].sited) if last and len(rated) == len(last) else None
+
+    def _whole_of(self, scales: set[str]) -> tuple[str, ...]:
+        """All that is graded by the scale: "reflexes"."""
+        wholes = [name for name, item in self.items.items() if item.blanket and item.kind == "grade" and not item.limb]
+        return tuple(name for name in wholes if {self.items[name].scale} == scales)[:1]
 
     def _of_sign(self, nodes: list[Node]) -> bool:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)

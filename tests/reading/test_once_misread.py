@@ -1991,6 +1991,22 @@ READ = [
     ),
     ("Facial wkness bilat.", ["facial_strength both abnormal facial weakness"]),
     ("The face moves normally.", ["facial_strength normal"]),
+    ("Knee and ankle power 4 on the left.", ["strength_lower_limb_distal left measured 4"]),
+    ("Hip and knee power five.", ["strength_lower_limb knee measured 5"]),
+    ("Ankle jerks absent, the rest are two plus.", ["reflex_achilles measured 0", "reflex_all measured 2+"]),
+    (
+        "First dorsal interosseous four plus both sides, rest is five.",
+        ["strength_first_dorsal_interosseous both measured 4+", "strength_all measured 5"],
+    ),
+    ("Fundi: I dilated her, both discs are swollen.", ["disc_margins both abnormal swollen"]),
+    ("There is left-sided neglect, both visual and tactile.", ["neglect left present visual and tactile"]),
+    ("Babinski pos L, neg R.", ["plantar_response left abnormal extensor", "plantar_response right normal"]),
+    ("He rouses easily to voice.", ["consciousness abnormal rouses to voice"]),
+    ("FNF not assessable dt weakness.", ["finger_nose not_assessable (dt weakness)"]),
+    (
+        "Iliopsoas 4+ bilaterally, the remaining muscles full.",
+        ["strength_iliopsoas both measured 4+", "strength_all normal"],
+    ),
 ]
 
 
