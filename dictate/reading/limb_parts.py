@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 
-from dictate.grammar import Item
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
@@ -69,10 +67,3 @@ def _name_behind(cells: Sequence[Cell]) -> None:
 
 def _whole(site: str) -> str:
     return site.removesuffix("_proximal").removesuffix("_distal")
-
-
-def each_limb(item: Item, cell: Cell) -> list[Cell]:
-    """ "Left arm and left leg full strength": a reading of each limb, where each has an item of its own."""
-    if cell.site != "arm_and_leg" or not {*LIMBS} <= {*item.site_items}:
-        return [cell]
-    return [replace(cell, site=limb, site_node=None) for limb in LIMBS]

@@ -27,7 +27,6 @@ from dictate.reading.drafts import Cell, Draft
 from dictate.reading.forms import names_kept
 from dictate.reading.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_parts import each_limb
 from dictate.reading.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.nodes import Node, limb_of, other_limb
 from dictate.reading.owners import Owners
@@ -61,8 +60,7 @@ class StatusReader:
                     continue
                 own = replace(cell, values=[])  # "no diplopia, vertigo or dizziness": denied with the others
             for item, values in self._by_item(own, candidates):
-                for limb in each_limb(self.items[item], own):
-                    found.extend(self._draft(item, limb, values, [n for n in names if item in n.candidates]) or ())
+                found.extend(self._draft(item, own, values, [n for n in names if item in n.candidates]) or ())
         return found
 
     def _by_item(self, cell: Cell, candidates: Sequence[str]) -> list[tuple[str, list[Node]]]:

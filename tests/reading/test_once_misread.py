@@ -2007,6 +2007,10 @@ READ = [
         "Iliopsoas 4+ bilaterally, the remaining muscles full.",
         ["strength_iliopsoas both measured 4+", "strength_all normal"],
     ),
+    (
+        "Left hip flexion 4, right side 5 out of 5 throughout.",
+        ["strength_iliopsoas left measured 4", "strength_all right measured 5"],
+    ),
 ]
 
 
@@ -2319,12 +2323,7 @@ def test_a_sign_behind_what_was_not_done_says_why(grammar: Grammar, text: str, w
         ),
         (
             "Power 4/5 right arm and leg, 5/5 left.",
-            [
-                "strength_upper_limb right measured 4",
-                "strength_lower_limb right measured 4",
-                "strength_upper_limb left measured 5",
-                "strength_lower_limb left measured 5",
-            ],
+            ["strength_all right arm_and_leg measured 4", "strength_all left arm_and_leg measured 5"],
         ),
         ("Motor. No power in the left arm.", ["strength_upper_limb left measured 0"]),
         (
