@@ -85,7 +85,8 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
         return None
     after = tokens[end]
     closed = after.lower in _ENDS and end + 1 < len(tokens) and not after.ends_sentence
-    open_title = named and after.lower.isalpha() and after.lower not in ("to", "through", "thru")
+    speaker = end == start + 1 and tokens[start].lower == "i"  # "the other cranial nerves I did not check"
+    open_title = named and not speaker and after.lower.isalpha() and after.lower not in ("to", "through", "thru")
     spoken = all(not token.glued for token in tokens[start:end] if _number(token))
     return (start, end) if (closed or open_title) and spoken else None
 

@@ -2011,6 +2011,7 @@ READ = [
         "Left hip flexion 4, right side 5 out of 5 throughout.",
         ["strength_iliopsoas left measured 4", "strength_all right measured 5"],
     ),
+    ("The other cranial nerves I did not check.", ["cranial_nerves_all not_examined"]),
 ]
 
 
