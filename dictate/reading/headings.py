@@ -96,7 +96,8 @@ class HeadingReader:
     def _titles(self, node: Node, after: list[Node]) -> bool:
         """ "NIHSS:" in front of its parts, or alone on its line; "Power:" in front of muscles."""
         items = [self.lexicon.items[c] for c in node.candidates]
-        if node.main == "item" and all(one.blanket for one in items) and after and after[0].main == "colon":
+        whole = node.main in ("item", "heading") and all(one.blanket for one in items)
+        if whole and after and after[0].main == "colon":
             return any(later.main == "item" for later in after)
         scale = all(one.kind == "score" and one.group for one in items)
         if node.main != "item" or not scale:

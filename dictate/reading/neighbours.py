@@ -16,7 +16,10 @@ _MEASURED = ("grade", "quantity", "score", "acuity", "pressure")
 _ARTICLES = frozenset({"a", "an", "with a", "the"})
 _HESITATIONS = frozenset({"um", "uh", "er", "erm", "hm", "well"})
 _SAYING = ("negation", "value", "number", "severity")
-_SHOWING = frozenset({"shows", "showed", "reveals", "revealed", "demonstrates", "demonstrated", "show", "reveal"})
+_SHOWING = frozenset(
+    {"shows", "showed", "reveals", "revealed", "demonstrates", "demonstrated", "show", "reveal"}
+    | {f"{verb} {word} for" for verb in "is was are were".split() for word in "notable remarkable significant".split()}
+)
 _THEN = frozenset({"last time", "last year", "last visit", "before", "previously", "then", "last month", "last week"})
 _NOW = frozenset({"is", "are", "now", "today"})
 _WITH = frozenset({"with", "on", "in", "at"})
@@ -105,17 +108,20 @@ def shown_of_next(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Casual gait shows decreased right arm swing": what is shown is of the name behind it."""
     for place in range(1, len(nodes) - 2):
         name, verb = nodes[place - 1 : place + 1]
-        if name.main != "item" or verb.text not in _SHOWING:
+        whole = name.main == "item" and all(items[c].blanket for c in name.candidates)
+        if whole and any(items[c].limb for c in name.candidates):
+            continue  # "the upper extremities show normal tone": where it was
+        if name.main != "item" or not (verb.text in _SHOWING or (whole and verb.main == "colon")):
             continue
         told = list(
             itertools.takewhile(lambda n: n.main in ("value", "severity", "side", "filler"), nodes[place + 1 :])
         )
         values = [n for n in told if n.main == "value"]
         after = nodes[place + 1 + len(told) : place + 2 + len(told)]
-        own = any(n.value_roles(c) and not n.mark.role("abnormal", "") for n in values for c in name.candidates)
-        whole = all(items[c].blanket for c in name.candidates)
-        if values and not own and not whole and after and after[0].main == "item" and not after[0].sign:
-            name.main, name.candidates = "filler", ()
+        fine = [n for n in values if not whole and not n.mark.role("abnormal", "")]
+        own = any(n.value_roles(c) for n in fine for c in name.candidates)
+        if values and not own and after and after[0].main == "item" and not after[0].sign:
+            name.main, name.candidates = "heading", ()
 
 
 def then_and_now(nodes: list[Node]) -> None:

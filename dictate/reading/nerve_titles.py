@@ -81,7 +81,8 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
         end += 1
     while end > start and tokens[end - 1].lower in _LINKS:
         end -= 1
-    if end == start or end >= len(tokens) or any(token.ends_sentence for token in tokens[start:end]):
+    ranged = any(token.lower == "-" for token in tokens[start:end])  # "CN II-VI normal": no title
+    if end == start or end >= len(tokens) or ranged or any(token.ends_sentence for token in tokens[start:end]):
         return None
     after = tokens[end]
     closed = after.lower in _ENDS and end + 1 < len(tokens) and not after.ends_sentence
