@@ -73,7 +73,8 @@ def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexi
     current: LimbTitle | None = None
     found: list[LimbTitle | None] = []
     for sentence in sentences:
-        current = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else current)
+        over = current is not None and _of_whole(sentence, lexicon.items)
+        current = _segment_of(sentence) or (None if over else current)
         found.append(current)
         current = None if _ends_line(sentence, tokens) else current
     return found
@@ -196,6 +197,8 @@ class _Limbs:
 
 def limb_title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle | None:
     """A sentence of nothing but one side and one limb, or a side as a whole ("on the left", "right side reflexes")."""
+    if not has_side(sentence):
+        return None
     said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
     places = {role.key for part in said if (role := part.role("site", "")) is not None}

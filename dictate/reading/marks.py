@@ -75,4 +75,7 @@ class Mark:
 
     def has(self, *kinds: str) -> bool:
         """Whether it can be any of these."""
-        return any(role.kind in kinds for role in self.roles)
+        for role in self.roles:  # asked half a million times in ten thousand words: no generator
+            if role.kind in kinds:
+                return True
+        return False

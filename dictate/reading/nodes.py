@@ -112,7 +112,7 @@ def plain_part(mark: Mark) -> str:
     kinds = {role.kind for role in mark.roles if not role.item or role.kind == "grade"}
     for kind in _PLAIN_ORDER:
         if kind == "value_any":
-            if kinds & set(VALUE_KINDS):
+            if not kinds.isdisjoint(VALUE_KINDS):
                 return "value"
         elif kind in kinds:
             return kind

@@ -75,8 +75,10 @@ class _Reader(Cardinals):
     def _below_zero(self, i: int) -> tuple[float, str, int] | None:
         """ "RASS minus two", "RASS -2": a minus behind a word, and not behind a number or at the start of a line."""
         minus = self.at(i)
+        if minus not in {"minus", "-"}:
+            return None
         before = self.at(i - 1, same_sentence=False) if i else ""
-        if minus not in {"minus", "-"} or not before.isalpha() or self.tokens[i - 1].ends_line:
+        if not before.isalpha() or self.tokens[i - 1].ends_line:
             return None
         if minus == "-" and not (before in _SCORED and self.at(i + 1)[:1].isdigit() and self.tokens[i + 1].glued):
             return None
@@ -121,9 +123,11 @@ class _Reader(Cardinals):
 
     def _none_of(self, i: int) -> tuple[float, str, int] | None:
         """ "None of three": no number but in front of how many there are."""
+        if self.at(i) != "none":
+            return None
         link = {("of",): 1, ("out", "of"): 2}
         after = next((n for words, n in link.items() if tuple(self.words[i + 1 : i + 1 + n]) == words), 0)
-        counted = self.at(i) == "none" and after and self.cardinal(i + 1 + after) is not None
+        counted = after and self.cardinal(i + 1 + after) is not None
         return (0.0, "", i + 1) if counted else None
 
     def _tall(self, metres: float, end: int) -> tuple[Number, int] | None:
@@ -260,9 +264,10 @@ class _Reader(Cardinals):
     def _roman_of(self, i: int) -> tuple[Number, int] | None:
         """ "II/VI" of a murmur."""
         text = self.tokens[i].text
-        listed = self.at(i + 3) in {"/", ":"} or (i > 0 and self.at(i - 1) == "/")  # nerves "III/IV/VI:"
-        if listed or not text.isupper() or text.lower() not in ROMAN:
+        if not text.isupper() or text.lower() not in ROMAN:
             return None
+        if self.at(i + 3) in {"/", ":"} or (i > 0 and self.at(i - 1) == "/"):
+            return None  # nerves "III/IV/VI:"
         if self.at(i + 1) == "/" and self.at(i + 2) in ROMAN:
             return Number(a=float(ROMAN[text.lower()]), op="/", b=float(ROMAN[self.words[i + 2]])), i + 3
         return None

@@ -26,7 +26,10 @@ def says_nothing(mark: Mark) -> bool:
 
 def has_side(sentence: Sequence[Mark]) -> bool:
     """Whether a side is said in it, if only inside a name ("right arm")."""
-    return any(part.has("side") for mark in sentence for part in (mark, *mark.inner))
+    for mark in sentence:
+        if mark.has("side") or (mark.inner and any(part.has("side") for part in mark.inner)):
+            return True
+    return False
 
 
 def finds(sentence: Sequence[Mark]) -> bool:
