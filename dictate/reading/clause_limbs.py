@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node, limb_of
 
 _WHOLE_LIMBS = ("arm", "leg", "upper_limb", "lower_limb")
 _ENDS = ("semicolon", "stop", "contrast")
+_SAYING_NOTHING = ("filler", *_ENDS)
 _TOLD = ("filler", "site", "value", "severity", "qualifier", "item", "number", "negation", "hedge", "throughout")
 
 
@@ -39,7 +40,8 @@ def _clauses(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
 
 def _opening(clause: Sequence[Node]) -> tuple[list[Node], int]:
     """Side and limb at the start of a clause, or in its first name ("left arm tone"), and where they end."""
-    said = [place for place, node in enumerate(clause) if node.main not in ("filler", *_ENDS)][:2]
+    telling = (place for place, node in enumerate(clause) if node.main not in _SAYING_NOTHING)
+    said = list(itertools.islice(telling, 2))
     sides = [place for place in said[:1] if clause[place].main == "side" and clause[place].mark.role("site") is None]
     at = next((place for place in said if place not in sides), None)
     if at is None:

@@ -36,8 +36,10 @@ def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
 def declared_columns(nodes: list[Node], context: Context, is_title: Callable[[Node], bool]) -> list[Node]:
     """ "Power R/L" over a list, "(L/R):" in front of one: which of two numbers is of which side."""
     for place in range(len(nodes) - 2):
+        if nodes[place + 1].text not in ("/", "-"):
+            continue
         one, slash, two = nodes[place : place + 3]
-        if slash.text not in ("/", "-") or not one.main == two.main == "side" or one.key("side") == two.key("side"):
+        if not one.main == two.main == "side" or one.key("side") == two.key("side"):
             continue
         rest = [n for n in nodes[place + 3 :] if n.text != ")"]
         pair = bool(rest) and (number := rest[0].mark.number) is not None and number.op == "/"  # "deltoid R/L 5/4"

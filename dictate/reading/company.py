@@ -96,10 +96,12 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
 
 def beside_limb(marks: Sequence[Mark], place: int) -> bool:
     """ "Deltoid 4 left. Full power in the right arm.": a limb beside a word for its strength, not a muscle."""
-    clause = itertools.takewhile(lambda mark: not mark.has("stop", "semicolon"), marks[place + 1 :])
-    beside = [part for mark in (*reversed(marks[:place]), *clause) for part in (mark.inner or (mark,))]
-    sites = [role.key for mark in beside if (role := mark.role("site")) is not None]
-    return bool(sites) and limb_of(sites[0]) in LIMBS
+    before = (marks[at] for at in range(place - 1, -1, -1))
+    behind = (marks[at] for at in range(place + 1, len(marks)))
+    clause = itertools.takewhile(lambda mark: not mark.has("stop", "semicolon"), behind)
+    beside = (part for mark in itertools.chain(before, clause) for part in (mark.inner or (mark,)))
+    site = next((role for part in beside if (role := part.role("site")) is not None), None)
+    return site is not None and limb_of(site.key) in LIMBS
 
 
 def has_points(name: str, near: Sequence[Mark]) -> bool:

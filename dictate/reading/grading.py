@@ -41,8 +41,10 @@ def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
     A grade says it better than the word.
     """
     for place in range(len(nodes) - 3):
+        if nodes[place].main != "value":
+            continue
         word, opening, number, closing = nodes[place : place + 4]
-        if word.main != "value" or number.main != "number" or not opening.main == closing.main == "comma":
+        if number.main != "number" or not opening.main == closing.main == "comma":
             continue
         if opening.text == "(" or any(n.text in _WHERE for n in nodes[place + 4 : place + 5]):
             opening.main = closing.main = "filler"
@@ -53,6 +55,8 @@ def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:
 
 def compared_then_graded(nodes: list[Node]) -> None:
     """ "Worse on the right, 4 minus, left 4": the grade behind the worse side is of it, as the other has its own."""
+    if not any(node.main == "comparison" for node in nodes):
+        return
     said = [node for node in nodes if node.main != "filler"]
     for place in range(len(said) - 4):
         word, side, *rest = said[place : place + 7]
@@ -67,19 +71,23 @@ def compared_then_graded(nodes: list[Node]) -> None:
 def there_at_all(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Depressed but present": what is there at all is no more than that; how it is was said before."""
     for place in range(1, len(nodes) - 1):
+        if nodes[place].main != "contrast":
+            continue
         how, but, there = nodes[place - 1 : place + 2]
         graded = any(items[name].kind == "grade" for node in nodes[:place] for name in node.candidates)
         told = how.main == "value" and how.mark.has("abnormal") and not how.mark.has("absent")
-        if graded and told and but.main == "contrast" and there.main == "value" and there.mark.has("present"):
+        if graded and told and there.main == "value" and there.mark.has("present"):
             but.main = there.main = "filler"
 
 
 def both_named(nodes: list[Node]) -> None:
     """ "Biceps 5, triceps 4 minus, left both 5": behind a side both are the two that were named."""
     for place in range(1, len(nodes) - 1):
+        if nodes[place].text != "both":
+            continue
         side, both, value = nodes[place - 1 : place + 2]
         one_side = side.main == "side" and side.key("side") in _SIDES
-        if one_side and both.text == "both" and value.main in ("number", "value"):
+        if one_side and value.main in ("number", "value"):
             both.main = "qualifier"
 
 
@@ -87,9 +95,10 @@ def scale_named(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Weakness of the left deltoid and biceps, MRC 3": the name of the scale, behind the muscles that are graded."""
     scale = items["strength_all"].scale
     for place in range(1, len(nodes) - 1):
-        node, before = nodes[place], nodes[:place]
+        node = nodes[place]
         if node.main != "item" or node.text not in _SCALE_NAMES or nodes[place + 1].main != "number":
             continue
+        before = nodes[:place]
         last = next((one for one in reversed(before) if one.main in ("item", "semicolon", "stop")), None)
         muscle = last is not None and any(items[name].scale == scale for name in last.candidates)
         graded = _graded(before, last)
@@ -124,8 +133,8 @@ def unknown_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
         whole = two.main == "item" and two.text == "reflex" and all(items[name].blanket for name in two.candidates)
         if whole and is_unknown(one):
             two.main, two.candidates = "word", ()
-        muscle = one.main == "item" and all(items[name].scale == scale for name in one.candidates)
-        if muscle and two.main == "word" and two.text in _JERKS:
+        unnamed = one.main == "item" and two.main == "word" and two.text in _JERKS
+        if unnamed and all(items[name].scale == scale for name in one.candidates):
             one.main, one.candidates = "word", ()
 
 
@@ -133,8 +142,10 @@ def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Power 3/5 left upper and 4/5 left lower limb": where the grade before it was found, and no name of the next."""
     for place in range(2, len(nodes)):
         node = nodes[place]
+        if node.text not in ("upper", "lower"):
+            continue
         limb = {items[name].limb for name in node.candidates} if node.main == "item" else set()
-        short = node.text in ("upper", "lower") and len(limb) == 1 and all(limb)
+        short = len(limb) == 1 and all(limb)
         before = [one for one in nodes[:place] if one.main not in ("filler", "side")]
         closed = place + 1 == len(nodes) or nodes[place + 1].is_break
         whole = [name for one in before for name in one.candidates if items[name].blanket]
@@ -148,9 +159,11 @@ def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     named: tuple[str, ...] = ()
     for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
         named = one.candidates if one.main == "item" else named
+        if two.text not in _SHORT_LIMBS:
+            continue
         sited = bool(named) and all(items[name].sited and "upper" not in items[name].sites for name in named)
         rated = one.main == "side" and three.mark.number is not None and not three.mark.number.op
-        if sited and rated and two.text in _SHORT_LIMBS and two.main in ("word", "qualifier", "item", "site"):
+        if sited and rated and two.main in ("word", "qualifier", "item", "site"):
             two.main, two.candidates = "site", ()
             two.mark = replace(two.mark, roles=(Role("site", key=_SHORT_LIMBS[two.text]),))
 
@@ -160,6 +173,8 @@ def order_of_pairs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     order: list[Node] = []
     starts = [place for place, node in enumerate(nodes) if node.main == "item"]
     added: list[tuple[int, Node]] = []
+    if len(starts) <= 1:
+        return
     for start, end in itertools.pairwise([*starts, len(nodes)]):
         graded = any(items[name].kind == "grade" and not items[name].blanket for name in nodes[start].candidates)
         said = [

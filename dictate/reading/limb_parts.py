@@ -17,13 +17,17 @@ def limbs_freed(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Mark]:
     """ "Left leg tone increased, power 4": the limb by itself where it opens a name that may be said of any place."""
     result = list(sentence[:1])
     for side, mark in itertools.pairwise(sentence):
-        limb, _, name = mark.text.partition(" ")
-        known = side.has("side") and len(mark.text.split()) == mark.end - mark.start
-        if not (known and name and mark.has("item") and _is_limb(limb, lexicon) and _is_of_places(mark, lexicon)):
+        if not (side.has("side") and mark.has("item") and _opens_with_limb(mark, lexicon)):
             result.append(mark)
             continue
         result += [mark.part(0, 1, lexicon.meanings), mark.part(1, mark.end - mark.start, lexicon.meanings)]
     return result
+
+
+def _opens_with_limb(mark: Mark, lexicon: Lexicon) -> bool:
+    limb, _, name = mark.text.partition(" ")
+    known = bool(name) and len(mark.text.split()) == mark.end - mark.start
+    return known and _is_limb(limb, lexicon) and _is_of_places(mark, lexicon)
 
 
 def _is_limb(word: str, lexicon: Lexicon) -> bool:

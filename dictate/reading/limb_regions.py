@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 
 from dictate.grammar import Item
@@ -56,13 +57,14 @@ def regions_in_force(
 
 def _opened(sentence: Sequence[Mark], lexicon: Lexicon, limbs: Mapping[str, str]) -> LimbTitle | None:
     """The limb in front of the sentence, where what was examined is named behind it and no other place."""
-    parts = [part for mark in sentence for part in (mark.inner or (mark,))]
-    said = [part for part in parts if not says_nothing(part)]
-    lead = list(_lead(said))
+    parts = (part for mark in sentence for part in (mark.inner or (mark,)))
+    told = (part for part in parts if not says_nothing(part))
+    first = list(itertools.islice(told, 2))  # most sentences begin with no limb
+    lead = list(_lead(first))
     if not lead:
         return None
     site, side = lead[-1].role("site"), lead[0].role("side")
-    behind = said[len(lead) :]
+    behind = [*first[len(lead) :], *told]
     if site is None or any(_elsewhere(mark, site.key) or mark.has("rest", "except") for mark in behind):
         return None
     title = LimbTitle(Side(side.key) if side else None, site.key, (lead[0].start, lead[-1].end))

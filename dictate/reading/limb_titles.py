@@ -73,7 +73,8 @@ def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexi
     current: LimbTitle | None = None
     found: list[LimbTitle | None] = []
     for sentence in sentences:
-        current = _segment_of(sentence) or (None if _of_whole(sentence, lexicon.items) else current)
+        over = current is not None and _of_whole(sentence, lexicon.items)
+        current = _segment_of(sentence) or (None if over else current)
         found.append(current)
         current = None if _ends_line(sentence, tokens) else current
     return found
@@ -196,15 +197,19 @@ class _Limbs:
 
 def limb_title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTitle | None:
     """A sentence of nothing but one side and one limb, or a side as a whole ("on the left", "right side reflexes")."""
+    if not has_side(sentence):
+        return None
     said = [part for mark in sentence for part in (mark.inner or (mark,)) if not says_nothing(part)]
     sides = {role.key for part in said if (role := part.role("side")) is not None}
+    if sides not in ({"left"}, {"right"}):
+        return None
     places = {role.key for part in said if (role := part.role("site", "")) is not None}
     sites = {limb_of(place) for place in places}
     span = (said[0].start, said[-1].end) if said else (0, 0)
-    if sides in ({"left"}, {"right"}) and not sites and _of_whole_side(said, items):
-        return LimbTitle(Side(sides.pop()), "", span)
+    if not sites:
+        return LimbTitle(Side(sides.pop()), "", span) if _of_whole_side(said, items) else None
     plain = all(part.has("side") or part.role("site", "") is not None for part in said)
-    if not plain or len(sides) != 1 or len(sites) != 1 or not sides <= {"left", "right"} or not sites <= {*LIMBS}:
+    if not plain or len(sites) != 1 or not sites <= {*LIMBS}:
         return None
     return LimbTitle(Side(sides.pop()), sites.pop(), span, part=next(iter(places & {"hand", "foot"}), ""))
 

@@ -42,8 +42,10 @@ def _with_head(marks: Sequence[Mark], lexicon: Lexicon) -> Sequence[Mark]:
 def _goes_on(marks: Sequence[Mark], place: int) -> bool:
     """A sign with an "of" in it, and behind it a link and a name that can be graded as its own is."""
     mark = marks[place]
+    if not mark.has("sign") or " of " not in mark.text:
+        return False
     after = [one for one in marks[place + 1 : place + 4] if one.text not in _ARTICLES]
-    if not mark.has("sign") or " of " not in mark.text or len(after) < 2:
+    if len(after) < 2:
         return False
     link, name = after[:2]
     return link.has("conj", "comma") and name.has("item", "context") and not name.has("sign")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -259,14 +260,14 @@ class Labeller:
                     return not named and not (last and last.sign and not _is_title(last, nodes))
                 return not named or not self._has_own_value(marks, place)
             if last and not last.sign and not named and any(r.item == name and r.kind == "sign" for r in mark.roles):
-                return not any(n.main in ("value", "negation") for n in nodes[nodes.index(last) :])
+                behind = itertools.takewhile(lambda n: n is not last, reversed(nodes))
+                return not any(n.main in ("value", "negation") for n in behind)
         spoken_of = any(r.item in active and r.kind in ITEM_VALUE_KINDS for r in mark.roles)
         whole = whole and not set(active) & set(candidates)  # "Sensory. No sensory loss.": it is spoken of already
-        graded = any(self.items[a].scale and not self.items[a].blanket for a in active) and beside_limb(marks, place)
-        if last is None and not named and spoken_of and whole and not graded:
-            return all(
-                n.main != "rest" for n in nodes
-            )  # "Finger nose normal on the right. Mild dysmetria on the left."
+        graded = any(self.items[a].scale and not self.items[a].blanket for a in active)
+        going_on = last is None and not named and spoken_of and whole
+        if going_on and not (graded and beside_limb(marks, place)):
+            return all(n.main != "rest" for n in nodes)  # "Finger nose normal. Mild dysmetria on the left."
         for later in marks[place + 1 : place + 3]:
             owners = [r.item for r in later.roles if r.kind in ("item", "sign", "context")]
             if any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in mark.roles) and not named:

@@ -42,20 +42,23 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def sides_of_parts(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "On her toes and on the left heel": a side right in front of a part of the body is of that, and not behind."""
     for one, two in itertools.pairwise(nodes):
+        if one.main != "side" or one.text not in ("on the left", "on the right"):
+            continue
         part = two.main == "item" and two.mark.has("site") and two.mark.start == one.mark.end
-        task = part and all(items[name].task for name in two.candidates)
-        if one.main == "side" and task and one.text in ("on the left", "on the right"):
+        if part and all(items[name].task for name in two.candidates):
             one.mark = replace(one.mark, text=one.text.removeprefix("on the "))
 
 
 def plain_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "A clear intention tremor", "no clear sensory level": how plain it was to see, and nothing normal."""
     for lead, word, sign in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        if word.text not in _PLAIN_TO_SEE or word.main != "value":
+            continue
         abnormal = sign.sign or (sign.main == "value" and sign.mark.has("abnormal") and not sign.mark.has("normal"))
         article = lead.text in _ARTICLES and abnormal
         there = lead.text.startswith("there ") or lead.main == "negation"
         shown = there and sign.main == "item" and all(items[c].kind not in _MEASURED for c in sign.candidates)
-        if (article or shown) and word.text in _PLAIN_TO_SEE and word.main == "value":
+        if article or shown:
             word.main = "severity"
 
 
@@ -71,17 +74,21 @@ def all_of_them(nodes: list[Node]) -> None:
 def out_of_all(nodes: list[Node]) -> None:
     """ "..., all out of eight": the maximum of all that was measured before, and no reading."""
     for place in range(4, len(nodes)):
+        if nodes[place].main != "number":
+            continue
         said = [n.text for n in nodes[place - 3 : place]]
         maximum = said in (["all", "out", "of"], ["each", "out", "of"]) and nodes[place - 4].is_break
-        if maximum and nodes[place].mark.number is not None and nodes[place].main == "number":
+        if maximum and nodes[place].mark.number is not None:
             nodes[place].main = "filler"
 
 
 def hesitations(nodes: list[Node]) -> None:
     """ "Left, er, not so good": the commas around a hesitation part nothing."""
     for place in range(1, len(nodes) - 3):
-        one, word, two = nodes[place : place + 3]
-        if word.text in _HESITATIONS and one.main == two.main == "comma":
+        if nodes[place + 1].text not in _HESITATIONS:
+            continue
+        one, _, two = nodes[place : place + 3]
+        if one.main == two.main == "comma":
             two.main = "filler"
             if nodes[place - 1].main in ("side", "item") and nodes[place + 3].main in _SAYING:
                 one.main = "filler"
@@ -89,6 +96,8 @@ def hesitations(nodes: list[Node]) -> None:
 
 def misses(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Missed 3 of 8 on the right, none on the left": what was missed is no count of right answers; none is normal."""
+    if not any(node.text in MISSES for node in nodes):
+        return
     names: tuple[str, ...] = ()
     missed = False
     for place, node in enumerate(nodes):
@@ -140,9 +149,11 @@ def then_and_now(nodes: list[Node]) -> None:
 def still_so(nodes: list[Node]) -> None:
     """ "Unchanged, still reduced": the word behind it says how it was and is."""
     for place in range(len(nodes) - 3):
-        word, comma, still, value = nodes[place : place + 4]
+        if nodes[place + 2].text not in ("still", "and still"):
+            continue
+        word, comma, _, value = nodes[place : place + 4]
         told = value.main == "value" and not value.mark.has("unchanged")
-        if word.mark.has("unchanged") and comma.main == "comma" and still.text in ("still", "and still") and told:
+        if word.mark.has("unchanged") and comma.main == "comma" and told:
             word.main = comma.main = "filler"
 
 

@@ -53,11 +53,13 @@ def _ended(tokens: Sequence[Token]) -> list[Token]:
     result = list(tokens)
     commas = []
     for at, token in enumerate(tokens):
+        if token.lower not in (",", ";"):
+            continue
         end = at + 1
         while end < len(tokens) and (_is_roman(tokens[end]) or (end > at + 1 and tokens[end].lower in _LINKS)):
             end += 1
         titled = end > at + 1 and end < len(tokens) and tokens[end].lower == ":" and _is_roman(tokens[end - 1])
-        if titled and token.lower in (",", ";") and not (at and _is_roman(tokens[at - 1])):
+        if titled and not (at and _is_roman(tokens[at - 1])):
             commas.append(at)
     for at in commas if len(commas) > 1 else ():
         result[at] = replace(tokens[at], ends_sentence=True)
@@ -81,7 +83,7 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
         end += 1
     while end > start and tokens[end - 1].lower in _LINKS:
         end -= 1
-    ranged = any(token.lower == "-" for token in tokens[start:end])  # "CN II-VI normal": no title
+    ranged = any(token.hyphened or token.lower == "-" for token in tokens[start + 1 : end])  # "CN II-VI normal"
     if end == start or end >= len(tokens) or ranged or any(token.ends_sentence for token in tokens[start:end]):
         return None
     after = tokens[end]

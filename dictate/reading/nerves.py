@@ -97,6 +97,10 @@ def _beside_names(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping
         end = place
         while end < len(marks) and (_is_number(marks[end], tokens) or (end > place and marks[end].text in _LINKS)):
             end += 1
+        if end == place:
+            result.append(marks[place])
+            place += 1
+            continue
         opens = not result or result[-1].has("comma", "semicolon", "stop", "colon")
         named = [items[r.item].nerve for r in marks[end].roles if r.item in items] if end < len(marks) else []
         nerves = {word.upper() for mark in marks[place:end] for word in mark.text.split()} - {"I"}
@@ -104,8 +108,8 @@ def _beside_names(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping
             result.append(replace(marks[end], start=marks[place].start))
             place = end + 1
             continue
-        result.extend(marks[place : max(end, place + 1)])
-        place = max(end, place + 1)
+        result.extend(marks[place:end])
+        place = end
     return result
 
 

@@ -112,7 +112,7 @@ def plain_part(mark: Mark) -> str:
     kinds = {role.kind for role in mark.roles if not role.item or role.kind == "grade"}
     for kind in _PLAIN_ORDER:
         if kind == "value_any":
-            if kinds & set(VALUE_KINDS):
+            if not kinds.isdisjoint(VALUE_KINDS):
                 return "value"
         elif kind in kinds:
             return kind
@@ -127,8 +127,11 @@ def plain_part(mark: Mark) -> str:
 
 def says_where(nodes: Sequence[Node]) -> bool:
     """ "Sensation in the limbs": the heading's word says where, of what was named before it."""
-    said = [node for node in nodes if node.text not in ("the", "all", "his", "her")]
-    return any(node.main == "item" for node in said) and said[-1].text in ("in", "of", "over") and not said[-2].is_break
+    telling = (node for node in reversed(nodes) if node.text not in ("the", "all", "his", "her"))
+    last, before = next(telling, None), next(telling, None)
+    if last is None or before is None or last.text not in ("in", "of", "over") or before.is_break:
+        return False
+    return any(node.main == "item" for node in (last, before, *telling))
 
 
 def between(nodes: Sequence[Node], first: int, last: int) -> Sequence[Node]:

@@ -36,6 +36,7 @@ _FORK_OF = 8
 _LOWEST_FELT = 40  # "120 palpable": a pressure by touch
 _LENGTHS = frozenset("cm mm centimetres centimeters millimetres millimeters inches inch metres meters".split())
 _LOGMAR = "logmar"
+_HOW_MANY = {1: ("of",), 2: ("out", "of")}  # words behind "none"
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
@@ -75,8 +76,8 @@ class _Reader(Cardinals):
     def _below_zero(self, i: int) -> tuple[float, str, int] | None:
         """ "RASS minus two", "RASS -2": a minus behind a word, and not behind a number or at the start of a line."""
         minus = self.at(i)
-        before = self.at(i - 1, same_sentence=False) if i else ""
-        if minus not in {"minus", "-"} or not before.isalpha() or self.tokens[i - 1].ends_line:
+        before = self.at(i - 1, same_sentence=False) if i and minus in {"minus", "-"} else ""
+        if not before.isalpha() or self.tokens[i - 1].ends_line:
             return None
         if minus == "-" and not (before in _SCORED and self.at(i + 1)[:1].isdigit() and self.tokens[i + 1].glued):
             return None
@@ -121,10 +122,10 @@ class _Reader(Cardinals):
 
     def _none_of(self, i: int) -> tuple[float, str, int] | None:
         """ "None of three": no number but in front of how many there are."""
-        link = {("of",): 1, ("out", "of"): 2}
-        after = next((n for words, n in link.items() if tuple(self.words[i + 1 : i + 1 + n]) == words), 0)
-        counted = self.at(i) == "none" and after and self.cardinal(i + 1 + after) is not None
-        return (0.0, "", i + 1) if counted else None
+        if self.at(i) != "none":
+            return None
+        after = next((n for n, words in _HOW_MANY.items() if tuple(self.words[i + 1 : i + 1 + n]) == words), 0)
+        return (0.0, "", i + 1) if after and self.cardinal(i + 1 + after) is not None else None
 
     def _tall(self, metres: float, end: int) -> tuple[Number, int] | None:
         """ "One metre seventy five", "1 m 82": a height in metres and centimetres, with nothing counted behind."""
@@ -260,9 +261,9 @@ class _Reader(Cardinals):
     def _roman_of(self, i: int) -> tuple[Number, int] | None:
         """ "II/VI" of a murmur."""
         text = self.tokens[i].text
-        listed = self.at(i + 3) in {"/", ":"} or (i > 0 and self.at(i - 1) == "/")  # nerves "III/IV/VI:"
-        if listed or not text.isupper() or text.lower() not in ROMAN:
-            return None
+        roman = text.isupper() and text.lower() in ROMAN
+        if not roman or self.at(i + 3) in {"/", ":"} or (i > 0 and self.at(i - 1) == "/"):
+            return None  # as nerves in a list are ("III/IV/VI:")
         if self.at(i + 1) == "/" and self.at(i + 2) in ROMAN:
             return Number(a=float(ROMAN[text.lower()]), op="/", b=float(ROMAN[self.words[i + 2]])), i + 3
         return None

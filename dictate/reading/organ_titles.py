@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
@@ -108,7 +109,7 @@ class _Organs:
 
 def organ_title_of(sentence: Sequence[Mark], lexicon: Lexicon) -> LimbTitle | None:
     """ "Left eye." alone, or "Left eye:" in front of what was found in it."""
-    said = [mark for mark in sentence if not mark.has("filler", "comma", "stop")]
+    said = list(itertools.islice((mark for mark in sentence if not mark.has("filler", "comma", "stop")), 2))
     organ = _organ(said[0], lexicon) if said else ""
     if not organ or not all(mark.has("colon") for mark in said[1:2]) or not said[0].has("side"):
         return None

@@ -39,8 +39,10 @@ def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]
             if all((one.value, one.status) == (draft.value, draft.status) for one in parts):
                 draft.site = ""
         said = (draft.item, draft.side, draft.site, draft.value, draft.status)
-        same = [one for one in kept if (one.item, one.side, one.site, one.value, one.status) == said]
-        if same and items[draft.item].limb and items[draft.item].blanket:
+        of_limb = items[draft.item].limb and items[draft.item].blanket
+        pool = kept if of_limb else ()
+        same = [one for one in pool if (one.item, one.side, one.site, one.value, one.status) == said]
+        if same:
             same[0].spans.extend(draft.spans)
         else:
             kept.append(draft)

@@ -89,7 +89,7 @@ class SentenceReader:
         self.remarks.extend((RemarkKind.NOT_PLACED, start, end) for start, end in perhaps_denied(nodes))
         told, other_side = self.whole_sides.part(nodes, self.context.place_side or self.context.heading_side)
         statements = self.divider.divide(told, self.context.active)
-        earlier = self.drafts[:]  # a correction may take some of the last of them out
+        earlier = self.drafts[-64:]  # more than a correction, which may take some of the last of them out, can reach
         before: Statement | None = None
         for statement in statements:
             self._statement(statement)
@@ -98,7 +98,7 @@ class SentenceReader:
             before = statement
         if other_side:
             self._orphan(Statement(after=other_side))
-        standing = {id(draft) for draft in earlier[-64:]}  # more than a correction can reach
+        standing = {id(draft) for draft in earlier}
         first_draft = next((at for at in range(len(self.drafts), 0, -1) if id(self.drafts[at - 1]) in standing), 0)
         said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar)
         for node in self.postures.give(nodes, said, self.context):

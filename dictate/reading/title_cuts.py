@@ -86,10 +86,11 @@ class TitleCutter:
 
     def _tell(self, part: Sequence[Mark]) -> None:
         """Take up what is told under the title in force; a side that is no title ends it."""
-        told = told_in(part)
         if has_side(part):
             self.current, self.loose = None, set()
-        elif self.current is None:
+            return
+        told = told_in(part)
+        if self.current is None:
             self.loose |= told
         self.told |= told
 

@@ -43,14 +43,18 @@ class Phrase:
 def phrases_of(sentence: Sequence[Mark], lexicon: Lexicon) -> list[Phrase]:
     """The sides with a limb, organ or whole in a sentence, where something could be told under them."""
     found: list[Phrase] = []
+    sided = [has_side([mark]) for mark in sentence]
+    placed = any(mark.role("site", "") is not None for mark in sentence)
+    if not placed and not any(sided):
+        return found  # most sentences are of neither
     place = 0
     while place < len(sentence):
         length = 0
-        if (unread := _unread(sentence, place)) is not None:
+        if placed and (unread := _unread(sentence, place)) is not None:
             found.append(unread)
             place = unread.end
             continue
-        if not says_nothing(sentence[place]):
+        if any(sided[place : place + _LONGEST]) and not says_nothing(sentence[place]):
             longest = min(_LONGEST, len(sentence) - place)
             length = next((n for n in range(longest, 0, -1) if _title(sentence[place : place + n], lexicon)), 0)
         if length and (phrase := _stands(sentence, place, place + length, lexicon)) is not None:

@@ -26,7 +26,7 @@ def says_nothing(mark: Mark) -> bool:
 
 def has_side(sentence: Sequence[Mark]) -> bool:
     """Whether a side is said in it, if only inside a name ("right arm")."""
-    return any(part.has("side") for mark in sentence for part in (mark, *mark.inner))
+    return any(mark.has("side") or (mark.inner and any(p.has("side") for p in mark.inner)) for mark in sentence)
 
 
 def finds(sentence: Sequence[Mark]) -> bool:

@@ -91,12 +91,7 @@ def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
     text = _ORDINAL.sub(_ordinal, text)
-    text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
-    text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
-    text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
-    text = re.sub(r"(?<=\w)['’]s\b", "", text)
-    text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)
-    text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
+    text = _without_contractions(text)
     pieces: list[_Piece] = []
     place = 0
     glued = hyphened = False
@@ -136,6 +131,19 @@ def _pieces(text: str) -> list[_Piece]:
             hyphened = False
         glued = True
     return pieces
+
+
+def _without_contractions(text: str) -> str:
+    """ "w/o", "he's", "can't" in full; "patient's" without its ending."""
+    if text[:2] in ("w/", "W/"):
+        text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
+        text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
+    if "'" in text or "’" in text:
+        text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
+        text = re.sub(r"(?<=\w)['’]s\b", "", text)
+        text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)
+        text = re.sub(r"(?<=\w)n['’]t\b", " not", text)
+    return text
 
 
 def _ordinal(written: re.Match[str]) -> str:
@@ -202,9 +210,10 @@ def tokenize(
 
 def _parts_pressure(tokens: Sequence[Token], at: int) -> bool:
     """ "142, over 80": a comma that a recogniser put inside a pressure."""
-    around = [token.lower for token in (*tokens[at - 1 : at], *tokens[at + 1 : at + 3])] if at else []
-    parted = tokens[at].lower == "," and len(around) == 3 and around[1] == "over"
-    return parted and around[0].isdigit() and around[2].isdigit()
+    if tokens[at].lower != "," or not at:
+        return False
+    around = [token.lower for token in (tokens[at - 1], *tokens[at + 1 : at + 3])]
+    return len(around) == 3 and around[1] == "over" and around[0].isdigit() and around[2].isdigit()
 
 
 def _is_month(words: Sequence[Word], place: int) -> bool:

@@ -21,8 +21,10 @@ def unsaid_heads(tokens: Sequence[Token], meanings: Callable[[str], set[Role]]) 
             continue
         for one, other in ((place - 1, place + 1), (place + 1, place - 1)):
             word, name = tokens[one].lower, tokens[other].lower
+            named = {role.item for role in meanings(name) if role.kind == "context"}
+            if not named:
+                continue
             items = {role.item for role in meanings(f"{word} {_HEAD}") if role.kind == "item"}
             items -= {role.item for role in meanings(word)}
-            named = {role.item for role in meanings(name) if role.kind == "context"}
             if items and any(role.kind == "item" and role.item in named for role in meanings(f"{name} {_HEAD}")):
                 yield Mark(one, one + 1, tuple(Role("context", item) for item in sorted(items)))

@@ -22,6 +22,8 @@ _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"}
 
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
+    if not any(node.main == "negation" for node in nodes):
+        return
     not_tested(nodes)
     left_undone(nodes, items)
     not_watched(nodes, items)
