@@ -52,6 +52,14 @@ class Owners:
                     return name
         return candidates[0]
 
+    def measured_in(self, candidates: Sequence[str], unit: Node | None) -> Sequence[str]:
+        """Those of the items that are measured in the unit said, where some are and others are not."""
+        if unit is None or len(candidates) < 2:
+            return candidates
+        keys = {role.key for role in unit.mark.roles if role.kind == "unit" and role.key}
+        fitting = [name for name in candidates if keys & {self.items[name].unit, *self.items[name].units}]
+        return fitting or candidates
+
     def meant(self, name: Node, values: Sequence[Node]) -> tuple[str, ...]:
         """ "Pupil size not examined", "heart rate not assessable": of its items the one called so."""
         told = [n for n in values if n is not name]

@@ -80,7 +80,8 @@ class StatusReader:
         for before, node in zip([None, *cell.values], cell.values, strict=False):
             if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
                 continue
-            owner = self.owners.owner(candidates, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
+            fitting = self.owners.measured_in(candidates, cell.units.get(id(node)))  # "grip 2 kg": a force, no grade
+            owner = self.owners.owner(fitting, node) if node.main != "item" or len(candidates) > 1 else candidates[0]
             if node.mark.number is not None and before is not None and before.text.endswith(" of"):
                 owner = self.owners.owner(candidates, before)  # "an anisocoria of 2 mm"
             dealt.setdefault(owner, []).append(node)

@@ -2012,6 +2012,24 @@ READ = [
         ["strength_iliopsoas left measured 4", "strength_all right measured 5"],
     ),
     ("The other cranial nerves I did not check.", ["cranial_nerves_all not_examined"]),
+    ("Grip strength right 1 kg, left 2 kg.", ["grip_strength right measured 1", "grip_strength left measured 2"]),
+    (
+        "CN II-VI normal FOUR score E3 M2 B4 R1",
+        [
+            "cranial_nerves_2_6 normal",
+            "four_eye measured 3",
+            "four_motor measured 2",
+            "four_brainstem measured 4",
+            "four_respiration measured 1",
+        ],
+    ),
+    ("Sensory examination: decreased pinprick below T8.", ["pinprick t8 abnormal decreased (below T8)"]),
+    ("A man seen in consultation for gait difficulty. BP 120/80.", ["blood_pressure measured 120/80"]),
+    (
+        "Admitted with a right facial droop. Now face symmetric, BP 130/70.",
+        ["facial_strength normal", "blood_pressure measured 130/70"],
+    ),
+    ("Reflexes: absent ankle jerks.", ["reflex_achilles measured 0"]),
 ]
 
 
