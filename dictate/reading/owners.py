@@ -53,8 +53,8 @@ class Owners:
         return candidates[0]
 
     def measured_in(self, candidates: Sequence[str], unit: Node | None) -> Sequence[str]:
-        """Those of the items that are measured in the unit said, where some are and others are not."""
-        if unit is None or len(candidates) < 2:
+        """Those of the items that are measured in the unit said, where another is graded and has none."""
+        if unit is None or not any(self.items[name].kind == "grade" for name in candidates[1:]):
             return candidates
         keys = {role.key for role in unit.mark.roles if role.kind == "unit" and role.key}
         fitting = [name for name in candidates if keys & {self.items[name].unit, *self.items[name].units}]
