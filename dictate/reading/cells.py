@@ -19,7 +19,7 @@ from dictate.reading.cuts import (
 )
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_parts import part_limbs
+from dictate.reading.limb_parts import part_limbs, site_of_list
 from dictate.reading.limits import is_limit, take_limit
 from dictate.reading.measures import with_help_aside
 from dictate.reading.nodes import Node
@@ -28,7 +28,6 @@ from dictate.reading.ratings import share_rated
 from dictate.reading.sharing import (
     share,
     share_conditions,
-    site_of_list,
 )
 from dictate.reading.taking import Taker
 from dictate.reading.tasks import done

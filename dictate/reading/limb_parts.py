@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 from dictate.reading.drafts import Cell
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import LIMBS, limb_of
+from dictate.reading.nodes import LIMBS, Node, limb_of
 
 PARTS = ("proximal", "distal")
 
@@ -71,3 +71,9 @@ def _name_behind(cells: Sequence[Cell]) -> None:
 
 def _whole(site: str) -> str:
     return site.removesuffix("_proximal").removesuffix("_distal")
+
+
+def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
+    """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
+    _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
+    return lexicon.site_in(place) if link and cell.site_node is None else ""

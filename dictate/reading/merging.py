@@ -175,7 +175,7 @@ def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Ite
         span = (of_side.mark.start, last.spans[-1][1])
         for one in earlier:
             alike = items[one.item].scale == items[last.item].scale and one.side not in (None, Side.BOTH, last.side)
-            covered = items[last.item].blanket and not items[last.item].limb and not items[one.item].blanket
+            covered = items[last.item].blanket and not items[last.item].limb
             if alike and not covered and (one.item, one.site) not in told:
                 drafts.append(replace(last, item=one.item, site=one.site, spans=[*one.spans[:1], span], detail=[]))
                 told.add((one.item, one.site))

@@ -8,9 +8,8 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
-from dictate.reading.lexicon import Lexicon
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.not_so import keep_but
 
 _MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
@@ -120,7 +119,8 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
     """A place said with one reading, for the next or the one before that has none; and signs not found there."""
     for place, (one, two) in enumerate(itertools.pairwise(cells)):
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
-        placed = one.site_node is not None and not (place and _in_one_list(cells[place - 1], one))
+        apart = place and (_in_one_list(cells[place - 1], one) or _limb_by_limb(cells[place - 1], one, two))
+        placed = one.site_node is not None and not apart
         if two.site_node is None and placed and two.values and two.side is not None and not two.broken:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and not one.closed and _measured_alike(one, two):
@@ -134,6 +134,13 @@ def _in_one_list(before: Cell, one: Cell) -> bool:
     counted = any(n.mark.number is not None for n in (*before.values, *one.values))
     joined = bool(before.links) or before.values == one.values
     return joined and not counted and before.site_node is not None and before.side is one.side is not None
+
+
+def _limb_by_limb(before: Cell, one: Cell, two: Cell) -> bool:
+    """ "4 in the right arm, 4+ in the right leg and 5 on the left": the left is not of the leg alone."""
+    limbs = {limb_of(cell.site_node.key("site")) for cell in (before, one) if cell.site_node is not None}
+    apart = bool(before.values) and before.values != one.values and before.side is one.side
+    return limbs == {*LIMBS} and apart and {one.side, two.side} == {Side.LEFT, Side.RIGHT}
 
 
 def _same_half(one: Cell, two: Cell) -> bool:
@@ -188,12 +195,6 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
         if alike and side is not None and two.side is not None:
             listed = True
             one.side, one.nodes = two.side, [*one.nodes, side]
-
-
-def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
-    """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
-    _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
-    return lexicon.site_in(place) if link and cell.site_node is None else ""
 
 
 def _only_denies(cell: Cell, before: Cell) -> bool:
@@ -263,25 +264,27 @@ def _conditions(cell: Cell) -> list[Node]:
     return [n for n in cell.modifiers if n.main == "qualifier"]
 
 
-def shared_side(cell: Cell, second: Node) -> Node | None:
+def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | None:
     """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
 
-    Not where the second has no sides ("right quadriceps and tongue").
+    Not where the second has no sides ("right quadriceps and tongue"). listed: a comma, and an "and" closes the list.
     """
     if second.key("site") in _MIDLINE:
         return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
     if site is None:
         return None
-    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
     before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
     if led := _led_by_side(before):
         return led
+    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    fingers = fingers or (listed and all(n.mark.start < site.mark.start for n in cell.values))
     if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
         return None
     if fingers:
         return next((n for n in before if n.main == "side"), None)
-    return before[-1] if before and before[-1].main == "side" and before[-1].mark.end == site.mark.start else None
+    tight = bool(before) and (before[-1].mark.end == site.mark.start or cell.nodes == [before[-1], site])
+    return before[-1] if tight and before[-1].main == "side" else None
 
 
 def _led_by_side(before: Sequence[Node]) -> Node | None:

@@ -192,13 +192,17 @@ class Taker:
             return
         if cell.site_node is not None:
             told = bool(cell.values) and value_next(following[:1])  # "arm 3 and leg 4"
-            if limbs_together(cell, node) and not told:
+            third = (
+                cell.nodes[0].main == "side" and cell.nodes[0].mark.end < cell.site_node.mark.start
+            )  # "face, arm and leg"
+            if limbs_together(cell, node) and not told and not third:
                 cell.site = "arm_and_leg"
                 cell.nodes.append(node)
                 return
             one_side = cell.side in (Side.LEFT, Side.RIGHT)
             plural = one_side and not self.plurals.isdisjoint(node.text.split())  # "right deltoid and calves"
-            shared = None if plural else shared_side(cell, node)
+            listed = cell.split and [n.main for n in following[:2]] == ["conj", "site"]  # "right face, arm and leg"
+            shared = None if plural else shared_side(cell, node, listed=listed)
             cells.append(cell := Cell() if shared is None else Cell(side=Side(shared.key("side")), nodes=[shared]))
         cell.site_node = node
         cell.nodes.append(node)

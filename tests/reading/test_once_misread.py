@@ -248,8 +248,7 @@ READ = [
         [
             "strength_upper_limb left measured 3",
             "strength_lower_limb left measured 4",
-            "strength_lower_limb right normal",
-            "strength_upper_limb right normal",
+            "strength_all right normal",
         ],
     ),
     (
@@ -1661,7 +1660,11 @@ READ = [
     ("Sensory. Pinprick is lost below the nipple line.", ["pinprick nipple abnormal lost (below the nipple)"]),
     (
         "Sensory. Right-sided sensory loss to pinprick, face arm and leg.",
-        ["pinprick right face abnormal sensory loss", "pinprick right arm_and_leg abnormal sensory loss"],
+        [
+            "pinprick right face abnormal sensory loss",
+            "pinprick right arm abnormal sensory loss",
+            "pinprick right leg abnormal sensory loss",
+        ],
     ),
     ("Sensory. No loss of pinprick in the hands or feet.", ["pinprick hand normal", "pinprick foot normal"]),
     ("Sensory. Pinprick has got worse in the left leg since June.", ["pinprick left leg abnormal worse"]),
@@ -2030,6 +2033,25 @@ READ = [
         ["facial_strength normal", "blood_pressure measured 130/70"],
     ),
     ("Reflexes: absent ankle jerks.", ["reflex_achilles measured 0"]),
+    (
+        "Strength is 4/5 in the right upper extremity, 4+/5 in the right lower extremity, and 5/5 on the left.",
+        [
+            "strength_upper_limb right measured 4",
+            "strength_lower_limb right measured 4+",
+            "strength_all left measured 5",
+        ],
+    ),
+    (
+        "Light touch and pinprick are decreased over the right face, arm and leg.",
+        [
+            "light_touch right face abnormal decreased",
+            "pinprick right face abnormal decreased",
+            "light_touch right arm abnormal decreased",
+            "pinprick right arm abnormal decreased",
+            "light_touch right leg abnormal decreased",
+            "pinprick right leg abnormal decreased",
+        ],
+    ),
 ]
 
 
