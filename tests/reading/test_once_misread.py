@@ -2052,6 +2052,7 @@ READ = [
             "pinprick right leg abnormal decreased",
         ],
     ),
+    ("She complains of double vision on left gaze.", ["diplopia present left gaze"]),
 ]
 
 
