@@ -9,9 +9,8 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.limb_parts import PARTS
 from dictate.reading.marks import Role
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import WHOLE_LIMBS, Node, limb_of
 
-_WHOLE_LIMBS = ("arm", "leg", "upper_limb", "lower_limb")
 _ENDS = ("semicolon", "stop", "contrast")
 _SAYING_NOTHING = ("filler", *_ENDS)
 _TOLD = ("filler", "site", "value", "severity", "qualifier", "item", "number", "negation", "hedge", "throughout")
@@ -49,7 +48,7 @@ def _opening(clause: Sequence[Node]) -> tuple[list[Node], int]:
     node = clause[at]
     own = next((r for r in node.mark.roles if r.kind == "site" and r.item in node.candidates), None)
     site = own if node.main == "item" else node.mark.role("site", "") if node.main in ("site", "side") else None
-    if site is None or site.key not in _WHOLE_LIMBS:
+    if site is None or site.key not in WHOLE_LIMBS:
         return [], 0
     limb = Node(replace(node.mark, roles=(Role("site", key=site.key),)), "site") if node.main == "item" else node
     return [*(clause[place] for place in sides), limb], at if node.main == "item" else at + 1

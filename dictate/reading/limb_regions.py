@@ -15,11 +15,10 @@ from dictate.reading.limb_titles import (
     names_of,
 )
 from dictate.reading.marks import Mark
-from dictate.reading.nodes import LIMBS, limb_of
-from dictate.reading.title_style import says_nothing
+from dictate.reading.nodes import LIMBS, WHOLE_LIMBS, limb_of
+from dictate.reading.title_style import ends_line, says_nothing
 from dictate.reading.tokens import Token
 
-_WHOLE = frozenset({"arm", "leg", *LIMBS})
 _LAST = frozenset({Component.MOTOR, Component.REFLEXES})  # what is told of the last limb, when no other follows
 _NO_MORE = ("throughout", "rest", "equal")
 
@@ -50,7 +49,7 @@ def regions_in_force(
         elif current is not None and not _goes_on(sentence, current, lexicon, limbs, here if at > last else None):
             current = None
         found.append(title or current)
-        if sentence and tokens[sentence[-1].end - 1].ends_line:
+        if ends_line(sentence, tokens):
             current = None
     return found
 
@@ -78,7 +77,7 @@ def _lead(said: Sequence[Mark]) -> Sequence[Mark]:
     """The marks of a side and a whole limb, or of a limb, that the sentence begins with."""
     for lead in (said[:1], said[:2]) if said else ():
         site = lead[-1].role("site")
-        if site is not None and site.key in _WHOLE and (len(lead) == 1 or lead[0].has("side")):
+        if site is not None and site.key in WHOLE_LIMBS and (len(lead) == 1 or lead[0].has("side")):
             return lead
     return ()
 

@@ -14,6 +14,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
 from dictate.reading.title_style import (
     NAMING,
+    ends_line,
     finds,
     has_side,
     is_garbled_title,
@@ -76,12 +77,8 @@ def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexi
         over = current is not None and _of_whole(sentence, lexicon.items)
         current = _segment_of(sentence) or (None if over else current)
         found.append(current)
-        current = None if _ends_line(sentence, tokens) else current
+        current = None if ends_line(sentence, tokens) else current
     return found
-
-
-def _ends_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
-    return bool(sentence) and tokens[sentence[-1].end - 1].ends_line
 
 
 class _Limbs:
@@ -131,7 +128,7 @@ class _Limbs:
             found = self.segments[at]
             if not has_side(sentence):
                 self.loose |= {self.lexicon.component[name] for mark in sentence for name in names_of(mark)}
-        if _ends_line(sentence, self.tokens):
+        if ends_line(sentence, self.tokens):
             self.alone = title is not None or self.alone  # it holds for the lines below it
             self.current, self.style = (self.current if self.alone else None), False
         self.alone = self.alone and self.current is not None
@@ -155,7 +152,7 @@ class _Limbs:
     def _opens(self, at: int, title: LimbTitle) -> bool:
         """Whether a limb is the title of what follows it, and no place of what stands before it."""
         before = self.sentences[at - 1] if at else ()
-        clear = not before or _ends_line(before, self.tokens) or not self._may_be_of(before, title)
+        clear = not before or ends_line(before, self.tokens) or not self._may_be_of(before, title)
         if (
             not self.style
             and not clear

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from dictate.reading.nerves import is_roman
 from dictate.reading.numbers import ROMAN
 from dictate.reading.tokens import Token
 
@@ -56,18 +57,14 @@ def _ended(tokens: Sequence[Token]) -> list[Token]:
         if token.lower not in (",", ";"):
             continue
         end = at + 1
-        while end < len(tokens) and (_is_roman(tokens[end]) or (end > at + 1 and tokens[end].lower in _LINKS)):
+        while end < len(tokens) and (is_roman(tokens[end]) or (end > at + 1 and tokens[end].lower in _LINKS)):
             end += 1
-        titled = end > at + 1 and end < len(tokens) and tokens[end].lower == ":" and _is_roman(tokens[end - 1])
-        if titled and not (at and _is_roman(tokens[at - 1])):
+        titled = end > at + 1 and end < len(tokens) and tokens[end].lower == ":" and is_roman(tokens[end - 1])
+        if titled and not (at and is_roman(tokens[at - 1])):
             commas.append(at)
     for at in commas if len(commas) > 1 else ():
         result[at] = replace(tokens[at], ends_sentence=True)
     return result
-
-
-def _is_roman(token: Token) -> bool:
-    return token.lower in ROMAN and token.text.isupper()
 
 
 def _is_head(tokens: Sequence[Token], at: int) -> bool:
@@ -101,14 +98,14 @@ def _counted(tokens: Sequence[Token], head: int) -> Iterator[tuple[int, int]]:
     numbers = [_number(tokens[start]) for start, _ in runs]
     counted = len(runs) >= _COUNT and numbers == sorted(set(numbers))
     for start, end in runs:
-        told = tokens[end].lower == ":" and tokens[start].lower.isalpha() and not _is_roman(tokens[start])
+        told = tokens[end].lower == ":" and tokens[start].lower.isalpha() and not is_roman(tokens[start])
         if counted or told or start == head + 2:  # "Cranial nerves: five, sensation normal"
             yield start, end
 
 
 def _number(token: Token) -> int:
     """The number of the nerve, in words, digits or Roman; 0 for any other token."""
-    return ROMAN[token.lower] if _is_roman(token) else _NUMBERS.get(token.lower, 0)
+    return ROMAN[token.lower] if is_roman(token) else _NUMBERS.get(token.lower, 0)
 
 
 def _in_roman(token: Token) -> Token:

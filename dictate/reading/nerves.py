@@ -115,11 +115,12 @@ def _beside_names(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping
 
 def _is_number(mark: Mark, tokens: Sequence[Token]) -> bool:
     """A Roman number, or "IX/X", that is not the name of what is examined already."""
-    pair = mark.number is not None and all(_roman(token) for token in tokens[mark.start : mark.end : 2])
+    pair = mark.number is not None and all(is_roman(token) for token in tokens[mark.start : mark.end : 2])
     return (_is_roman(mark, tokens) or pair) and not mark.has("item")
 
 
-def _roman(token: Token) -> bool:
+def is_roman(token: Token) -> bool:
+    """Whether it is a Roman number in capitals, up to twelve."""
     return token.lower in ROMAN and token.text.isupper()
 
 

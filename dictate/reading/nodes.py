@@ -145,6 +145,7 @@ def _start(node: Node) -> int:
 
 
 LIMBS = ("upper_limb", "lower_limb")
+WHOLE_LIMBS = ("arm", "leg", *LIMBS)  # and no part of one
 _LIMBS = {"arm": "upper_limb", "hand": "upper_limb", "leg": "lower_limb", "foot": "lower_limb"}
 
 

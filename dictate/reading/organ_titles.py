@@ -10,7 +10,7 @@ from dictate.model import Side
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.limb_titles import LimbTitle
 from dictate.reading.marks import Mark
-from dictate.reading.title_style import NAMING, has_side, is_garbled_title, says_nothing, stands_in_front
+from dictate.reading.title_style import NAMING, ends_line, has_side, is_garbled_title, says_nothing, stands_in_front
 from dictate.reading.tokens import Token
 
 
@@ -76,7 +76,7 @@ class _Organs:
         elif not has_side(sentence):
             self.loose.update(role.item for mark in sentence for role in mark.roles if role.kind in NAMING)
         self.held = found
-        if sentence and self.tokens[sentence[-1].end - 1].ends_line:
+        if ends_line(sentence, self.tokens):
             self.alone = title is not None or self.alone  # it holds for the lines below it
             self.current, self.style = (self.current if self.alone else None), False
         self.alone = self.alone and self.current is not None
@@ -140,7 +140,7 @@ def are_of_organ(marks: Sequence[Mark], title: LimbTitle, lexicon: Lexicon) -> b
 
 def _lacks_side(before: Sequence[Mark], title: LimbTitle, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """ "Disc pale. Left eye.": the organ may belong to what was found before it."""
-    if not before or tokens[before[-1].end - 1].ends_line or has_side(before):
+    if not before or ends_line(before, tokens) or has_side(before):
         return False
     return any(_named(before, title, lexicon)) and not _plural(before, lexicon)
 

@@ -10,6 +10,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 from dictate.reading.sections import EXAMINATIONS
 from dictate.reading.shortnames import is_grade
+from dictate.reading.whole_sides import wholes_of_scales
 
 
 class Remainder:
@@ -18,6 +19,7 @@ class Remainder:
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
         self.items = lexicon.items
+        self.wholes = wholes_of_scales(self.items)
 
     def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
@@ -74,8 +76,7 @@ class Remainder:
 
     def _whole_of(self, scales: set[str]) -> tuple[str, ...]:
         """All that is graded by the scale: "reflexes"."""
-        wholes = [name for name, item in self.items.items() if item.blanket and item.kind == "grade" and not item.limb]
-        return tuple(name for name in wholes if {self.items[name].scale} == scales)[:1]
+        return tuple(self.wholes[scale] for scale in scales if len(scales) == 1 and scale in self.wholes)
 
     def _of_sign(self, nodes: list[Node]) -> bool:
         last = next((node for node in reversed(nodes) if node.main == "item"), None)

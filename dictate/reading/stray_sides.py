@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
+from dictate.reading.title_style import ends_line
 from dictate.reading.tokens import Token
 
 _OPPOSITE = {"left": "right", "right": "left"}
@@ -35,7 +36,7 @@ def _only_side(sentence: Sequence[Mark]) -> str:
 
 def _lacks(sentence: Sequence[Mark], side: str, tokens: Sequence[Token]) -> bool:
     """Whether it tells of the other side only, and behind its last comma of something without a side."""
-    if tokens[sentence[-1].end - 1].ends_line:
+    if ends_line(sentence, tokens):
         return False
     comma = max((at for at, mark in enumerate(sentence) if mark.has("comma")), default=0)
     parts = [part for mark in sentence for part in (mark.inner or (mark,))]

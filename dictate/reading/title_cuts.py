@@ -11,7 +11,7 @@ from dictate.reading.limb_titles import LimbTitle, can_all_be_of, limbs_of_items
 from dictate.reading.marks import Mark
 from dictate.reading.organ_titles import are_of_organ
 from dictate.reading.title_phrases import BREAKS, Phrase, alike, begins_with_name, phrases_of
-from dictate.reading.title_style import NAMING, finds, has_side, says_nothing, told_in
+from dictate.reading.title_style import NAMING, ends_line, finds, has_side, says_nothing, told_in
 from dictate.reading.tokens import Token
 
 _LIST = 2  # findings
@@ -49,7 +49,7 @@ class TitleCutter:
             return [list(sentence) for sentence in self.as_said]
         for at, sentence in enumerate(self.sentences):
             result += self._pieces(at, list(sentence))
-            if sentence and self.tokens[sentence[-1].end - 1].ends_line:
+            if ends_line(sentence, self.tokens):
                 self.current, self.loose = None, set()
         return result
 
@@ -134,7 +134,7 @@ class TitleCutter:
         found: list[Sequence[Mark]] = [self.sentences[at][phrase.end : later[0] if later else None]]
         for place in range(at + 1, min(len(self.sentences), at + _AHEAD)):
             before, sentence = self.sentences[place - 1], self.sentences[place]
-            if later or not before or self.tokens[before[-1].end - 1].ends_line:
+            if later or not before or ends_line(before, self.tokens):
                 break
             later = [other.start for other in self.phrases[place]]
             part = sentence[: later[0] if later else None]
@@ -200,7 +200,7 @@ class TitleCutter:
         place, last = at, (at, phrase)
         while place < min(len(self.sentences), at + _AHEAD):
             last = (place, self.phrases[place][-1]) if self.phrases[place] else last
-            if self.sentences[place] and self.tokens[self.sentences[place][-1].end - 1].ends_line:
+            if ends_line(self.sentences[place], self.tokens):
                 break
             place += 1
         return last

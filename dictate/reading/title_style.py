@@ -19,6 +19,11 @@ _REACH = 60  # sentences of a list, on either side of a title
 Told = tuple[str, bool]
 
 
+def ends_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
+    """Whether the line ends behind the sentence."""
+    return bool(sentence) and tokens[sentence[-1].end - 1].ends_line
+
+
 def says_nothing(mark: Mark) -> bool:
     """Whether it is punctuation, or a word that carries nothing."""
     return mark.has(*_SAYS_NOTHING)
@@ -96,8 +101,7 @@ def stands_in_front(
 
 def _parts(sentence: Sequence[Mark], title: bool, tokens: Sequence[Token], *, line: bool) -> bool:
     """Whether the list cannot reach over that sentence: it has a side of its own, or ends its line."""
-    ended = line and bool(sentence) and tokens[sentence[-1].end - 1].ends_line
-    return ended or (has_side(sentence) and not title)
+    return (line and ends_line(sentence, tokens)) or (has_side(sentence) and not title)
 
 
 def told_in(sentence: Sequence[Mark]) -> set[Told]:

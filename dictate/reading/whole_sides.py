@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from dictate.grammar import Item
 from dictate.model import Grade, Side
 from dictate.reading.bare import WHOLE_SIDES
 from dictate.reading.corrections import OPPOSITE
@@ -17,15 +18,20 @@ _BREAKS = ("comma", "semicolon", "conj", "contrast")
 _PASSED = ("filler", "comma", "conj", "contrast", "throughout", "stop")
 
 
+def wholes_of_scales(items: Mapping[str, Item]) -> dict[str, str]:
+    """Scale → the item that is all that it grades: all strength, all jerks."""
+    graded = {name: item for name, item in items.items() if item.blanket and item.kind == "grade"}
+    parts = {part for item in graded.values() for part in item.covers}
+    return {item.scale: name for name, item in graded.items() if name not in parts}
+
+
 class WholeSides:
     """Tells a side as a whole from one more value of the item last named."""
 
     def __init__(self, lexicon: Lexicon) -> None:
         self.items = lexicon.items
         self.scales = lexicon.grammar.scales
-        graded = {name: item for name, item in self.items.items() if item.blanket and item.kind == "grade"}
-        parts = {part for item in graded.values() for part in item.covers}
-        self.wholes = {item.scale: name for name, item in graded.items() if name not in parts}
+        self.wholes = wholes_of_scales(self.items)
 
     def part(self, nodes: list[Node], declared: Side | None) -> tuple[list[Node], list[Node]]:
         """The sentence, and what stands at its end about the other side of its list.
