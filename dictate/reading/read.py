@@ -21,42 +21,42 @@ from dictate.model import (
     Score,
     Transcript,
 )
-from dictate.reading.brackets import set_apart_earlier
-from dictate.reading.charts import deal_charts
-from dictate.reading.coma import name_parts
-from dictate.reading.dealt_lists import deal_lists
-from dictate.reading.dictated_marks import with_dictated_marks
-from dictate.reading.drafts import Draft
-from dictate.reading.extents import add_extents
-from dictate.reading.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
-from dictate.reading.halves import set_apart_halves
-from dictate.reading.leftovers import leftovers
-from dictate.reading.lexicon import Lexicon
-from dictate.reading.limb_regions import regions_in_force
-from dictate.reading.limb_titles import limbs_in_force
-from dictate.reading.listed_signs import open_lists
-from dictate.reading.margins import Weigh, with_rivals
+from dictate.reading.cells.walks import same_distance
+from dictate.reading.findings.extents import add_extents
+from dictate.reading.findings.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
+from dictate.reading.findings.leftovers import leftovers
+from dictate.reading.findings.merging import merge_repeats
+from dictate.reading.findings.missed_titles import without_missed
+from dictate.reading.findings.occasion import is_examination
+from dictate.reading.findings.sentences import SentenceReader
+from dictate.reading.layout.brackets import set_apart_earlier
+from dictate.reading.layout.charts import deal_charts
+from dictate.reading.layout.coma import name_parts
+from dictate.reading.layout.dealt_lists import deal_lists
+from dictate.reading.layout.dictated_marks import with_dictated_marks
+from dictate.reading.layout.halves import set_apart_halves
+from dictate.reading.layout.listed_signs import open_lists
+from dictate.reading.layout.numbering import without_numbering
+from dictate.reading.layout.references import set_apart_references
+from dictate.reading.layout.sections import split, titles_on_lines
+from dictate.reading.layout.shorthand import read_shorthand
+from dictate.reading.layout.signs import signs_of_sides
+from dictate.reading.layout.strokes import number_items
+from dictate.reading.layout.talk import is_reply
 from dictate.reading.marks import Mark
-from dictate.reading.merging import merge_repeats
-from dictate.reading.missed_titles import without_missed
-from dictate.reading.nerve_titles import with_nerve_titles
-from dictate.reading.numbering import without_numbering
-from dictate.reading.occasion import is_examination
-from dictate.reading.organ_titles import organs_in_force
-from dictate.reading.pauses import without_pauses
-from dictate.reading.posture_titles import PostureTitles
-from dictate.reading.references import set_apart_references
-from dictate.reading.repair import Known, mend
-from dictate.reading.sections import split, titles_on_lines
-from dictate.reading.sentences import SentenceReader
-from dictate.reading.shorthand import read_shorthand
-from dictate.reading.signs import signs_of_sides
-from dictate.reading.stray_sides import join_stray_sides
-from dictate.reading.strokes import number_items
-from dictate.reading.talk import is_reply
-from dictate.reading.title_cuts import TitleCutter
+from dictate.reading.misheard.margins import Weigh, with_rivals
+from dictate.reading.misheard.nerve_titles import with_nerve_titles
+from dictate.reading.misheard.pauses import without_pauses
+from dictate.reading.misheard.repair import Known, mend
+from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.statements.drafts import Draft
+from dictate.reading.titles.limb_regions import regions_in_force
+from dictate.reading.titles.limb_titles import limbs_in_force
+from dictate.reading.titles.organ_titles import organs_in_force
+from dictate.reading.titles.posture_titles import PostureTitles
+from dictate.reading.titles.stray_sides import join_stray_sides
+from dictate.reading.titles.title_cuts import TitleCutter
 from dictate.reading.tokens import Token, evidence, tokenize
-from dictate.reading.walks import same_distance
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,8 +23,8 @@ from dictate.model import (
     Transcript,
 )
 from dictate.reading import read, transcript_of_text
-from dictate.reading.kinds import read_number
-from dictate.reading.numbers import find_numbers
+from dictate.reading.phrases.kinds import read_number
+from dictate.reading.phrases.numbers import find_numbers
 from dictate.reading.tokens import tokenize
 from dictate.review.worded import BELOW_ZERO, in_words
 

@@ -8,18 +8,18 @@ import pytest
 
 from dictate.grammar import Grammar, load_grammar
 from dictate.model import Certainty, Finding
-from dictate.reading.cells import CellBuilder
-from dictate.reading.context import Context
-from dictate.reading.drafts import Cell
-from dictate.reading.lexicon import Lexicon
+from dictate.reading.cells.cells import CellBuilder
+from dictate.reading.in_force.context import Context
 from dictate.reading.marks import Mark, Number
-from dictate.reading.naming import Labeller
 from dictate.reading.nodes import Node
-from dictate.reading.numbers import find_numbers
+from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.phrases.numbers import find_numbers
 from dictate.reading.read import Reading, lexicon_of, read
-from dictate.reading.statements import Divider
+from dictate.reading.senses.naming import Labeller
+from dictate.reading.statements.drafts import Cell
+from dictate.reading.statements.statements import Divider
+from dictate.reading.statements.weights import Statement
 from dictate.reading.tokens import Token, tokenize, transcript_of_text
-from dictate.reading.weights import Statement
 
 
 @pytest.fixture(scope="session")

@@ -12,7 +12,7 @@ from by_hand import DEMOS
 
 from dictate.grammar import Grammar
 from dictate.model import Transcript
-from dictate.reading.lexicon import Lexicon
+from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.read import lexicon_of, read
 from dictate.reading.tokens import tokenize, transcript_of_text
 

@@ -11,9 +11,9 @@ from by_hand import DEMOS
 
 from dictate.grammar import Grammar
 from dictate.grammar.number_words import TEENS
-from dictate.reading.cardinals import UNITS
-from dictate.reading.forms import variants
-from dictate.reading.numbers import ROMAN
+from dictate.reading.phrases.cardinals import UNITS
+from dictate.reading.phrases.forms import variants
+from dictate.reading.phrases.numbers import ROMAN
 from dictate.reading.read import read
 from dictate.reading.tokens import tokenize, transcript_of_text
 

@@ -1,0 +1,69 @@
+"""A limb that opens a clause: "the right arm has increased tone, power 4 and brisk reflexes" tells of that arm."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.cells.limb_parts import PARTS
+from dictate.reading.marks import Role
+from dictate.reading.nodes import WHOLE_LIMBS, Node, limb_of
+
+_ENDS = ("semicolon", "stop", "contrast")
+_SAYING_NOTHING = ("filler", *_ENDS)
+_TOLD = ("filler", "site", "value", "severity", "qualifier", "item", "number", "negation", "hedge", "throughout")
+
+
+def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """Put the limb that opens a clause behind every name of it that may be told by limbs, where no other place is."""
+    for first, last in reversed(list(_clauses(nodes))):
+        opening, start = _opening(nodes[first:last])
+        rest = nodes[first + start : last]
+        if not opening or any(_places_itself(node) for node in rest):
+            continue
+        clause = itertools.takewhile(lambda node: not node.is_break, rest)
+        if not all(node.main in _TOLD for node in clause):
+            continue  # "right arm in a cast, power normal"
+        for place in range(last - 1, first + start - 1, -1):
+            before = nodes[first + start : place]
+            if _by_limb(nodes[place], limb_of(opening[-1].key("site")), items) and any(n.is_break for n in before):
+                nodes[place + 1 : place + 1] = opening
+
+
+def _clauses(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
+    ends = [place for place, node in enumerate(nodes) if node.main in _ENDS]
+    yield from itertools.pairwise([0, *ends, len(nodes)])
+
+
+def _opening(clause: Sequence[Node]) -> tuple[list[Node], int]:
+    """Side and limb at the start of a clause, or in its first name ("left arm tone"), and where they end."""
+    telling = (place for place, node in enumerate(clause) if node.main not in _SAYING_NOTHING)
+    said = list(itertools.islice(telling, 2))
+    sides = [place for place in said[:1] if clause[place].main == "side" and clause[place].mark.role("site") is None]
+    at = next((place for place in said if place not in sides), None)
+    if at is None:
+        return [], 0
+    node = clause[at]
+    own = next((r for r in node.mark.roles if r.kind == "site" and r.item in node.candidates), None)
+    site = own if node.main == "item" else node.mark.role("site", "") if node.main in ("site", "side") else None
+    if site is None or site.key not in WHOLE_LIMBS:
+        return [], 0
+    limb = Node(replace(node.mark, roles=(Role("site", key=site.key),)), "site") if node.main == "item" else node
+    return [*(clause[place] for place in sides), limb], at if node.main == "item" else at + 1
+
+
+def _places_itself(node: Node) -> bool:
+    """A side or place of its own, but for a part of the limb; a list or an exception."""
+    if node.main == "site":
+        return node.key("site") not in PARTS
+    return node.main in ("side", "colon", "rest", "except")
+
+
+def _by_limb(node: Node, limb: str, items: Mapping[str, Item]) -> bool:
+    """Whether the name is of something that is told by limbs, and no sign that says where it is itself."""
+    if node.main != "item" or node.sign:
+        return False
+    told = (items[name] for name in node.candidates)
+    return all(limb in item.site_items or (item.sited and item.kind == "normality") for item in told)

@@ -1,0 +1,44 @@
+"""When a word begins another reading: a second kind, a list of places that is closed, words before their places."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.nodes import Node
+from dictate.reading.statements.cuts import place_follows, side_next, value_next
+from dictate.reading.statements.drafts import Cell
+
+
+def another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
+    """ "Postural tremor mild, rest absent": a second kind behind a comma, each with a value of its own."""
+    kinds = [n for n in cell.modifiers if n.main == "qualifier"]
+    told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
+    return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))
+
+
+def tells_abnormal(node: Node, candidates: Sequence[str]) -> bool:
+    """Whether it is a word for what is not as it should be, of one of these items."""
+    roles = (role for role in node.mark.roles if role.item in ("", *candidates))
+    return node.mark.number is None and any(role.kind == "abnormal" for role in roles)
+
+
+def value_first(cells: Sequence[Cell], following: Sequence[Node]) -> bool:
+    """ "Floppy in the right arm and the right leg, normal on the left": words before their places, so this one too."""
+    if len(cells) < 2 or not side_next(list(following)):
+        return False
+    before, cell = cells[-2:]
+    places = [one.site_node for one in (before, cell)]
+    if cell.values or cell.side is None or not before.values or places[0] is None or places[1] is None:
+        return False
+    return before.values[0].mark.start < places[0].mark.start
+
+
+def closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) -> bool:
+    """A word behind a comma, where the places before it had their word in front of them, and it has its own behind."""
+    cell = cells[-1]
+    listed = cell.site_node is not None and cell.split and not (cell.values or cell.negated or cell.modifiers)
+    if len(cells) < 2 or not listed or node.mark.number is not None or cells[-2].site_node is None:
+        return False
+    led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
+    elsewhere = bool(following) and following[0].main in ("rest", "throughout")
+    return led and (elsewhere or place_follows(list(following)))

@@ -1,0 +1,161 @@
+"""What a negation denies: what follows it, a word for how it was, a direction, or nothing that has a name here."""
+
+from __future__ import annotations
+
+import itertools
+
+from dictate.model import Side
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
+from dictate.reading.phrases.lexicon import is_preposition, leads_on
+from dictate.reading.statements.cuts import is_unknown
+from dictate.reading.statements.drafts import Cell
+
+_VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_BUTS = ("only", "just", "although", "though")
+_COPULAS = frozenset({"were", "are", "was", "is", "s"})
+_NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
+_WAYS = ("to ", "on ", "at ", "in ")
+_UNDONE = ("not_examined", "not_assessable")
+
+
+def denies(node: Node, following: list[Node]) -> bool:
+    """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
+    for after in following:
+        if after.is_break:
+            break
+        if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
+            return True
+    return node.text in ("no", "not") and (not following or following[0].is_break)
+
+
+def denies_another(node: Node, following: list[Node]) -> bool:
+    """ "no pain on eye movement", "no hesitancy on reading": what is denied has no name here.
+
+    But "no evidence of disc swelling", "no hint of ptosis": an "of" in front of the name says of what, and that is
+    denied.
+    """
+    if node.main != "negation" or len(following) < 2:
+        return False
+    if following[1].text == "of" and (len(following) == 2 or following[2].main == "item"):
+        return False
+    return is_unknown(following[0]) and leads_on(following[1].mark)
+
+
+def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> Node | None:
+    """ "on right gaze but not on left gaze", "none on left gaze": the direction in which a sign was not found.
+
+    sign: of what is there or not; of anything else a side begins another reading ("absent on the left").
+    """
+    denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
+    after = next((n for n in following if n.main != "filler"), None)
+    if denied and cell.split and after is not None and after.main == "qualifier" and after.text.startswith(_WAYS):
+        return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
+    normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
+    if denied and sign and cell.split and _at_an_unknown_place(following):
+        return after  # "on left gaze, none in Frenzel's": not a word of what was named
+    if not denied or normal or not any(map(_is_direction, cell.modifiers)):
+        return None
+    return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
+
+
+def _is_direction(node: Node) -> bool:
+    """ "On left gaze", "to the left", "on line bisection": where the eyes look, in which test it was."""
+    return node.main == "direction" or (node.main == "qualifier" and node.text.startswith(_WAYS))
+
+
+def _at_an_unknown_place(following: list[Node]) -> bool:
+    """A preposition with a word behind it that has no meaning here."""
+    ahead = [n for n in following[:3] if n.text not in ("any", "the")]
+    return len(ahead) > 1 and is_preposition(ahead[0].mark) and is_unknown(ahead[1])
+
+
+def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "No nystagmus in primary gaze, a few beats on lateral gaze": behind a direction of its own it was there."""
+    none = bool(cell.values) and all(v.mark.role("absent", "") for v in cell.values)
+    denied = (cell.negated and not cell.values) or (none and not cell.negated)
+    kind = node.mark.has("qualifier") and not node.text.startswith(_WAYS)  # "left beating" says of what kind it is
+    behind = denied and cell.split and kind
+    ahead = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", following))
+    if any(n.text in ("or", "nor", "either") for n in ahead):
+        return False  # the denial goes on: "no tremor at rest, postural or intention"
+    placed = any(_is_direction(n) or n.main in ("side", "site") for n in ahead)
+    return behind and placed and any(map(_is_direction, cell.modifiers))
+
+
+def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:
+    """ "Brisk but not pathological", "bulky but not wasted": the word that was denied of what was found."""
+    if node.main != "except" or not node.text.endswith(" not") or not following:
+        return None
+    word = following[0]
+    found = word.main == "value" and word.mark.number is None and not word.mark.has("normal", "present", "absent")
+    return word if found and not word.mark.has(*_UNDONE) else None
+
+
+def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
+    """ "No wasting, deviates to the right": a "no" takes nouns, and reaches no verb or adjective behind a comma.
+
+    But "no wasting, weak or slow movements" goes on to its "or". What was denied before it is set aside as a detail.
+    """
+    if not (cell.negated and cell.split and cell.values) or cell.negation is None or cell.negation.text != "no":
+        return
+    if any(after.text in ("or", "nor") for after in following):
+        return
+    word = node.text.split()[0]
+    plain = node.mark.number is None and node.mark.role("abnormal", "") is not None and node.text not in _NOUNS
+    if word in _VERBS or plain:
+        cell.detail.append(" ".join(["no", *(n.text for n in cell.values)]))
+        cell.negated, cell.negation, cell.values = False, None, []
+
+
+def keep_but(cell: Cell, before: Cell) -> bool:
+    """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
+    placed = cell.side is not None or cell.site_node is not None or cell.excepted or cell.negated
+    if placed or not cell.values or not before.contrasted or before.side not in (Side.LEFT, Side.RIGHT):
+        return False
+    told = [n for n in before.values if n.mark.has("abnormal", "sign")]
+    if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
+        return False
+    before.detail.extend(f"but {n.text}" for n in cell.values)
+    before.nodes.extend(cell.nodes)
+    return True
+
+
+def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
+    """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
+    cell.detail.append(f"not {denied.text}")
+    cell.nodes.extend((node, denied) if cell.values else ())
+
+
+def only_this(nodes: list[Node]) -> None:
+    """ "No wasting, only fasciculations": an "only" behind a denial and a comma is a "but"."""
+    denied = False
+    for comma, only in itertools.pairwise(nodes):
+        denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
+        if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
+            comma.main, only.main = "filler", "contrast"
+
+
+def but_some(nodes: list[Node]) -> None:
+    """ "No fasciculations in the arms but some in the left calf": there, to some degree."""
+    for but, some in itertools.pairwise(nodes):
+        if but.main == "contrast" and some.text == "some" and some.main == "filler":
+            some.main = "severity"
+
+
+def answer_no(nodes: list[Node]) -> None:
+    """ "Neck stiff? No, supple.": a "no" with a comma behind it is an answer where what follows says how it was."""
+    if len(nodes) < 3 or nodes[0].text != "no" or nodes[1].main != "comma" or nodes[0].main != "negation":
+        return
+    told = nodes[2]
+    if told.mark.has("alone", "normal") or (told.main == "value" and told.mark.number is None):
+        nodes[0].main = "filler"
+
+
+def but_is_not(nodes: list[Node]) -> None:
+    """ "Has a wobble but is not wasted": the same as "but not wasted"."""
+    for place in range(len(nodes) - 4, -1, -1):
+        but, verb, negation = nodes[place : place + 3]
+        if but.text == "but" and verb.text in _COPULAS and negation.text == "not":
+            mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
+            nodes[place : place + 3] = [Node(mark, "except")]

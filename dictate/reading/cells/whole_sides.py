@@ -1,0 +1,110 @@
+"""The other side as a whole, behind muscles or jerks of one side: "right deltoid 4, biceps 4, left normal"."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from dictate.grammar import Item
+from dictate.model import Grade, Side
+from dictate.reading.cells.corrections import OPPOSITE
+from dictate.reading.nodes import LIMBS, Node, limb_of
+from dictate.reading.phrases.bare import WHOLE_SIDES
+from dictate.reading.phrases.kinds import read_number
+from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.statements.drafts import Draft
+
+_ALIKE = 2  # findings of one side in a row make a list
+_BREAKS = ("comma", "semicolon", "conj", "contrast")
+_PASSED = ("filler", "comma", "conj", "contrast", "throughout", "stop")
+
+
+def wholes_of_scales(items: Mapping[str, Item]) -> dict[str, str]:
+    """Scale → the item that is all that it grades: all strength, all jerks."""
+    graded = {name: item for name, item in items.items() if item.blanket and item.kind == "grade"}
+    parts = {part for item in graded.values() for part in item.covers}
+    return {item.scale: name for name, item in graded.items() if name not in parts}
+
+
+class WholeSides:
+    """Tells a side as a whole from one more value of the item last named."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.items = lexicon.items
+        self.scales = lexicon.grammar.scales
+        self.wholes = wholes_of_scales(self.items)
+
+    def part(self, nodes: list[Node], declared: Side | None) -> tuple[list[Node], list[Node]]:
+        """The sentence, and what stands at its end about the other side of its list.
+
+        declared: the side that was said to hold for the sentence ("On the right, deltoid 4").
+        """
+        sides = [at for at, node in enumerate(nodes) if node.main == "side"]
+        if declared is not None and len(sides) == 1:
+            first, side = 0, declared
+        elif self._of_one_side(nodes, sides[:-1]) and all(node.main == "filler" for node in nodes[: sides[0]]):
+            first, side = sides[0], Side(nodes[sides[0]].key("side"))
+        else:
+            return nodes, []
+        begin = sides[-1]
+        while begin and nodes[begin - 1].main == "filler":
+            begin -= 1
+        named = {node.candidates for node in nodes[first:begin] if node.main == "item"}
+        scales = {self._scale(name) for names in named for name in names}
+        limb = any(node.main == "site" for node in nodes[begin:])
+        listed = (
+            len(named) >= (1 if limb else _ALIKE)
+            and len(scales) == 1
+            and "" not in scales
+            and (nodes[begin - 1].main in _BREAKS or nodes[-1].main == "throughout")
+        )
+        opposite = OPPOSITE.get(side) is Side(nodes[sides[-1]].key("side"))
+        if not (listed and opposite and self._is_plain(nodes[begin:], scales.pop())):
+            return nodes, []
+        return nodes[:begin], nodes[begin:]
+
+    def _of_one_side(self, nodes: Sequence[Node], places: Sequence[int]) -> bool:
+        """Whether all sides but the last are one side; said again and again only where the whole other side is told."""
+        again = len(places) == 1 or nodes[-1].main == "throughout"
+        return again and len({nodes[at].key("side") for at in places}) == 1
+
+    def items_of(self, nodes: Sequence[Node], named: Sequence[str], drafts: Sequence[Draft]) -> tuple[str, ...]:
+        """The item that stands for the whole side; empty: these words are of the item named last, or of none.
+
+        named: what was named last; drafts: what was found so far.
+        """
+        named = [drafts[-1].item] if drafts and drafts[-1].item in named else named  # "leg 4 plus": no jerk, as found
+        scales = {self._scale(name) for name in named} - {""}
+        whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
+        told = any(node.text in WHOLE_SIDES for node in nodes)
+        if told or not scales or not self._is_plain(nodes, next(iter(scales))):
+            return whole if told else ()
+        if limbs := {self.items[name].site_items.get(node.key("site")) for node in nodes for name in whole} - {None}:
+            return tuple(name for name in limbs if name)
+        side = next((Side(node.key("side")) for node in nodes if node.main == "side"), None)
+        return whole if side in OPPOSITE and self._listed(drafts, OPPOSITE[side], scales) else ()
+
+    def _scale(self, name: str) -> str:
+        return self.items[name].scale if self.items[name].kind == "grade" else ""
+
+    def _listed(self, drafts: Sequence[Draft], side: Side, scales: set[str]) -> bool:
+        """Whether the last findings are grades of several items of that side."""
+        last = drafts[-_ALIKE:]
+        alike = all(isinstance(d.value, Grade) and d.side is side and self.items[d.item].scale in scales for d in last)
+        own = {draft.item for draft in last if not self.items[draft.item].blanket}
+        both = any(d.item in own and d.side is OPPOSITE[side] for d in drafts[-2 * _ALIKE :])  # each side told already
+        return alike and len(own) == _ALIKE and not both
+
+    def _is_plain(self, nodes: Sequence[Node], scale: str) -> bool:
+        """One side, and that it is normal, or the grade that says so; nothing else."""
+        said = [node for node in nodes if node.main not in _PASSED]
+        if len(said) > 1 and said[1].main == "site" and limb_of(said[1].key("site")) in LIMBS:
+            said.pop(1)
+        if [node.main == "side" for node in said] != [True, False]:
+            return False
+        mark = said[1].mark
+        if mark.number is None:
+            return mark.role("normal", "") is not None or mark.text == "full"
+        known = self.scales[scale]
+        item = next(item for item in self.items.values() if item.kind == "grade" and item.scale == scale)
+        meaning = read_number(item, mark.number, "", known)
+        return meaning is not None and isinstance(meaning.value, Grade) and meaning.value.grade in known.normal

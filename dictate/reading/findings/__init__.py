@@ -1,0 +1,1 @@
+"""Sentence after sentence, cells become findings, and what became none is kept."""

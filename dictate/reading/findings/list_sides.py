@@ -1,0 +1,62 @@
+"""A side said once, at the end of a list of grades: whose side it is."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+from dictate.grammar import Item, Scale
+from dictate.model import Grade, Side
+from dictate.reading.statements.drafts import Draft
+from dictate.reading.statements.weights import Statement
+
+
+def side_of_list(
+    statements: Sequence[Statement],
+    drafts: list[Draft],
+    items: dict[str, Item],
+    scales: dict[str, Scale],
+    plurals: Collection[str],
+) -> None:
+    """ "hip flexion four, knee extension five, on the left": a side set off at the end is of the whole list.
+
+    So is "on both sides" behind values that are all the same, and any side behind values that nothing parts from each
+    other, or of which one is not as it should be: nobody says without its side that a deltoid was four.
+    The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
+    """
+    last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
+    sides = [n for n in last if n.main == "side"]
+    place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
+    if not sides or last[place:] != sides or not drafts:
+        return
+    if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
+        return
+    listed = list(_listed(drafts, items))
+    alike = len({str(draft.value) for draft in drafts}) == 1 and drafts[-1].side is Side.BOTH
+    lead = [n for n in last[:place] if n.text != "all"]  # "triceps 5, all on the left"
+    parted = any(n.is_break for statement in statements for n in statement.nodes if n.main != "stop")
+    words = {word for statement in statements for node in statement.names for word in node.text.split()}
+    plural = drafts[-1].side is not Side.BOTH and not words.isdisjoint(plurals)  # "knees 4+, ankles 0 on the right"
+    told = not plural and (_below(listed, items, scales) or not parted)
+    if len(listed) + 1 < len(drafts) or not (alike or (lead and lead[-1].main == "comma") or told):
+        return
+    span = (sides[0].mark.start, sides[-1].mark.end)
+    for draft in listed:
+        draft.side = drafts[-1].side
+        draft.spans.append(span)
+
+
+def _listed(drafts: Sequence[Draft], items: dict[str, Item]) -> Iterator[Draft]:
+    """What is graded before the last, as the last is, and without a side."""
+    scale = items[drafts[-1].item].scale
+    for draft in reversed(drafts[:-1]):
+        item = items[draft.item]
+        if draft.side is not None or item.scale != scale or item.sided == "never" or item.kind != "grade":
+            return
+        yield draft
+
+
+def _below(drafts: Sequence[Draft], items: dict[str, Item], scales: dict[str, Scale]) -> bool:
+    """Whether each is graded, and one of them not as it should be: that one has a side."""
+    graded = [(draft, scales[items[draft.item].scale]) for draft in drafts if isinstance(draft.value, Grade)]
+    paired = all(items[draft.item].sided == "paired" for draft in drafts)
+    return paired and len(graded) == len(drafts) and any(str(d.value) not in scale.normal for d, scale in graded)

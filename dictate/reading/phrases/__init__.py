@@ -1,0 +1,1 @@
+"""Words of the grammar and numbers, found in a text: which phrases there are, and what each may mean."""

@@ -1,0 +1,170 @@
+"""Words that mean what the words beside them make of them: "a clear tremor", "all on the right", "still reduced"."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.cells.measures import MISSES
+from dictate.reading.marks import Role
+from dictate.reading.nodes import Node
+
+_PLAIN_TO_SEE = frozenset({"clear", "full", "good", "perfect"})
+_MEASURED = ("grade", "quantity", "score", "acuity", "pressure")
+_ARTICLES = frozenset({"a", "an", "with a", "the"})
+_HESITATIONS = frozenset({"um", "uh", "er", "erm", "hm", "well"})
+_SAYING = ("negation", "value", "number", "severity")
+_SHOWING = frozenset(
+    {"shows", "showed", "reveals", "revealed", "demonstrates", "demonstrated", "show", "reveal"}
+    | {f"{verb} {word} for" for verb in "is was are were".split() for word in "notable remarkable significant".split()}
+)
+_THEN = frozenset({"last time", "last year", "last visit", "before", "previously", "then", "last month", "last week"})
+_NOW = frozenset({"is", "are", "now", "today"})
+_WITH = frozenset({"with", "on", "in", "at"})
+
+
+def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """Settle, in place, words whose sense their neighbours show."""
+    sides_of_parts(nodes, items)
+    plain_signs(nodes, items)
+    all_of_them(nodes)
+    hesitations(nodes)
+    misses(nodes, items)
+    shown_of_next(nodes, items)
+    then_and_now(nodes)
+    still_so(nodes)
+    out_of_all(nodes)
+    none_of_it(nodes, items)
+
+
+def sides_of_parts(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "On her toes and on the left heel": a side right in front of a part of the body is of that, and not behind."""
+    for one, two in itertools.pairwise(nodes):
+        if one.main != "side" or one.text not in ("on the left", "on the right"):
+            continue
+        part = two.main == "item" and two.mark.has("site") and two.mark.start == one.mark.end
+        if part and all(items[name].task for name in two.candidates):
+            one.mark = replace(one.mark, text=one.text.removeprefix("on the "))
+
+
+def plain_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "A clear intention tremor", "no clear sensory level": how plain it was to see, and nothing normal."""
+    for lead, word, sign in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        if word.text not in _PLAIN_TO_SEE or word.main != "value":
+            continue
+        abnormal = sign.sign or (sign.main == "value" and sign.mark.has("abnormal") and not sign.mark.has("normal"))
+        article = lead.text in _ARTICLES and abnormal
+        there = lead.text.startswith("there ") or lead.main == "negation"
+        shown = there and sign.main == "item" and all(items[c].kind not in _MEASURED for c in sign.candidates)
+        if article or shown:
+            word.main = "severity"
+
+
+def all_of_them(nodes: list[Node]) -> None:
+    """ "Three of five on the left, all on the right": all that was counted before."""
+    counted = False
+    for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        counted = one.main != "item" and (counted or (one.mark.number is not None and one.mark.number.op == "of"))
+        if counted and one.is_break and two.text in ("all", "all of them") and three.main == "side":
+            two.main, two.mark = "value", replace(two.mark, roles=(Role("normal"),))
+
+
+def out_of_all(nodes: list[Node]) -> None:
+    """ "..., all out of eight": the maximum of all that was measured before, and no reading."""
+    for place in range(4, len(nodes)):
+        if nodes[place].main != "number":
+            continue
+        said = [n.text for n in nodes[place - 3 : place]]
+        maximum = said in (["all", "out", "of"], ["each", "out", "of"]) and nodes[place - 4].is_break
+        if maximum and nodes[place].mark.number is not None:
+            nodes[place].main = "filler"
+
+
+def hesitations(nodes: list[Node]) -> None:
+    """ "Left, er, not so good": the commas around a hesitation part nothing."""
+    for place in range(1, len(nodes) - 3):
+        if nodes[place + 1].text not in _HESITATIONS:
+            continue
+        one, _, two = nodes[place : place + 3]
+        if one.main == two.main == "comma":
+            two.main = "filler"
+            if nodes[place - 1].main in ("side", "item") and nodes[place + 3].main in _SAYING:
+                one.main = "filler"
+
+
+def misses(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Missed 3 of 8 on the right, none on the left": what was missed is no count of right answers; none is normal."""
+    if not any(node.text in MISSES for node in nodes):
+        return
+    names: tuple[str, ...] = ()
+    missed = False
+    for place, node in enumerate(nodes):
+        names = node.candidates or names
+        missed = missed and node.main not in ("item", "stop")
+        if not names or not all(items[name].kind == "normality" and items[name].sited for name in names):
+            continue
+        counted = any(n.main == "number" for n in nodes[max(0, place - 2) : place + 3])
+        if node.mark.has("loss") and node.text in MISSES and counted:
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("abnormal"),))
+        missed = missed or (node.text in MISSES and counted)
+        if missed and node.text in ("none", "nil") and node.main == "value":
+            node.mark = replace(node.mark, roles=(Role("normal"),))
+
+
+def shown_of_next(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Casual gait shows decreased right arm swing": what is shown is of the name behind it."""
+    for place in range(1, len(nodes) - 2):
+        name, verb = nodes[place - 1 : place + 1]
+        whole = name.main == "item" and all(items[c].blanket for c in name.candidates)
+        if whole and any(items[c].limb for c in name.candidates):
+            continue  # "the upper extremities show normal tone": where it was
+        if name.main != "item" or not (verb.text in _SHOWING or (whole and verb.main == "colon")):
+            continue
+        told = list(
+            itertools.takewhile(lambda n: n.main in ("value", "severity", "side", "filler"), nodes[place + 1 :])
+        )
+        values = [n for n in told if n.main == "value"]
+        after = nodes[place + 1 + len(told) : place + 2 + len(told)]
+        fine = [n for n in values if not whole and not n.mark.role("abnormal", "")]
+        own = any(n.value_roles(c) for n in fine for c in name.candidates)
+        if values and not own and after and after[0].main == "item" and not after[0].sign:
+            name.main, name.candidates = "heading", ()
+
+
+def then_and_now(nodes: list[Node]) -> None:
+    """ "Was positive last time and is negative today": what was found then is not found now."""
+    for place, node in enumerate(nodes):
+        if node.main != "value" or not any(n.text in ("was", "were") for n in nodes[max(0, place - 2) : place]):
+            continue
+        time = list(itertools.takewhile(lambda n: n.main in ("word", "filler", "time_span"), nodes[place + 1 :]))
+        after = nodes[place + 1 + len(time) :]
+        then = " ".join(n.text for n in time) in _THEN
+        now = bool(after) and after[0].main in ("conj", "contrast", "comma") and any(n.text in _NOW for n in after[1:3])
+        if then and now and any(n.main == "value" for n in after[1:5]):
+            node.main = "word"
+
+
+def still_so(nodes: list[Node]) -> None:
+    """ "Unchanged, still reduced": the word behind it says how it was and is."""
+    for place in range(len(nodes) - 3):
+        if nodes[place + 2].text not in ("still", "and still"):
+            continue
+        word, comma, _, value = nodes[place : place + 4]
+        told = value.main == "value" and not value.mark.has("unchanged")
+        if word.mark.has("unchanged") and comma.main == "comma" and told:
+            word.main = comma.main = "filler"
+
+
+def none_of_it(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Dysmetria with finger nose, none with heel shin": none of the sign just named, so that the test was normal."""
+    shown = False
+    for place, node in enumerate(nodes):
+        shown = shown or (node.main == "value" and node.mark.has("abnormal"))
+        if not shown or node.text not in ("none", "nil") or node.main != "value" or not nodes[place - 1].is_break:
+            continue
+        after = list(itertools.islice((n for n in nodes[place + 1 :] if n.text != "the"), 2))
+        tests = after[1].candidates if len(after) == 2 and after[0].text in _WITH else ()
+        if tests and all(items[name].negated == "unclear" and not after[1].sign for name in tests):
+            node.mark = replace(node.mark, roles=(Role("normal"),))

@@ -1,0 +1,127 @@
+"""Of what "otherwise", "elsewhere" and "the rest" speak: a component, the strength, the item just told by its site."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.cells.whole_sides import wholes_of_scales
+from dictate.reading.layout.sections import EXAMINATIONS
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import Node
+from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.senses.shortnames import is_grade
+from dictate.reading.statements.cuts import is_unknown
+
+
+class Remainder:
+    """Finds the items that a word for the rest stands for."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.items = lexicon.items
+        self.wholes = wholes_of_scales(self.items)
+
+    def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
+        """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
+        if marks[place].text == "everything else":
+            return ()  # of what, nobody said
+        if marks[place].text == "otherwise" and (
+            _goes_between(marks, place) or self._of_name(nodes) or _of_word(nodes)
+        ):
+            return ()
+        if (titled := self._titled(marks, place, nodes)) is not None:
+            return titled
+        if _before_name(marks[place + 1 : place + 4]):
+            return ()
+        behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
+        for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
+            if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
+                own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                if (rated := self._rated(nodes, {self.items[n].scale for n in own})) is not None:
+                    return rated
+                return tuple(n for n in own if self.lexicon.component[n].value == here[0])
+            if mark.text.endswith((*EXAMINATIONS, "everything")):
+                return ()
+            if mark.text in ("full", "full power", "full strength"):  # said of strength, never of a whole component
+                graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
+                own = [n for n in graded if self.lexicon.component[n].value in here]
+                return tuple(own[:1])
+            if mark.has("item", "context", "sign", "alone", "heading", "number"):
+                return ()
+            if mark.role("absent", "") and self._of_sign(nodes):
+                return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
+            if mark.role("absent", ""):
+                return self._else_of(marks[place], nodes)  # a whole component is never absent
+            if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("not_assessable", ""):
+                name = f"{here[0] or here[1]}_all"
+                return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
+            if not mark.has("filler"):
+                return ()
+        return ()
+
+    def _of_name(self, nodes: list[Node]) -> bool:
+        """ "Lumbar tenderness, spine otherwise normal": the rest of what is named directly in front."""
+        if not nodes or nodes[-1].main != "item" or nodes[-1].sign:
+            return False
+        named = [self.items[name] for name in nodes[-1].candidates]
+        return all(item.kind != "presence" for item in named) and not all(item.blanket for item in named)
+
+    def _rated(self, nodes: list[Node], scales: set[str]) -> tuple[str, ...] | None:
+        """ "Ashworth 1+ in the right elbow flexors, 0 elsewhere": of the rating; None where strengths are graded."""
+        last = next((node.candidates for node in reversed(nodes) if node.main == "item"), ())
+        rated = [name for name in last if self.items[name].kind == "grade" and self.items[name].scale not in scales]
+        if last and len(rated) == len(last) and not any(self.items[name].sited for name in rated):
+            return self._whole_of({self.items[name].scale for name in rated})  # "ankles absent, the rest are two plus"
+        return tuple(name for name in rated if self.items[name].sited) if last and len(rated) == len(last) else None
+
+    def _whole_of(self, scales: set[str]) -> tuple[str, ...]:
+        """All that is graded by the scale: "reflexes"."""
+        return tuple(self.wholes[scale] for scale in scales if len(scales) == 1 and scale in self.wholes)
+
+    def _of_sign(self, nodes: list[Node]) -> bool:
+        last = next((node for node in reversed(nodes) if node.main == "item"), None)
+        return last is not None and (last.sign or self.items[last.candidates[0]].kind == "presence")
+
+    def _titled(self, marks: Sequence[Mark], place: int, nodes: list[Node]) -> tuple[str, ...] | None:
+        """ "Fields: left hemianopia, otherwise full": the rest of what the title names; None without such a title."""
+        if len(nodes) < 3 or nodes[0].main != "item" or nodes[1].main != "colon":
+            return None
+        title = nodes[0].candidates
+        said = next((mark for mark in marks[place + 1 :] if not mark.has("filler", "comma")), None)
+        if said is None or any(self.items[name].blanket for name in title):
+            return None
+        plain = said.role("normal", "") or said.text == "full"
+        return title if plain and not any(mark.has("item") for mark in marks[place + 1 :]) else None
+
+    def _else_of(self, rest: Mark, nodes: list[Node]) -> tuple[str, ...]:
+        """ "left deltoid 4/5, otherwise normal": the strength; "tone increased in the left leg, normal elsewhere"."""
+        said = {name for node in nodes if node.main == "item" for name in node.candidates[:1]}
+        scales = {self.items[name].scale for name in said if self.items[name].kind == "grade"}
+        if len(scales) == 1:
+            whole = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and {i.scale} == scales]
+            if whole:
+                return tuple(whole[:1])
+        sited = [name for name in said if self.items[name].sited]
+        rest_of_it = rest.text == "elsewhere" or (rest.text == "otherwise" and [n.main for n in nodes[-1:]] == ["conj"])
+        return tuple(sited) if rest_of_it and len(said) == len(sited) == 1 else ()
+
+
+def _before_name(after: Sequence[Mark]) -> bool:
+    """ "Otherwise normal power": what the rest of is normal has its name behind the word."""
+    told = [mark for mark in after if not mark.has("filler") or mark.text.endswith(EXAMINATIONS)]
+    if len(told) < 2 or not (told[0].role("normal", "") or told[0].text == "full"):
+        return False
+    return told[1].has("item", "context", "heading") or told[1].text.endswith(EXAMINATIONS)
+
+
+def _of_word(nodes: Sequence[Node]) -> bool:
+    """ "Gaze holding otherwise normal": the rest of what has no name here."""
+    return bool(nodes) and is_unknown(nodes[-1])
+
+
+def _goes_between(marks: Sequence[Mark], place: int) -> bool:
+    """ "The face was otherwise symmetrical": between a name and what is said of it."""
+    before = next((mark for mark in reversed(marks[:place]) if not mark.has("filler")), None)
+    verb = marks[place - 1].text if place else ""
+    named = before is not None and before.has("item", "context", "heading") and before.number is None
+    return named and (verb in ("was", "were", "is", "are") or (marks[place - 1] is before and not before.has("site")))

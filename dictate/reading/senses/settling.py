@@ -1,0 +1,238 @@
+"""Last touches to nodes: units told to their numbers, negations that deny nothing, a no that takes back."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.cells.grading import settle_grades
+from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, only_this
+from dictate.reading.cells.reaching import reach
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
+from dictate.reading.phrases.nerves import strength_of_nerve
+from dictate.reading.senses.held_against import hold_against
+from dictate.reading.senses.neighbours import settle_neighbours
+from dictate.reading.senses.untested import tell_untested
+from dictate.reading.statements.led_values import untitle
+from dictate.reading.statements.tasks import SUBJECTS
+from dictate.reading.statements.weights import Statement
+
+_AUXILIARIES = ("does", "did", "do")
+_VERBS = frozenset({"were", "are", "was", "is", "s"})
+_QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
+
+
+def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """Settle, in place, what only the whole sentence shows."""
+    patients_seen(nodes)
+    strength_of_nerve(nodes, items)
+    untitle(nodes, items)
+    place_titles(nodes)
+    settle_grades(nodes, items)
+    both_of_two(nodes)
+    hold_against(nodes, items)
+    settle_neighbours(nodes, items)
+    count_losses(nodes, items)
+    give_units(nodes)
+    tell_untested(nodes, items)
+    answer_no(nodes)
+    only_this(nodes)
+    but_some(nodes)
+    but_is_not(nodes)
+    denied_behind(nodes)
+    verbs_unsaid(nodes)
+    deny_signs(nodes, items)
+    quiet_negations(nodes)
+    reach(nodes)
+
+
+def patients_seen(nodes: list[Node]) -> None:
+    """ "Seen in bed, pulse 72": the patient was, and no finding."""
+    if nodes and nodes[0].text == "seen" and nodes[0].main == "value":
+        nodes[0].main = "filler"
+
+
+def place_titles(nodes: list[Node]) -> None:
+    """ "R arm - withdraws": a dash behind a place is a colon. "Tone, gait: normal": a colon for the whole list."""
+    dash = next((i for i, n in enumerate(nodes[:4]) if n.text == "-" and n.main == "comma"), 0)
+    if dash and all(n.main in ("side", "site") for n in nodes[:dash]):
+        nodes[dash].main = "colon"
+    colon = next((i for i, n in enumerate(nodes) if n.main == "colon"), 0)
+    items = [n for n in nodes[:colon] if n.main == "item"]
+    listed = all(n.main in ("item", "comma", "conj") for n in nodes[:colon])
+    if len(items) > 1 and listed and not any(n.main == "item" for n in nodes[colon:]):
+        nodes[colon].main = "filler"
+        for link in (n for n in nodes[:colon] if n.main == "comma"):
+            link.main, link.mark = "conj", replace(link.mark, text="and")
+
+
+def both_of_two(nodes: list[Node]) -> None:
+    """ "Tone and bulk were both normal", "touch and pin ... both are low": the two that were named, and no sides."""
+    for place, node in enumerate(nodes):
+        if node.text != "both" or node.main != "side":
+            continue
+        before = [n.main for n in nodes[:place] if n.main != "filler"]
+        verbs = {n.text for n in nodes[max(0, place - 1) : place]}
+        pair = before == ["item", "conj", "item"]
+        names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
+        two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
+        after = {n.text for n in nodes[place + 1 : place + 2]}
+        told = nodes[place + 1 : place + 2]
+        graded = bool(told) and told[0].mark.number is not None and nodes[place - 1].main == "item"
+        linked = place > 1 and nodes[place - 2].main == "conj" and nodes[place - 3].main == "item"
+        sided = (
+            any(n.main == "side" for n in nodes[:place]) and linked
+        )  # "on the right elbow extension 1, A and B both 0"
+        kinds = [n.main for n in nodes[place + 1 : place + 4]]
+        joined = kinds == ["qualifier", "conj", "qualifier"] or bool(after & {"to", "in", "on", "at"})
+        if (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
+            node.main = "filler"
+
+
+def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Missed two on recall": what was lost is no score; how much was lost is said in words."""
+    scored = any(items[name].kind == "score" for node in nodes for name in node.candidates)
+    for place in range(len(nodes) - 2, -1, -1):
+        one, two = nodes[place : place + 2]
+        if scored and one.text == "minus" and two.main == "number":
+            two.main = "word"  # "minus 2 for recall"
+        if scored and one.mark.has("loss") and two.main == "number":
+            text = f"{one.text} {two.text}"
+            nodes[place : place + 2] = [
+                Node(Mark(one.mark.start, two.mark.end, (Role("abnormal"),), text=text), "value")
+            ]
+            _losses_listed(nodes, place + 1)
+
+
+def _losses_listed(nodes: list[Node], start: int) -> None:
+    """ "Lost 3 on orientation, 2 on recall and 3 on attention": what was lost, listed behind it, is no score either."""
+    for place in range(start, len(nodes) - 2):
+        link, number, word = nodes[place : place + 3]
+        if link.main in ("semicolon", "stop", "contrast"):
+            return
+        if link.is_break and number.main == "number" and word.text in ("on", "in", "for", "at"):
+            nodes[place + 1] = Node(replace(number.mark, roles=(), number=None), "word")
+
+
+def give_units(nodes: list[Node]) -> None:
+    """Tell every number the unit said after it."""
+    names: tuple[str, ...] = ()
+    for one, two in itertools.pairwise(nodes):
+        names = one.candidates or names
+        unit = two.main == "side" and any(r.kind == "unit" and r.item in names for r in two.mark.roles)
+        if one.mark.number is not None and unit:
+            two.main = "unit"  # "vital capacity 4 L": no left
+        if one.mark.number is not None and two.main == "unit":
+            one.unit = two.mark
+
+
+def denied_behind(nodes: list[Node]) -> None:
+    """ "Dizziness on standing he denies": behind what it denies, as nothing else follows."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or node.text not in ("denies", "denied"):
+            continue
+        before = itertools.takewhile(lambda n: not n.is_break, reversed(nodes[:place]))
+        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
+        if ends and any(n.main == "item" for n in before):
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
+
+
+def verbs_unsaid(nodes: list[Node]) -> None:
+    """ "Right pupil reacts, left does not", "but the left did not": an exception from what was just said."""
+    for place, node in enumerate(nodes):
+        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
+        if node.main != "negation" or not ends:
+            continue
+        start = place
+        while start and (nodes[start - 1].main == "filler" or nodes[start - 1].main == "side"):
+            start -= 1
+        said = [n for n in nodes[start:place] if n.text not in ("the", "a")][-2:]
+        if [n.main for n in said] != ["side", "filler"] or said[-1].text not in _AUXILIARIES:
+            continue
+        node.main = "filler"
+        if start and nodes[start - 1].is_break:
+            nodes[start - 1].main = "except"
+
+
+def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
+
+    So is a task that somebody cannot do ("walks on his toes but not on his heels").
+    """
+    for place, one in enumerate(nodes):
+        if one.main != "except" or not one.text.endswith(" not"):
+            continue
+        two = next((n for n in nodes[place + 1 :] if n.main not in ("side", "filler")), one)
+        task = two.main == "item" and all(items[name].task for name in two.candidates)
+        if task or (two.sign and two is nodes[place + 1]):
+            one.main = "negation"
+
+
+def quiet_negations(nodes: list[Node]) -> None:
+    """ "there was no time": a negation with nothing of the examination after it denies nothing."""
+    last_or = max((place for place, node in enumerate(nodes) if node.text in ("or", "nor")), default=-1)
+    for place, node in enumerate(nodes):
+        if node.main != "negation":
+            continue
+        if takes_back(nodes, place):
+            node.main = "correction"
+            continue
+        if denies_a_verb(nodes, place):
+            node.main = "word"
+            continue
+        rest = list(itertools.takewhile(lambda n: n.main in _QUIET, itertools.islice(nodes, place + 1, None)))
+        if place + 1 + len(rest) < len(nodes) and not nodes[place + 1 + len(rest)].is_break:
+            continue  # it denies what follows
+        after = nodes[place + 1 + len(rest) : place + 3 + len(rest)]
+        goes_on = len(after) == 2 and after[0].main == "comma" and after[1].sign  # "no deformity, scoliosis"
+        listed = goes_on or last_or > place
+        if rest and not listed:
+            node.main = "word"
+
+
+def titles(one: Statement | None, two: Statement, items: Mapping[str, Item]) -> list[Node]:
+    """Words of a statement that only say of what the names of the next one are.
+
+    "Stroke scale: gaze zero, ..." names a scale whose parts follow, "power in the right deltoid" what was graded.
+    """
+    if one is None or not one.names:
+        return []
+    groups = {items[c].group for c in two.candidates} - {""}
+    scales = {items[c].scale for c in two.candidates if items[c].kind == "grade" and not items[c].blanket}
+    if all(items[c].blanket and items[c].scale in scales for c in one.candidates):
+        return one.nodes if all(n.main in ("item", "side", "filler") for n in one.nodes) else []
+    return [n for n in one.names if n.candidates[0].endswith("_total") and items[n.candidates[0]].group in groups]
+
+
+def denies_a_verb(nodes: list[Node], place: int) -> bool:
+    """ "does not recognise his left hand": what the patient does not do denies no sign named later.
+
+    Nor does a "did not" that stands at an end deny the test before it ("Romberg he didn't").
+    """
+    said = [n for n in nodes[max(0, place - 2) : place] if n.text in ("does", "did", "do")]
+    after = nodes[place + 1 : place + 2]
+    if not nodes[place].text.endswith("not") or not (said or nodes[place].text in ("did not", "does not")):
+        return False
+    if not after or after[0].is_break:
+        return any(n.text in SUBJECTS for n in nodes[max(0, place - 2) : place])
+    return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
+
+
+def takes_back(nodes: list[Node], place: int) -> bool:
+    """ "in the right leg, no, the left leg"; "on the left no the right": a no that takes a side back."""
+    if nodes[place].text != "no":
+        return False
+    if place == 0:  # "Drift on the left. No, on the right."
+        said = [n.main for n in nodes[1:] if n.main not in ("filler", "stop")]
+        return said == ["comma", "side"] or said == ["comma", "side", "site"]
+    rest = [n for n in nodes[place + 1 : place + 4] if n.text not in ("the", "in", "on")]
+    if nodes[place - 1].mark.number is not None and rest and rest[0].mark.number is not None:
+        return True  # "three plus no four plus"
+    if nodes[place - 1].main == "comma" and rest and rest[0].main == "comma":
+        return True
+    return (
+        nodes[place + 1 : place + 2] != [] and nodes[place + 1].text == "the" and bool(rest) and rest[0].main == "side"
+    )

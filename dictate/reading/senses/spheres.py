@@ -1,0 +1,140 @@
+"""Orientation told by its spheres: "oriented in person and place but not in time"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.phrases.forms import words_of
+from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.tokens import Token
+
+_HEADS = {"oriented": True, "orientated": True, "disoriented": False, "disorientated": False}
+_KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial only
+_WORDS = _HEADS | _KNOWS
+_LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
+_FILLERS = frozenset("to in for the his her their own current only a be he she is was".split())
+_DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
+_EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
+_PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
+_WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
+_WHOLLY = frozenset({"fully", "completely", "entirely", "well", "quite", "wholly"})
+
+
+@dataclass(slots=True)
+class _Run:
+    """Spheres said in one go, all well or all badly known."""
+
+    known: bool
+    start: int
+    end: int = 0
+    items: list[str] = field(default_factory=list)
+
+
+class Spheres:
+    """Reads what somebody is oriented to; the words for each sphere are the grammar's (`spheres` of an item)."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.words = {tuple(words_of(word)): name for name, item in lexicon.items.items() for word in item.spheres}
+        self.items = list(dict.fromkeys(self.words.values()))
+        self.longest = max(map(len, self.words), default=0)
+
+    def told(self, marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+        """The marks of a sentence with each run of spheres as one mark; unchanged where none is named."""
+        place = 0
+        while place < len(marks):
+            mark = marks[place]
+            head = next((i for i in range(mark.start, mark.end) if _is_head(tokens, i)), None)
+            place += 1
+            if head is None:
+                continue
+            read = self._read(tokens, head, marks[-1].end)
+            if read is None:
+                continue
+            new, end = read
+            start = new[0].start
+            kept = [m for m in marks if m.end <= start], [m for m in marks if m.start >= end]
+            if any(m.start < start < m.end or m.start < end < m.end for m in marks):
+                continue  # a phrase of its own reaches over the edge
+            marks = [*kept[0], *new, *kept[1]]
+            place = len(kept[0]) + len(new)
+        return marks
+
+    def _read(self, tokens: Sequence[Token], head: int, end: int) -> tuple[list[Mark], int] | None:
+        lower = [token.lower for token in tokens[:end]]
+        known, start, lead = _WORDS[lower[head]], head, []
+        half = 2 if head > 1 and lower[head - 1] in _WHOLLY and lower[head - 2] in _DENIALS else 0
+        half = half or (1 if head and lower[head - 1] in _PARTLY else 0)
+        if half:
+            lead = [Mark(head - half, head, (Role("abnormal"),), text=" ".join(lower[head - half : head]))]
+        elif head and lower[head - 1] in _DENIALS:
+            known, start = not known, head - 1
+        runs = self._runs(lower, head + 1, _Run(known, start, head + 1))
+        if runs is None:
+            return None
+        marks = [self._mark(run, lower) for run in runs]
+        return [*lead, *marks], marks[-1].end
+
+    def _runs(self, lower: Sequence[str], place: int, first: _Run) -> list[_Run] | None:
+        """Runs of spheres from that place on; None where none is named."""
+        runs, known, excepted, opened, last = [first], first.known, False, None, place
+        while place < len(lower):
+            word = lower[place]
+            exception = next((e for e in _EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), None)
+            sphere = self._sphere_at(lower, place)
+            if word == ":" and runs[-1].items and place + 1 < len(lower) and lower[place + 1] in _WRONG:
+                runs.append(_Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
+                runs[-2].end, known, place = last, False, place + 2
+                continue
+            if sphere:
+                last = place
+                if known is not runs[-1].known:
+                    runs.append(_Run(known, place if opened is None else opened))
+                runs[-1].items.append(self.words[tuple(lower[place : place + sphere])])
+                runs[-1].end = place = place + sphere
+                opened = None
+                continue
+            if exception is not None:
+                known, excepted, opened = not first.known, not runs[0].items, place
+                place += len(exception)
+                continue
+            if word in _DENIALS:
+                known, opened = not first.known, place if opened is None else opened
+            elif word in _HEADS:
+                denied = lower[place - 1] in _DENIALS  # "knows his name; not oriented to place"
+                known, opened = _HEADS[word] is not denied, place if opened is None else opened
+            elif word == "but":  # "not oriented to time but to place"
+                known, opened = known or not first.known, place
+            elif word not in _LINKS and word not in _FILLERS:
+                break
+            place += 1
+        if excepted and len(runs) > 1:
+            runs[0].items = [name for name in self.items if name not in runs[1].items]
+        badly = {name for run in runs if not run.known for name in run.items}
+        for run in runs:
+            if run.known:  # "to the year but not the date"
+                run.items = [name for name in run.items if name not in badly]
+        said = [run for run in runs if run.items]
+        if not said or not (first.items or excepted or first.end > first.start + 2):
+            return None
+        if lower[first.end - 1] in _KNOWS and place < len(lower) and lower[place] in ("of", "when", "how", "that"):
+            return None  # "knew the day of her wedding"
+        said[0].start = first.start
+        return said
+
+    def _sphere_at(self, lower: Sequence[str], place: int) -> int:
+        """How many words from that place on name a sphere."""
+        longest = min(self.longest, len(lower) - place)
+        return next((n for n in range(longest, 0, -1) if tuple(lower[place : place + n]) in self.words), 0)
+
+    def _mark(self, run: _Run, lower: Sequence[str]) -> Mark:
+        key = "oriented" if run.known else "disoriented"
+        roles = [Role(kind, name, key) for name in dict.fromkeys(run.items) for kind in ("value", "alone")]
+        return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))
+
+
+def _is_head(tokens: Sequence[Token], place: int) -> bool:
+    """ "Oriented", "knows", "did not know"; and no "I know"."""
+    word = tokens[place].lower
+    return word in _WORDS and (word != "know" or (place > 0 and tokens[place - 1].lower in _DENIALS))

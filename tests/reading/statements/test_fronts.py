@@ -1,0 +1,37 @@
+"""Words in front of a name that are the name's: a count, a grade, what is denied of it."""
+
+from __future__ import annotations
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
+from dictate.reading.statements.fronts import counted_of, denied, graded_at, of_name, place_alone
+
+
+def nodes(*words: tuple[str, str]) -> list[Node]:
+    return [Node(Mark(place, place + 1, (Role(main),), text=text), main) for place, (text, main) in enumerate(words)]
+
+
+def test_a_count_with_of_is_of_what_is_named_behind_it() -> None:
+    assert counted_of(nodes(("four", "number"), ("beats", "unit"), ("of", "filler")))
+    assert not counted_of(nodes(("four", "number"), ("beats", "unit"), ("on", "filler")))
+
+
+def test_a_grade_that_is_equal_at_is_of_what_is_named_behind_it() -> None:
+    assert graded_at(nodes(("two", "number"), ("equal", "equal"), ("at", "filler"), ("the", "filler")))
+    assert not graded_at(nodes(("two", "number"), ("weak", "value"), ("at", "filler")))
+
+
+def test_trouble_with_is_of_what_is_named_behind_it() -> None:
+    assert of_name(nodes(("trouble", "value"), ("with", "filler")))
+    assert not of_name(nodes(("trouble", "value"), (",", "comma")))
+
+
+def test_a_link_inside_a_list_of_things_denied() -> None:
+    listed = nodes(("no", "negation"), ("wasting", "item"), ("or", "conj"))
+    assert denied(listed, 2)
+    assert not denied(listed[1:], 1)
+
+
+def test_a_side_with_its_body_part_alone() -> None:
+    assert place_alone(nodes(("left", "side"), ("arm", "site"), (",", "comma")), 2)
+    assert not place_alone(nodes(("weak", "value"), ("left", "side"), ("arm", "site"), (",", "comma")), 3)
