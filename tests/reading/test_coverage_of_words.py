@@ -14,6 +14,7 @@ from dictate.grammar import Grammar
 from dictate.model import Transcript
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.read import lexicon_of, read
+from dictate.reading.senses.company import AGREED
 from dictate.reading.tokens import tokenize, transcript_of_text
 
 TABLE = Path(__file__).with_name("ways_of_saying.csv")
@@ -48,6 +49,7 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         declared = (
             declared or mark.has("rest") or mark.has("position", "manoeuvre", "minutes")
         )  # in force for what follows
+        declared = declared or (begins and mark.text in AGREED and after is not mark)  # "okay, sensory"
         named = [lexicon.items[role.item] for role in mark.roles if role.kind in ("item", "context")]
         title = any(item.blanket or (item.kind == "score" and item.group) for item in named)
         groups = {lexicon.items[role.item].group for role in after.roles if role.item in lexicon.items} - {""}

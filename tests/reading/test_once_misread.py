@@ -2053,6 +2053,85 @@ READ = [
         ],
     ),
     ("She complains of double vision on left gaze.", ["diplopia present left gaze"]),
+    ("Tone increased in the left arm, not in the leg.", ["tone left arm abnormal increased", "tone left leg normal"]),
+    (
+        "Light touch reduced over the right hand and not the foot.",
+        ["light_touch right hand abnormal reduced", "light_touch foot normal"],
+    ),
+    ("Reflexes brisk in the legs, not in the arms.", ["reflex_lower_limb abnormal brisk", "reflex_upper_limb normal"]),
+    ("Pinprick normal in the arms, not in the legs.", ["pinprick arm normal", "pinprick leg abnormal not normal"]),
+    ("Disc pale on the right, not the left.", ["fundi right abnormal discs pale", "fundi left normal (no disc pale)"]),
+    (
+        "Weakness of the left arm, not the leg.",
+        ["strength_upper_limb left abnormal weakness", "strength_lower_limb left normal"],
+    ),
+    (
+        "RUL\ntone up, spastic. power 4/5.\nLUL\ntone N. power 5/5.",
+        [
+            "tone right upper_limb abnormal up spastic",
+            "strength_upper_limb right measured 4",
+            "tone left upper_limb normal",
+            "strength_upper_limb left measured 5",
+        ],
+    ),
+    (
+        "Right arm. Tone up. Light touch reduced in the hand. Pinprick ok. Left arm. Tone normal.",
+        [
+            "tone right upper_limb abnormal up",
+            "light_touch right hand abnormal reduced",
+            "pinprick right upper_limb normal",
+            "tone left upper_limb normal",
+        ],
+    ),
+    ("Pupils equal. Okay eye movements now.", ["anisocoria absent"]),
+    (
+        "Heel walk okay on the left, not on the right. Okay that's it.",
+        ["heel_walk left normal", "heel_walk right abnormal not normal"],
+    ),
+    ("Tone. Okay on the right, increased on the left.", ["tone right normal", "tone left abnormal increased"]),
+    ("Right, motor. No drift. Tone is normal in the arms.", ["pronator_drift absent", "tone arm normal"]),
+    (
+        "Right, reflexes. Biceps 2+. Triceps 2+. Left, reflexes. Biceps 3+. Triceps 3+.",
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_triceps right measured 2+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps left measured 3+",
+        ],
+    ),
+    ("Heel-shin can't be judged for weakness.", ["heel_shin not_assessable (for weakness)"]),
+    ("Gait not assessed for weakness.", ["gait not_examined (for weakness)"]),
+    ("General examination normal apart from a healed scar.", ["general_all normal"]),
+    ("No sensory level, and saddle sensation is preserved.", ["sensory_level absent", "saddle_sensation normal"]),
+    ("No sensory level and vibration reduced at the toes.", ["sensory_level absent", "vibration toe abnormal reduced"]),
+    (
+        "Reflexes: biceps 2+, triceps 1+, supinators 1+, all symmetrical.",
+        [
+            "reflex_biceps both measured 2+",
+            "reflex_triceps both measured 1+",
+            "reflex_brachioradialis both measured 1+",
+        ],
+    ),
+    (
+        "Triceps 4 right 4 left; biceps 5 and 5.",
+        [
+            "strength_triceps right measured 4",
+            "strength_triceps left measured 4",
+            "strength_biceps right measured 5",
+            "strength_biceps left measured 5",
+        ],
+    ),
+    ("Ankle jerk 1, 1+ with reinforcement.", ["reflex_achilles measured 1+"]),
+    ("QMG total 14 of 39.", ["named_score measured 14/39 (QMG total)"]),
+    (
+        "Colour vision is down on the left, it's normal on the right.",
+        ["colour_vision left abnormal down", "colour_vision right normal"],
+    ),
+    (
+        "Vibration (128 tuning fork): great toes 0 of 8 right and 0 of 8 left.",
+        ["vibration right great_toe measured 0/8", "vibration left great_toe measured 0/8"],
+    ),
+    ("Skew absent on cover test.", ["skew absent (on cover test)"]),
 ]
 
 

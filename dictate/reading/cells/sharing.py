@@ -198,11 +198,13 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
 
 
 def _only_denies(cell: Cell, before: Cell) -> bool:
-    """ "Reduced on the left, not on the right": the word of the one side is denied of the other."""
+    """ "Reduced on the left, not on the right", "reduced in the arm, not the leg": the word is denied of the other."""
     if cell.values or cell.negation is None or not cell.negation.text.endswith("not"):
         return False
-    plain = [n for n in before.values if n.main == "value" and n.mark.number is None]
-    return {cell.side, before.side} == {Side.LEFT, Side.RIGHT} and bool(plain) and plain == before.values
+    plain = [n for n in before.values if n.main in ("value", "item") and n.mark.number is None]
+    sites = {one.site_node.key("site") for one in (cell, before) if one.site_node is not None}
+    other = len(sites) > 1 or {cell.side, before.side} == {Side.LEFT, Side.RIGHT}
+    return other and bool(plain) and plain == before.values
 
 
 def _only_denied(cell: Cell, before: Cell) -> bool:

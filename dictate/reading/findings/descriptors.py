@@ -84,6 +84,8 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node], item: Item, ce
         return Meaning(Text(words=words) if words else None, Status.PRESENT)
     if meaning.status is Status.NORMAL:
         signs = [node.text for node in named if node.sign]
+        if item.blanket and not signs and cell.side is None and cell.site_node is None:
+            return None  # "normal other than a healed scar": of which item, nobody knows
         return Meaning(
             Text(words=" ".join(filter(None, [words, *(signs or ["unable" if task else "not normal"])]))),
             Status.ABNORMAL,

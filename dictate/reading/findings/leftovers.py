@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Remark, RemarkKind, Transcript
 from dictate.reading.layout.sections import Kept, found_in, sentences_of
 from dictate.reading.marks import Mark
+from dictate.reading.senses.company import AGREED
 from dictate.reading.statements.drafts import Draft
 from dictate.reading.tokens import Token, evidence
 
@@ -99,8 +100,9 @@ def _found(kind: RemarkKind, marks: Sequence[Mark]) -> tuple[str, ...]:
 
 
 def _spoken(sentence: Sequence[Mark]) -> list[Mark]:
-    """The marks that carry something; "Objective:" at the start is a heading."""
+    """The marks that carry something; "Objective:" at the start is a heading, "okay" before anything says nothing."""
     headed = sentence[0].has("closed_section") and any(mark.text in (":", ".") for mark in sentence[1:2])
+    headed = headed or (sentence[0].text in AGREED and not any(mark.has("stop") for mark in sentence[1:2]))
     return [mark for mark in sentence[headed:] if not _carries_nothing(mark)]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Collection, Iterator, Sequence
 
 from dictate.grammar import Item, Scale
@@ -24,8 +25,9 @@ def side_of_list(
     The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
     """
     last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
-    sides = [n for n in last if n.main == "side"]
-    place = next((i for i, n in enumerate(last) if n.main == "side"), 0)
+    equal = [two for one, two in itertools.pairwise(last) if one.text == "all" and two.mark.has("equal")]
+    sides = [n for n in last if n.main == "side"] or equal  # "triceps 1+, supinators 1+, all symmetrical"
+    place = next((i for i, n in enumerate(last) if sides and n is sides[0]), 0)
     if not sides or last[place:] != sides or not drafts:
         return
     if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):

@@ -15,6 +15,7 @@ from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.statements.drafts import Draft
 from dictate.reading.statements.weights import Statement
 
+_PAIR = 3  # words from a number to its like: "five minus, five minus"
 _ALL = ("all", "both")  # of what was named of the other side
 
 
@@ -29,6 +30,8 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
                 continue
             same_side = earlier.side is draft.side or (draft.side is None and draft.status is Status.NORMAL)
             if same_side and (str(earlier.value) == str(draft.value) or draft.value is None):
+                if _one_for_each_side(earlier, draft, items[draft.item]):
+                    earlier.side = Side.BOTH
                 earlier.spans.extend(draft.spans)
                 break
             added = (
@@ -40,6 +43,13 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         else:
             result.append(draft)
     return result
+
+
+def _one_for_each_side(one: Draft, other: Draft, item: Item) -> bool:
+    """ "Biceps 5 and 5", "quads five, five": the same number twice, of what everybody has two of."""
+    measured = one.status is Status.MEASURED and other.value is not None and not (one.detail or other.detail)
+    beside = 0 < other.anchor - one.anchor <= _PAIR
+    return measured and beside and item.sided == "paired" and one.side is other.side is None
 
 
 def _take_over(earlier: Draft, later: Draft) -> None:

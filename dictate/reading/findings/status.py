@@ -252,6 +252,8 @@ class StatusReader:
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
             status, value = self._negate(item, status, value)
+            if value is not None and said[0][1].main == "item":
+                value = Text(words="absent")  # "blinks to threat on the left and not on the right"
         return Meaning(value, status)
 
     def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:

@@ -8,8 +8,10 @@ from dataclasses import replace
 
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import LIMBS, limb_of
+from dictate.reading.phrases.lexicon import is_preposition
 
-_OPENERS = frozenset({"okay", "ok", "good", "fine", "all right", "alright"})
+AGREED = frozenset({"okay", "ok", "all right", "alright"})
+_OPENERS = frozenset({"good", "fine"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
@@ -33,7 +35,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")
     if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
         return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
-    if not place and mark.text in _OPENERS and after == ",":
+    if not place and (_opens(marks) if mark.text in AGREED else mark.text in _OPENERS and after == ","):
         return mark.only("filler")
     if mark.text == "well" and place and marks[place - 1].text == after == ",":
         return mark.only("filler")  # "swallow, well, she coughed"
@@ -48,6 +50,13 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark
+
+
+def _opens(marks: Sequence[Mark]) -> bool:
+    """ "Okay eye movements now", "okay, sensory", "okay that's it"; but "okay on the left" and "OK." tell of a test."""
+    if len(marks) < 2 or marks[1].has("stop"):
+        return False
+    return not (marks[1].has("side", "site", "conj") or is_preposition(marks[1]))
 
 
 def qualifies_next(marks: Sequence[Mark], place: int) -> bool:

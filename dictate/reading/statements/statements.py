@@ -135,8 +135,10 @@ class Divider:
             return self.lists.closes_modalities(lead, between) and self._has_value_behind(nodes, place)
         if directly.mark.has("same"):
             return True
+        denied = directly.main == "negation" and self.items[first.candidates[0]].negated == "absent"
+        denied = denied and any(n.text == "and" for n in between)  # "no sensory level and saddle sensation intact"
         clause = [n.main for n in between if n.main != "filler"] == ["comma", "conj"] and lead[-1].main == "value"
-        if not between or (any(n.main == "conj" for n in between) and not clause):
+        if not between or (not clause and not denied and any(n.main == "conj" for n in between)):
             return False
         return self._has_value_behind(nodes, place)
 

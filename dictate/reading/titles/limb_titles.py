@@ -19,6 +19,7 @@ from dictate.reading.titles.title_style import (
     has_side,
     is_garbled_title,
     limb_unread,
+    says_go_on,
     says_nothing,
     stands_in_front,
 )
@@ -63,6 +64,8 @@ def limbs_in_force(
         title if title and not title.organ else limb_title_of(sentence, lexicon.items)
         for title, sentence in zip(known, sentences, strict=True)
     ]
+    if not any(title and title.side is Side.LEFT for title in titles):  # of a side only beside the other one
+        titles = [None if says_go_on(one) else title for title, one in zip(titles, sentences, strict=True)]
     if not any(titles):
         return _segments(sentences, tokens, lexicon)
     limbs = _Limbs(sentences, tokens, lexicon, titles, sure)
@@ -254,7 +257,10 @@ def _named(
         {lexicon.component[name] for name in names}
         for mark, names in zip(marks, named, strict=True)
         if names
-        or not any(role.item in here and role.kind in ITEM_VALUE_KINDS for role in mark.roles)  # "plantar mute"
+        or not (
+            mark.role("site", "") is not None  # "reduced in the hand", and no movement of it
+            or any(role.item in here and role.kind in ITEM_VALUE_KINDS for role in mark.roles)  # "plantar mute"
+        )
     ]
 
 

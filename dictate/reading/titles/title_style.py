@@ -58,6 +58,13 @@ def is_garbled_title(sentence: Sequence[Mark]) -> bool:
     return is_unread_title(sentence) or (short and has_side(said) and any(mark.has("word") for mark in said))
 
 
+def says_go_on(sentence: Sequence[Mark]) -> bool:
+    """ "Right, motor.": behind such a "right" and its comma stands what is examined next, on both sides."""
+    said = [mark for mark in sentence if not mark.has("stop")]
+    comma = len(said) > 1 and said[0].text == "right" and said[1].has("comma")
+    return comma and all(mark.has("heading", "filler", "comma") and not has_side((mark,)) for mark in said[1:])
+
+
 def limb_unread(sentence: Sequence[Mark]) -> Mark | None:
     """The limb of a title whose side was misheard ("Bride arm."): what follows is of that limb, of whichever side."""
     heard = is_unread_title(sentence) and sentence[0].has("word")
