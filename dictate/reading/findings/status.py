@@ -251,17 +251,16 @@ class StatusReader:
         if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
-            status, value = self._negate(item, status, value)
-            if value is not None and said[0][1].main == "item":
-                value = Text(words="absent")  # "blinks to threat on the left and not on the right"
+            status, value = self._negate(item, status, value, itself=said[0][1].main == "item")
         return Meaning(value, status)
 
-    def _negate(self, item: Item, status: Status, value: Value | None) -> tuple[Status, Value | None]:
+    def _negate(self, item: Item, status: Status, value: Value | None, *, itself: bool) -> tuple[Status, Value | None]:
         flipped = OPPOSITES.get(status, status)
         if item.kind == "presence" and status is Status.PRESENT:
             return Status.ABSENT, None
         if flipped is Status.ABNORMAL:
-            return flipped, Text(words="absent" if str(value) == "present" else "not normal")
+            gone = itself or str(value) == "present"  # "blinks to threat on the left and not on the right"
+            return flipped, Text(words="absent" if gone else "not normal")
         return flipped, None
 
     def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
