@@ -245,6 +245,7 @@ class CommonFile(Frozen):
     directions: Phrases  # "on left gaze", "to the left" of a fall: descriptors, not sides
     manoeuvres: dict[str, Phrases]  # site of a reading: stairs, hyperventilation
     conditions: dict[str, Phrases] = Field(default_factory=dict)  # what readings must share to be compared
+    hesitations: Phrases  # "um": said while looking for the next word
     dictated_marks: dict[Literal[".", ",", ":", ";", "line"], Phrases] = Field(default_factory=dict)  # "full stop"
     dialogue: dict[Literal["asks", "answers"], Phrases] = Field(default_factory=dict)  # how talk with a patient begins
     shortened: dict[str, Phrases] = Field(default_factory=dict)  # "flexion" → flex: in names of joint and movement

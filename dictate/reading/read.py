@@ -35,6 +35,7 @@ from dictate.reading.layout.coma import name_parts
 from dictate.reading.layout.dealt_lists import deal_lists
 from dictate.reading.layout.dictated_marks import with_dictated_marks
 from dictate.reading.layout.halves import set_apart_halves
+from dictate.reading.layout.hesitations import without_hesitations
 from dictate.reading.layout.listed_signs import open_lists
 from dictate.reading.layout.numbering import without_numbering
 from dictate.reading.layout.references import set_apart_references
@@ -105,9 +106,9 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     ears: None, as for typed text: nothing is mended and nothing doubted.
     """
     lexicon = lexicon_of(grammar)
-    written = with_dictated_marks(
-        tokenize(transcript, misheard=lexicon.misheard), lexicon.grammar.common.dictated_marks
-    )
+    common = lexicon.grammar.common
+    said = without_hesitations(tokenize(transcript, misheard=lexicon.misheard), common.hesitations)
+    written = with_dictated_marks(said, common.dictated_marks)
     tokens = with_nerve_titles(without_pauses(written, transcript.words, lexicon))
     if not tokens:
         return Reading((), ())

@@ -2132,6 +2132,30 @@ READ = [
         ["vibration right great_toe measured 0/8", "vibration left great_toe measured 0/8"],
     ),
     ("Skew absent on cover test.", ["skew absent (on cover test)"]),
+    ("No symptoms on standing at two minutes.", ["orthostatic_symptoms absent"]),
+    ("Voice nasal by the time she has counted to fifty.", ["voice abnormal nasal"]),
+    (
+        "Eye closure weak: left orbicularis can be opened easily, right just.",
+        [
+            "facial_strength abnormal weak (eye closure)",
+            "facial_strength left abnormal can be opened easily (eye closure)",
+            "facial_strength right abnormal can be opened easily just (eye closure)",
+        ],
+    ),
+    ("Tone: spastic in the right leg, no rigidity.", ["tone right leg abnormal spastic"]),
+    (
+        "Motor. No rest tremor, but jerky postural tremor of the fingers of both hands.",
+        ["tremor absent (rest)", "tremor both finger present jerky postural"],
+    ),
+    (
+        "Motor. No postural tremor but there is a coarse rest tremor of the right hand.",
+        ["tremor absent (postural)", "tremor right hand present coarse rest"],
+    ),
+    ("Sensory. Pin is reduced, um, on the left leg up to the knee.", ["pinprick left knee abnormal reduced"]),
+    (
+        "BP one eighteen over seventy six, sorry, seventy four, left arm, sitting. Pulse 68.",
+        ["blood_pressure left measured 118/74", "heart_rate measured 68"],
+    ),
 ]
 
 

@@ -238,7 +238,8 @@ def _names_again(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
 def _denies_more(earlier: Draft, later: Draft, items: dict[str, Item]) -> bool:
     """ "slow but not dysarthric", "steppage right, no Trendelenburg": a denial besides does not make it normal."""
     return (
-        (earlier.item, earlier.site) == (later.item, later.site)
+        earlier.item == later.item
+        and later.site in ("", earlier.site)
         and later.side in (None, earlier.side)
         and items[later.item].kind in ("normality", "choice")
         and earlier.status is Status.ABNORMAL

@@ -6,7 +6,7 @@ import itertools
 from dataclasses import replace
 
 from dictate.model import Position
-from dictate.reading.in_force.context import Context, Posture, events, posture_at
+from dictate.reading.in_force.context import Context, Posture, events, minutes_near, posture_at
 from dictate.reading.nodes import Node, between
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Draft
@@ -103,10 +103,11 @@ class PostureGiver:
         """ "no dizziness on standing": a symptom's own words name its posture."""
         if self.items[draft.item].kind != "presence":
             return None
-        name = next((n for n in nodes if n.main == "item" and n.mark.start == draft.anchor), None)
-        held = self.lexicon.position_in(name.text) if name is not None else ""
-        if held:
-            return Posture(position=Position(held))
+        at = next((i for i, n in enumerate(nodes) if n.main == "item" and n.mark.start == draft.anchor), 0)
+        if nodes[at].main == "item" and (held := self.lexicon.position_in(nodes[at].text)):
+            posture = Posture(position=Position(held), nodes=(nodes[at],))
+            minutes_near(nodes, at, posture)  # "no symptoms on standing at two minutes"
+            return posture
         end = max(e for _, e in draft.spans)
         return next(
             (p for at, p in found if end <= at <= end + 2 and p.nodes[0].text.startswith(("on ", "when ", "after "))),

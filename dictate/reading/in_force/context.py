@@ -80,7 +80,7 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
         changed: Posture | None = None
         if node.main == "position":
             changed = Posture(position=Position(node.key("position")), nodes=(node,))
-            place, read = _minutes_near(nodes, place, changed), False
+            place, read = minutes_near(nodes, place, changed), False
         elif node.main == "minutes" and node.mark.number is not None:
             after = _position_after(nodes, place)
             if after is not None:
@@ -155,7 +155,7 @@ def _set_minutes(posture: Posture, minutes: float) -> None:
         posture.detail = f"after {int(minutes) if minutes == int(minutes) else minutes} min {_lying(posture)}"
 
 
-def _minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
+def minutes_near(nodes: Sequence[Node], place: int, posture: Posture) -> int:
     """Minutes or "immediately" said with the position; returns the last place taken."""
     for before in (place - 1, place - 2):
         if before >= 0 and nodes[before].main == "at_once" and posture.position is Position.STANDING:

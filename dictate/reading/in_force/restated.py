@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from dictate.reading.marks import Number
 from dictate.reading.nodes import Node
 
 _POSTURE = frozenset({"position", "minutes", "at_once", "manoeuvre"})
 _QUIET = frozenset({"comma", "filler"})
+_NEAR = 20  # mmHg between a half and what it is corrected to
+_LEAST = 30  # mmHg; a lesser number counts points
 Span = tuple[int, int]  # first token, token after the last
 
 
@@ -61,12 +65,29 @@ def take_back_halves(nodes: Sequence[Node]) -> list[Span]:
         if node.main != "correction" or half is None or anew is None:
             continue
         one, two = nodes[half].mark.number, nodes[anew].mark.number
+        if one is not None and two is not None and (mended := _half_replaced(one, two, nodes[anew + 1 :])):
+            nodes[half].mark = replace(nodes[half].mark, end=nodes[anew].mark.end, number=mended)
+            for gone in nodes[half + 1 : anew + 1]:
+                gone.main = "filler"
+            continue
         if nodes[half].main != "number" or one is None or one.op or two is None:
             continue
         if nodes[anew].main == "item" and two.op == "/":  # a pressure that needs no name
             nodes[half].main = node.main = "filler"
             spans.append((nodes[half].mark.start, node.mark.end))
     return spans
+
+
+def _half_replaced(pressure: Number, number: Number, behind: Sequence[Node]) -> Number | None:
+    """ "118 over 76, sorry, 74", "..., sorry, 116": near one half of a pressure alone, and nothing named behind it."""
+    plain = number.op == "" and not number.a_sign and not any(n.main in ("unit", "item") for n in behind[:1])
+    if pressure.op != "/" or pressure.b is None or pressure.b < _LEAST or not plain:
+        return None
+    upper, lower = (abs(number.a - half) <= _NEAR for half in (pressure.a, pressure.b))
+    if upper == lower:
+        return None
+    mended = replace(pressure, a=number.a) if upper else replace(pressure, b=number.a)
+    return mended if mended.b is not None and mended.b < mended.a else None
 
 
 def _next(nodes: Sequence[Node], start: int, skipped: frozenset[str]) -> int | None:

@@ -22,6 +22,7 @@ _CAUSES = frozenset(
     "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
     "sedation drowsiness aphasia".split()
 )
+_COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
@@ -31,7 +32,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
     mark = marks[place]
     after = marks[place + 1].text if place + 1 < len(marks) else ""
-    if _of_a_dose(marks, place):
+    if _of_a_dose(marks, place) or _counted_to(marks, place):
         return mark.only("word")
     if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
         return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
@@ -91,6 +92,12 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and marks[place + 1].text in _DOSES
     rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has("unit", "minutes", "time_span")
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
+
+
+def _counted_to(marks: Sequence[Mark], place: int) -> bool:
+    """ "Nasal by the time she has counted to fifty": how far the patient was to count."""
+    told = [mark.text for mark in marks[max(0, place - 2) : place]]
+    return marks[place].number is not None and len(told) > 1 and told[1] == "to" and told[0] in _COUNTS
 
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:

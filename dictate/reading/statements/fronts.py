@@ -31,6 +31,17 @@ def graded_at(before: Sequence[Node]) -> bool:
     )
 
 
+def led_by_but(gap: Sequence[Node]) -> int:
+    """Where the words behind a "but" begin that only say of what kind the name behind them is; else where they end.
+
+    "No rest tremor, but jerky postural | tremor of the fingers".
+    """
+    but = next((i for i in range(len(gap) - 1, -1, -1) if gap[i].main == "contrast"), len(gap))
+    kinds = gap[but + 1 :]
+    plain = all(n.main in ("qualifier", "severity", "filler", "value") for n in kinds)
+    return but + 1 if plain and any(n.main == "qualifier" for n in kinds) else len(gap)
+
+
 def of_name(later: Sequence[Node]) -> bool:
     """ "trouble with", behind a negation and in front of a name: what is denied is of what is named."""
     return len(later) == 2 and later[0].main == "value" and leads_on(later[1].mark)

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.statements.denials import Denials
-from dictate.reading.statements.fronts import is_adjective, of_two_sides, severed, side_of_value
+from dictate.reading.statements.fronts import is_adjective, led_by_but, of_two_sides, severed, side_of_value
 from dictate.reading.statements.led_values import led_cuts
 from dictate.reading.statements.lists import Lists, told_apart
 from dictate.reading.statements.tasks import done
@@ -201,7 +201,7 @@ class Divider:
     def _allowed(self, gap: list[Node]) -> list[int]:
         """Places where a gap may be cut: near the next name, not behind a preposition nor in "right arm"."""
         rest = next((i for i in range(len(gap) - 1, -1, -1) if gap[i].main != "filler"), -1)
-        last = rest if rest >= 0 and gap[rest].main == "rest" else len(gap)  # "the other | cranial nerves"
+        last = rest if rest >= 0 and gap[rest].main == "rest" else led_by_but(gap)  # "the other | cranial nerves"
         return [
             cut
             for cut in range(last, max(-1, len(gap) - _REACH), -1)

@@ -40,6 +40,21 @@ def test_the_last_position_said_stands(
     assert said == wanted
 
 
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("BP 118 over 76, sorry, 74, left arm. Pulse 68.", "118/74"),
+        ("BP 118 over 76, no, over 74. Pulse 68.", "118/74"),
+        ("BP 118 over 76, sorry, 116. Pulse 68.", "116/76"),
+        ("BP 118 over 76, sorry, 128 over 74. Pulse 68.", "128/74"),
+    ],
+)
+def test_half_a_pressure_said_anew_replaces_the_half_it_is_near(grammar: Grammar, text: str, value: str) -> None:
+    """Common practice, no source."""
+    findings = read(transcript_of_text(text), grammar).findings
+    assert [str(one.value) for one in findings] == [value, "68"]
+
+
 def test_what_was_taken_back_stays_in_view(grammar: Grammar) -> None:
     """It is kept as corrected, and asks nothing."""
     remarks = read(transcript_of_text("BP 142 over 88 lying, sorry, sitting."), grammar).remarks
