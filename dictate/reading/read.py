@@ -44,6 +44,7 @@ from dictate.reading.layout.shorthand import read_shorthand
 from dictate.reading.layout.signs import signs_of_sides
 from dictate.reading.layout.strokes import number_items
 from dictate.reading.layout.talk import is_reply
+from dictate.reading.layout.told_strokes import points_in_sentences
 from dictate.reading.marks import Mark
 from dictate.reading.misheard.margins import Weigh, with_rivals
 from dictate.reading.misheard.nerve_titles import with_nerve_titles
@@ -174,7 +175,7 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
-    return without_numbering(number_items(marks, tokens), tokens)
+    return without_numbering(points_in_sentences(number_items(marks, tokens), tokens), tokens)
 
 
 def _bound_of(draft: Draft, tokens: list[Token]) -> str:
