@@ -1,4 +1,4 @@
-"""The stroke scale told in sentences. No source: how it is told on the telephone, from memory; its parts: NINDS form."""
+"""The stroke scale told in sentences. No source: how it is told, from memory; its parts: NINDS form."""
 
 from __future__ import annotations
 
