@@ -21,10 +21,10 @@ from dictate.reading.merging import as_said_before, but_for, in_order, merge_rea
 from dictate.reading.naming import Labeller
 from dictate.reading.nerves import by_nerve
 from dictate.reading.nodes import Node
+from dictate.reading.orientation import Orientation
 from dictate.reading.postures import PostureGiver
 from dictate.reading.restated import take_back
 from dictate.reading.settling import titles
-from dictate.reading.spheres import Spheres
 from dictate.reading.statements import Divider
 from dictate.reading.status import StatusReader
 from dictate.reading.talk import silence_talk
@@ -51,7 +51,7 @@ class SentenceReader:
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
         self.declared = HeadingReader(lexicon)
-        self.spheres = Spheres(lexicon)
+        self.orientation = Orientation(lexicon)
         self.going_on = GoingOn(lexicon)
         self.whole_sides = WholeSides(lexicon)
         self.carrier = SideCarrier(lexicon, self.divider.weights)
@@ -70,7 +70,7 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = self.nerves.named(self.spheres.told(sentence, self.tokens), self.context)
+        sentence = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
         sentence = list(by_nerve(sentence, self.tokens, self.items))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
