@@ -11,6 +11,8 @@ from dictate.reading.marks import Mark, Role
 _GROUP = "coma_scale"
 _TOTAL = "gcs_total"
 _PARTS = frozenset({"gcs_eye", "gcs_verbal", "gcs_motor"})
+_FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
+_FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
 _NEAR = 16  # marks from one part to the next
 _TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
 _BETWEEN = ("filler", "colon", "comma")
@@ -24,6 +26,7 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
 
     A part may be told by its words ("obeys, six"); and each by words alone, which give no points.
     """
+    marks = _four_parts(marks, items)
     told = [(place, name) for place in range(len(marks)) if (name := _part(marks, place, items))]
     result = list(marks)
     for start in range(len(told)):
@@ -39,6 +42,26 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
         for place, name in run:
             result[place] = replace(marks[place], roles=(Role("item", name),))
     return _totals(_worded(result, items), items)
+
+
+def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "FOUR E2 M3 B4 R1": where all four stand side by side with their points, they are those of that score."""
+    if any(mark.text.startswith("four score") for mark in marks):  # "M1 B2": no 1b of the stroke scale
+        marks = [part for mark in marks for part in (mark.inner if len(mark.text) == len("1 b") else ()) or (mark,)]
+    result = list(marks)
+    for place in range(len(marks)):
+        letters = [at for at in range(place, min(place + _FOUR_LONG, len(marks))) if marks[at].number is None]
+        named = [at for at in letters if not marks[at].has(*_BETWEEN)][: len(_FOUR)]
+        told = [{role.item for role in marks[at].roles if role.kind in ("context", "item")} for at in named]
+        if len(told) < len(_FOUR) or named[0] != place or not all(n in t for n, t in zip(_FOUR, told, strict=True)):
+            continue
+        if not all(at + 1 < len(marks) and marks[at + 1].number is not None for at in named):
+            continue
+        for name, at in zip(_FOUR, named, strict=True):
+            result[at] = replace(marks[at], roles=(Role("item", name),))
+        if place and marks[place - 1].text == "four":
+            result[place - 1] = marks[place - 1].only("filler")
+    return result
 
 
 def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:
