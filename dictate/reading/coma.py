@@ -46,10 +46,13 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
 
 def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
     """ "FOUR E2 M3 B4 R1": where all four stand side by side with their points, they are those of that score."""
-    if any(mark.text.startswith("four score") for mark in marks):  # "M1 B2": no 1b of the stroke scale
+    said = {mark.text for mark in marks}
+    if not said.isdisjoint(("four score", "four score e")):  # "M1 B2": no 1b of the stroke scale
         marks = [part for mark in marks for part in (mark.inner if len(mark.text) == len("1 b") else ()) or (mark,)]
     result = list(marks)
-    for place in range(len(marks)):
+    for place, mark in enumerate(marks):
+        if mark.text[:1] != "e" and not mark.text.startswith("four score"):
+            continue
         letters = [at for at in range(place, min(place + _FOUR_LONG, len(marks))) if marks[at].number is None]
         named = [at for at in letters if not marks[at].has(*_BETWEEN)][: len(_FOUR)]
         told = [{role.item for role in marks[at].roles if role.kind in ("context", "item")} for at in named]
@@ -69,10 +72,12 @@ def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:
     mark = marks[place]
     names = [role.item for role in mark.roles if role.kind == "context" and items[role.item].group == _GROUP]
     names = names or [role.item for role in mark.roles if role.kind in _WORDED and role.item in _PARTS - {"gcs_eye"}]
+    if not names:
+        return ""
     behind = marks[place + 1 : place + _BEHIND]
     after = next((one for one in behind if not (one.has(*_BETWEEN) or one.text in _SO or _tells(one, names[:1]))), None)
     number = after.number if after is not None else None
-    if not names or number is None or number.op or number.a_sign or number.a > (items[names[0]].of or 0):
+    if number is None or number.op or number.a_sign or number.a > (items[names[0]].of or 0):
         return ""
     return names[0]
 

@@ -52,9 +52,7 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     after = next((n for n in following if n.main != "filler"), None)
     found = sign and cell.side is not None and not cell.values and not cell.negated  # "left tremor, none at rest"
-    clause = list(itertools.takewhile(lambda n: not n.is_break, following))
-    here = after in clause and not any(n.main in _WHERE for n in clause)
-    if found and cell.split and here and node.text in _NONE:
+    if found and cell.split and node.text in _NONE and after in _in_clause(following):
         return after  # "drift on the left, none with eyes open", "clonus on the left, none sustained"
     if denied and cell.split and after is not None and _is_direction(after):
         if found or any(n.main == "qualifier" for n in cell.modifiers):
@@ -67,6 +65,12 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
     return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
+
+
+def _in_clause(following: list[Node]) -> list[Node]:
+    """What follows up to the next break, where no place is named there."""
+    clause = list(itertools.takewhile(lambda n: not n.is_break, following))
+    return [] if any(n.main in _WHERE for n in clause) else clause
 
 
 def _is_direction(node: Node) -> bool:

@@ -92,7 +92,8 @@ def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
     text = _ORDINAL.sub(_ordinal, text)
-    text = _COMA.sub(r"\1 VT \2", text)
+    if "VT" in text or "Vt" in text:
+        text = _COMA.sub(r"\1 VT \2", text)
     text = _without_contractions(text)
     pieces: list[_Piece] = []
     place = 0
