@@ -22,6 +22,7 @@ _ARROWS = re.compile(r"[↑⬆⇧]+|[↓⬇⇩]+")
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth".split()
 _ROMAN = "i ii iii iv v vi vii viii ix x xi xii".split()
 _ORDINAL = re.compile(r"\b(1[0-2]|[1-9]|[iI]{1,3}|[iI]?[vV]|[vV][iI]{1,3}|[iI]?[xX]|[xX][iI]{1,2})(?:st|nd|rd|th)\b")
+_COMA = re.compile(r"(?<![^\W\d_])(E[1-4])V[Tt](M[1-6])")  # "E1VTM4": a letter that is points
 _NEVER_LAST = frozenset("but and or nor the an his their my than because although which".split())
 _DROPPED = {"'", "’", "`", '"', "“", "”", "_", "*", "•", "‘"}
 _IN_FULL = {
@@ -91,6 +92,8 @@ def _pieces(text: str) -> list[_Piece]:
     """Cut one word at hyphens, signs, and where letters and digits meet."""
     text = _ARROWS.sub(lambda arrows: _in_words(arrows.group(0)), text)
     text = _ORDINAL.sub(_ordinal, text)
+    if "VT" in text or "Vt" in text:
+        text = _COMA.sub(r"\1 VT \2", text)
     text = _without_contractions(text)
     pieces: list[_Piece] = []
     place = 0

@@ -2156,6 +2156,143 @@ READ = [
         "BP one eighteen over seventy six, sorry, seventy four, left arm, sitting. Pulse 68.",
         ["blood_pressure left measured 118/74", "heart_rate measured 68"],
     ),
+    ("HR +ve.", []),
+    ("Pupils +ve to light.", []),
+    (
+        "BP lying 130/80, standing 110/60, complains of dizziness.",
+        ["blood_pressure measured 130/80", "blood_pressure measured 110/60", "orthostatic_symptoms present dizzy"],
+    ),
+    ("Standing 110/60, complains of dizziness since March.", ["blood_pressure measured 110/60"]),
+    (
+        "FHx: nil. BP 120/80, pulse 70, sats 98%.",
+        ["blood_pressure measured 120/80", "heart_rate measured 70", "oxygen_saturation measured 98"],
+    ),
+    ("HPC: found on the floor. BP 240/120, HR 90 on arrival. CT normal. Admitted.", []),
+    ("118 over 70 lying, no, sitting, pulse 92.", ["blood_pressure measured 118/70", "heart_rate measured 92"]),
+    (
+        "130/80 standing, I mean sitting, pulse 80, then standing 120/70 pulse 88.",
+        [
+            "blood_pressure measured 130/80",
+            "heart_rate measured 80",
+            "blood_pressure measured 120/70",
+            "heart_rate measured 88",
+        ],
+    ),
+    ("BP lying 140/80 -> standing 110/70.", ["blood_pressure measured 140/80", "blood_pressure measured 110/70"]),
+    (
+        "Facial sensation: V1 normal, V2 and V3 reduced to pinprick on the right.",
+        [
+            "facial_sensation v1 normal",
+            "facial_sensation right v2 abnormal reduced to pinprick",
+            "facial_sensation right v3 abnormal reduced to pinprick",
+        ],
+    ),
+    (
+        "Light touch: hands normal, feet and shins reduced.",
+        ["light_touch hand normal", "light_touch foot abnormal reduced", "light_touch shin abnormal reduced"],
+    ),
+    (
+        "Facial sensation normal in V1, V2 and reduced in V3 on the right.",
+        ["facial_sensation v1 normal", "facial_sensation v2 normal", "facial_sensation right v3 abnormal reduced"],
+    ),
+    ("V: LT and PP intact. VII normal.", ["light_touch face normal", "pinprick face normal", "facial_strength normal"]),
+    ("CN V: LT intact, PP reduced left V2.", ["light_touch face normal", "pinprick left v2 abnormal reduced"]),
+    (
+        "Trigeminal: pinprick reduced on the left in V2 and V3, light touch normal, corneal present.",
+        [
+            "pinprick left v2 abnormal reduced",
+            "pinprick left v3 abnormal reduced",
+            "light_touch face normal",
+            "corneal_reflex present",
+        ],
+    ),
+    (
+        "V: sensation reduced V1-V3 on left, motor normal, corneal absent L.",
+        ["facial_sensation left abnormal reduced", "jaw_strength normal", "corneal_reflex left absent"],
+    ),
+    ("CN IX/X: palate up. CN XI: shrug 5/5.", ["palate normal", "trapezius measured 5"]),
+    ("V LT normal, VII symmetric.", ["light_touch face normal", "facial_strength both normal"]),
+    ("Sensation reduced left V2.", ["facial_sensation left v2 abnormal reduced"]),
+    ("Face: mild left lower facial droop, otherwise fine.", ["facial_strength left abnormal mild lower facial droop"]),
+    ("Eyes: left ptosis, otherwise normal.", ["ptosis left present"]),
+    ("Left eye: acuity 6/60, otherwise normal.", ["visual_acuity left measured 6/60"]),
+    (
+        "GCS: opens eyes to speech, confused speech, obeys commands. Total 13.",
+        [
+            "gcs_eye abnormal to voice",
+            "consciousness abnormal confused",
+            "motor_response normal obeys",
+            "gcs_total measured 13",
+        ],
+    ),
+    (
+        "Eyes open spontaneously. Verbally inappropriate words. Motor withdraws. GCS 11.",
+        [
+            "gcs_eye normal spontaneous",
+            "gcs_verbal abnormal inappropriate words",
+            "motor_response abnormal withdraws",
+            "gcs_total measured 11",
+        ],
+    ),
+    (
+        "Eyes open to voice 3, confused 4, obeys commands 6.",
+        ["gcs_eye measured 3", "gcs_verbal measured 4", "gcs_motor measured 6"],
+    ),
+    (
+        "Eyes opening spontaneously, 4. Verbal response is confused, so 4. Obeys commands, 6. So GCS is 14.",
+        ["gcs_eye measured 4", "gcs_verbal measured 4", "gcs_motor measured 6", "gcs_total measured 14"],
+    ),
+    (
+        ("GCS is, let me see, eyes are three, she's confused so that's four, and she obeys, six. Thirteen altogether."),
+        ["gcs_eye measured 3", "gcs_verbal measured 4", "gcs_motor measured 6", "gcs_total measured 13"],
+    ),
+    (
+        "FOUR score E0 M1 B2 R0.",
+        ["four_eye measured 0", "four_motor measured 1", "four_brainstem measured 2", "four_respiration measured 0"],
+    ),
+    (
+        "FOUR E4, M4, B4, R4 = 16.",
+        [
+            "four_eye measured 4",
+            "four_motor measured 4",
+            "four_brainstem measured 4",
+            "four_respiration measured 4",
+            "four_score measured 16",
+        ],
+    ),
+    ("GCS E1VTM4.", ["gcs_eye measured 1", "gcs_verbal not_assessable T", "gcs_motor measured 4"]),
+    (
+        "MoCA 24/30 (lost 3 on recall, 2 visuospatial, 1 orientation).",
+        ["cognitive_total measured 24/30 (MOCA)", "recall abnormal lost 3"],
+    ),
+    (
+        "MMSE 28/30, lost 1 point for the date and 1 on recall, clock drawing normal.",
+        ["cognitive_total measured 28/30 (MMSE)", "clock_drawing normal"],
+    ),
+    ("Tremor of the left hand, none at rest.", ["tremor left hand present (none at rest)"]),
+    ("Nystagmus on the left, none in primary gaze.", ["nystagmus left present (none in primary gaze)"]),
+    (
+        "Extinction to double simultaneous visual stimulation on the left, none to touch.",
+        ["extinction left present (none to touch)"],
+    ),
+    ("Tremor on the left, none noted on the right.", ["tremor left present", "tremor right absent"]),
+    ("Clonus on the right, none sustained on the left.", ["clonus right present", "clonus left absent (sustained)"]),
+    (
+        "Orientation: name correct, hospital correct, month wrong.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    ("Oriented x2 (person and place).", ["orientation_person normal", "orientation_place normal"]),
+    (
+        "Her orientation was intact for person, but she was off by three days and named the wrong hospital.",
+        [
+            "orientation_person normal",
+            "orientation_time abnormal disoriented",
+            "orientation_place abnormal disoriented",
+        ],
+    ),
+    ("Gen: NAD.", ["general_appearance normal"]),
+    ("Right disc normal with SVP.", ["disc_margins right normal", "venous_pulsations normal present"]),
+    ("On looking to the right there is failure of adduction of the left eye.", ["adduction_deficit left present"]),
 ]
 
 

@@ -23,6 +23,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import (
     behind_exception,
     concluded,
+    counted_before_rest,
     foreign,
     leads_away,
     object_follows,
@@ -94,8 +95,8 @@ class CellBuilder:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            aside = of_the_rest(node, following) if shown else denies_another(node, following)
-            aside = aside or (node.text == "everything else" and node.main == "rest" and not blanket)
+            of_rest = of_the_rest if shown or counted_before_rest(cell, node, following) else denies_another
+            aside = of_rest(node, following) or (node.text == "everything else" and node.main == "rest" and not blanket)
             named = named or (place > 0 and sequence[place - 1][1])
             foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)
             if foreign_here and not is_name:

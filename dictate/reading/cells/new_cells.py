@@ -42,3 +42,10 @@ def closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) ->
     led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
     elsewhere = bool(following) and following[0].main in ("rest", "throughout")
     return led and (elsewhere or place_follows(list(following)))
+
+
+def places_first(before: Sequence[Cell], cell: Cell) -> bool:
+    """ "V1 normal, V2 and V3 reduced": each place stands in front of its word, so the list has the word behind it."""
+    told = [one for one in (*before, cell) if one.values][-2:]
+    placed = [one.site_node is not None and one.site_node.mark.end <= one.values[0].mark.start for one in told]
+    return placed == [True, True]

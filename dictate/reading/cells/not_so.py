@@ -16,6 +16,8 @@ _BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ", "in ")
+_NONE = frozenset({"none", "nil"})
+_WHERE = frozenset({"side", "site", "dermatome", "rest", "throughout", "item", "other_side", "stop"})
 _UNDONE = ("not_examined", "not_assessable")
 
 
@@ -49,14 +51,26 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     after = next((n for n in following if n.main != "filler"), None)
-    if denied and cell.split and after is not None and after.main == "qualifier" and after.text.startswith(_WAYS):
-        return after if any(n.main == "qualifier" for n in cell.modifiers) else None  # "postural, none at rest"
+    found = sign and cell.side is not None and not cell.values and not cell.negated  # "left tremor, none at rest"
+    if found and cell.split and node.text in _NONE and after in _in_clause(following):
+        return after  # "drift on the left, none with eyes open", "clonus on the left, none sustained"
+    if denied and cell.split and after is not None and _is_direction(after):
+        if found or any(n.main == "qualifier" for n in cell.modifiers):
+            return after  # "postural, none at rest"
+        if after.main == "qualifier":
+            return None
     normal = any(n.mark.role("normal", "") for n in cell.values)  # "normal to imitation but not to command": two
     if denied and sign and cell.split and _at_an_unknown_place(following):
         return after  # "on left gaze, none in Frenzel's": not a word of what was named
     if not denied or normal or not any(map(_is_direction, cell.modifiers)):
         return None
     return after if after is not None and ((after.main == "side" and sign) or _is_direction(after)) else None
+
+
+def _in_clause(following: list[Node]) -> list[Node]:
+    """What follows up to the next break, where no place is named there."""
+    clause = list(itertools.takewhile(lambda n: not n.is_break, following))
+    return [] if any(n.main in _WHERE for n in clause) else clause
 
 
 def _is_direction(node: Node) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
 from dictate.reading.cells.measures import CONDITIONED, LIGHTS, MISSES
+from dictate.reading.cells.new_cells import places_first
 from dictate.reading.cells.not_so import keep_but
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.statements.drafts import Cell
@@ -98,7 +99,8 @@ def _share_ahead(cells: Sequence[Cell]) -> None:
     for place in range(len(cells) - 2, -1, -1):
         one, two = cells[place : place + 2]
         told = one.values or one.negated or one.affirmed or one.modifiers or one.excepted or one.closed
-        placed = one.side_first and two.side_first and one.site_node is not None and two.site_node is not None
+        placed = one.site_node is not None and two.site_node is not None
+        placed = placed and ((one.side_first and two.side_first) or places_first(cells[:place], two))
         listed = bool(placed and two.values and not told and (one.links or (listed and one.split)))
         if listed:
             one.values, one.units, one.modifiers = two.values, two.units, two.modifiers

@@ -24,8 +24,8 @@ from dictate.reading.phrases.nerves import by_nerve
 from dictate.reading.senses.bare_nerves import NerveNumbers
 from dictate.reading.senses.going_on import GoingOn, give_side_behind, of_other_side
 from dictate.reading.senses.naming import Labeller
+from dictate.reading.senses.orientation import Orientation
 from dictate.reading.senses.settling import titles
-from dictate.reading.senses.spheres import Spheres
 from dictate.reading.statements.drafts import AS_OTHER, Cell, Draft, Said, entitle
 from dictate.reading.statements.lists import perhaps_denied
 from dictate.reading.statements.statements import Divider
@@ -51,7 +51,7 @@ class SentenceReader:
         self.status = StatusReader(lexicon)
         self.postures = PostureGiver(lexicon)
         self.declared = HeadingReader(lexicon)
-        self.spheres = Spheres(lexicon)
+        self.orientation = Orientation(lexicon)
         self.going_on = GoingOn(lexicon)
         self.whole_sides = WholeSides(lexicon)
         self.carrier = SideCarrier(lexicon, self.divider.weights)
@@ -70,7 +70,7 @@ class SentenceReader:
         for mark in sentence:
             if mark.has("next_patient"):
                 self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = self.nerves.named(self.spheres.told(sentence, self.tokens), self.context)
+        sentence = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
         sentence = list(by_nerve(sentence, self.tokens, self.items))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:

@@ -282,7 +282,7 @@ def _reaches(token: int, event: int, sentence: Sequence[Node]) -> bool:
         return True
     if any(is_pressure(n) for n in said[1:]):
         return False  # "... with a pulse of 80 and 110/66 after three minutes": the posture of the pressure between
-    return not any(n.text in (",", "and then", "then") for n in said)
+    return not any(n.text in ("and then", "then") or n.main == "comma" for n in said)
 
 
 def _clause(token: int, sentence: Sequence[Node]) -> tuple[int, int]:

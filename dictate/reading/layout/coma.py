@@ -9,18 +9,31 @@ from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
 
 _GROUP = "coma_scale"
+_TOTAL = "gcs_total"
 _PARTS = frozenset({"gcs_eye", "gcs_verbal", "gcs_motor"})
+_FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
+_FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
 _NEAR = 16  # marks from one part to the next
+_TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
 _BETWEEN = ("filler", "colon", "comma")
+_SO = frozenset({"so", "that", "that's", "which", "is", "and", "so that's"})
+_BEHIND = 7  # marks from a part to its points
+_WORDED = ("value", "qualifier")
 
 
 def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
-    """The marks, where eye, verbal and motor each stand with their points near each other, as names of these parts."""
+    """The marks, where eye, verbal and motor each stand with their points near each other, as names of these parts.
+
+    A part may be told by its words ("obeys, six"); and each by words alone, which give no points.
+    """
+    marks = _four_parts(marks, items)
     told = [(place, name) for place in range(len(marks)) if (name := _part(marks, place, items))]
     result = list(marks)
     for start in range(len(told)):
         run = [told[start]]
         for place, name in told[start + 1 :]:
+            if name == run[-1][1] and place - run[-1][0] < _BEHIND:
+                continue  # "verbal response is confused, so four"
             if place - run[-1][0] > _NEAR or name in {one for _, one in run}:
                 break
             run.append((place, name))
@@ -28,6 +41,29 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
             continue
         for place, name in run:
             result[place] = replace(marks[place], roles=(Role("item", name),))
+    return _totals(_worded(result, items), items)
+
+
+def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "FOUR E2 M3 B4 R1": where all four stand side by side with their points, they are those of that score."""
+    said = {mark.text for mark in marks}
+    if not said.isdisjoint(("four score", "four score e")):  # "M1 B2": no 1b of the stroke scale
+        marks = [part for mark in marks for part in (mark.inner if len(mark.text) == len("1 b") else ()) or (mark,)]
+    result = list(marks)
+    for place, mark in enumerate(marks):
+        if mark.text[:1] != "e" and not mark.text.startswith("four score"):
+            continue
+        letters = [at for at in range(place, min(place + _FOUR_LONG, len(marks))) if marks[at].number is None]
+        named = [at for at in letters if not marks[at].has(*_BETWEEN)][: len(_FOUR)]
+        told = [{role.item for role in marks[at].roles if role.kind in ("context", "item")} for at in named]
+        if len(told) < len(_FOUR) or named[0] != place or not all(n in t for n, t in zip(_FOUR, told, strict=True)):
+            continue
+        if not all(at + 1 < len(marks) and marks[at + 1].number is not None for at in named):
+            continue
+        for name, at in zip(_FOUR, named, strict=True):
+            result[at] = replace(marks[at], roles=(Role("item", name),))
+        if place and marks[place - 1].text == "four":
+            result[place - 1] = marks[place - 1].only("filler")
     return result
 
 
@@ -35,6 +71,44 @@ def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:
     """The part, or the total, that a mark with a number behind it may name; empty: none."""
     mark = marks[place]
     names = [role.item for role in mark.roles if role.kind == "context" and items[role.item].group == _GROUP]
-    after = next((one for one in marks[place + 1 : place + 3] if not one.has(*_BETWEEN)), None)
-    plain = after is not None and after.number is not None and not after.number.op and not after.number.a_sign
-    return names[0] if names and plain else ""
+    names = names or [role.item for role in mark.roles if role.kind in _WORDED and role.item in _PARTS - {"gcs_eye"}]
+    if not names:
+        return ""
+    behind = marks[place + 1 : place + _BEHIND]
+    after = next((one for one in behind if not (one.has(*_BETWEEN) or one.text in _SO or _tells(one, names[:1]))), None)
+    number = after.number if after is not None else None
+    if number is None or number.op or number.a_sign or number.a > (items[names[0]].of or 0):
+        return ""
+    return names[0]
+
+
+def _tells(mark: Mark, names: Sequence[str]) -> bool:
+    """A word for how the part was: "to voice", "confused"."""
+    return any(role.kind in _WORDED and role.item in names for role in mark.roles)
+
+
+def _worded(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "Eyes open to voice. Verbally confused. Motor withdraws.": all three in words, without their points."""
+    result = list(marks)
+    named: dict[str, int] = {}
+    for place, mark in enumerate(marks[:-1]):
+        for role in mark.roles:
+            if role.kind == "context" and role.item in _PARTS and _tells(marks[place + 1], [role.item]):
+                named[role.item] = place
+    if {*named} == _PARTS and max(named.values()) - min(named.values()) <= 2 * _NEAR:
+        for name, place in named.items():
+            motor = name == "gcs_motor" and "motor_response" in items  # its words are those of the response to pain
+            result[place] = replace(marks[place], roles=(Role("item", "motor_response" if motor else name),))
+    return result
+
+
+def _totals(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "GCS: ... Total 13": of the scale that was named, and of no other."""
+    result, named = list(marks), -_TOTAL_NEAR
+    for place, mark in enumerate(marks):
+        scales = [items[role.item] for role in mark.roles if role.kind == "item" and items[role.item].kind == "score"]
+        if scales:
+            named = place if all(item.group == _GROUP for item in scales) else -_TOTAL_NEAR
+        if place - named <= _TOTAL_NEAR and mark.text != "=" and _part(marks, place, items) == _TOTAL:
+            result[place] = replace(mark, roles=(Role("item", _TOTAL),))
+    return result

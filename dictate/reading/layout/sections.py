@@ -19,6 +19,8 @@ _KINDS = {
 }
 _OTHER_STUDIES = ("investigations", "history", "plan", "impression")
 EXAMINATIONS = ("exam", "examination")
+_VITAL = frozenset({"blood_pressure", "heart_rate"})
+_OF_BEFORE = frozenset({"was", "were", "had", "initially", "then"})
 _HEADING_REACH = 7  # marks in which a typed heading ends
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
 
@@ -67,7 +69,8 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     """Sentences of the examination in order, and the spans of spoken sections that are not examination.
 
     A section starts with its heading at the start of a sentence and holds until a component's heading, or that of the
-    examination, starts one. A history also ends where a new line begins with something measured ("BP 106/64").
+    examination, starts one. A history also ends where a new line begins with something measured ("BP 106/64"), and
+    where a sentence tells of nothing but vital signs.
     """
     inside: list[list[Mark]] = []
     kept: list[Kept] = []
@@ -81,7 +84,7 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
         elif section is not None and (
             opened == EXAMINATION
             or _opens_component(sentence)
-            or (section is RemarkKind.HISTORY and _measures_on_a_new_line(sentence, tokens))
+            or (section is RemarkKind.HISTORY and _measures(sentence, tokens))
         ):
             section = None
         if section is None:
@@ -93,10 +96,21 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     return inside, kept
 
 
+def _measures(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
+    return _measures_on_a_new_line(sentence, tokens) or _only_measures(sentence)
+
+
 def _measures_on_a_new_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
     first = sentence[0]
     opens = first.start > 0 and tokens[first.start - 1].ends_line
     return opens and first.has("item") and bool(found_in(sentence[:3], measured=True))
+
+
+def _only_measures(sentence: Sequence[Mark]) -> bool:
+    """ "FHx: nil. BP 120/80, pulse 70, sats 98%.": no word of another time or place, and more than one measured."""
+    plain = all(not mark.has("word", "talk", "section") and mark.text not in _OF_BEFORE for mark in sentence)
+    told = found_in(sentence, measured=True)
+    return plain and sentence[0].has("item") and len(told) > 1 and not _VITAL.isdisjoint(told)
 
 
 def _section_of(sentence: Sequence[Mark]) -> str:

@@ -17,6 +17,7 @@ _UNMARKED = 12  # the same where the sentence has no mark at all
 # How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
 _ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
 _THINGS = frozenset({"it", "that", "this"})  # behind the first word of a question: in somebody's hand or eyes
+_TELLS = ("complain", "report")
 _TITLE = 14  # marks in which a title of another time ends
 _LAST = frozenset({"last", "previous", "prior", "earlier"})
 _VISITS = frozenset("visit exam examination review clinic consultation week wk month year time appointment".split())
@@ -125,10 +126,22 @@ def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool
     """ "No hallucinations reported", at the end of a clause that tells of nothing else: what the patient was asked."""
     if marks[place].text == "sudden" and marks[place - 1].text in ("with", "with a"):
         return bool(found_in(marks[start:place]))  # "gait bizarre with sudden buckling": how it is, and not since when
+    if _felt_then(marks, place, end):
+        return True
     if marks[place].text == "reported" and place + 1 < end and marks[place + 1].text == "as":
         return bool(found_in([*marks[start:place], *marks[place + 2 : end]]))  # "touch was reported as duller"
     named = place > start and marks[place - 1].has("item", "sign", "alone")
     return marks[place].text == "reported" and place + 1 == end and named
+
+
+def _felt_then(marks: Sequence[Mark], place: int, end: int) -> bool:
+    """ "Standing 110/60, complains of dizziness": what is felt in a position, behind what was measured in it."""
+    stood = any(mark.has("position") for mark in marks[:place])
+    measured = any(mark.number is not None and mark.number.op == "/" for mark in marks[:place])
+    passed = ("filler", "conj", "severity", "position", "minutes")
+    felt = [mark for mark in marks[place + 1 : end] if not mark.has(*passed)]
+    named = all(any(role.item == "orthostatic_symptoms" for role in mark.roles) for mark in felt)
+    return stood and measured and bool(felt) and named and marks[place].text.startswith(_TELLS)
 
 
 def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int, int]:

@@ -74,7 +74,8 @@ def _told(marks: Sequence[Mark], sentences: Sequence[range]) -> list[_Points]:
     given: list[_Points] = []
     idle = 0
     for sentence in sentences:
-        points = next((place for place in reversed(sentence) if _can_be_points(marks, place)), None)
+        numbers = [place for place in sentence if _can_be_points(marks, place)]
+        points = numbers[0] if len(numbers) == 1 else None  # more of them are a form filled in
         if points is not None and any(marks[place].text.split()[0] == "total" for place in sentence):
             return [*given, _Points(points, STROKE.total, points)]
         one = None if points is None else _part_of(marks, sentence, points)

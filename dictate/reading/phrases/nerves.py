@@ -17,6 +17,8 @@ _STRENGTHS = frozenset({"strength", "power", "motor strength", "motor power"})
 _FULL = frozenset({"full power", "full strength", "normal power", "normal strength"})
 _MOVING = frozenset({"V", "VII", "XI", "XII"})
 _MUSCLES = {"v": "jaw_strength", "vii": "facial_strength", "xi": "sternocleidomastoid", "xii": "tongue"}
+_MODALITIES = frozenset({"light_touch", "pinprick", "temperature_sense"})
+_NUMBERED = frozenset(word.upper() for word in ROMAN)
 _NAMED = ("item", "sign", "alone")
 _TO = {"-", "to", "through", "thru"}
 _LINKS = {",", "/", "-", "&", "and"}
@@ -27,7 +29,8 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str,
 
     The first becomes the heading of the cranial nerves; "I" alone names the sense of smell.
     """
-    marks = _halves_of_fifth(_bare_ranges(marks, tokens, items), tokens)
+    marks = _halves_of_fifth(_bare_ranges(_opened(marks, tokens), tokens, items), tokens)
+    marks = _as_titles(marks, items)
     end = 0
     while end < len(marks) and (_is_roman(marks[end], tokens) or (end and marks[end].text in _LINKS)):
         end += 1
@@ -45,6 +48,37 @@ def by_nerve(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str,
     moved = [_MUSCLES[mark.text] for mark in marks[:end] if mark.text in _MUSCLES]
     rest = _of_muscles(marks[end:], moved[0]) if len(moved) == 1 else marks[end:]
     return [Mark(first.start, marks[end - 1].end, (*roles, title), None, text), *rest]
+
+
+def _opened(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
+    """ "V: light touch intact": number and colon apart, where they are no part of the coma scale."""
+    inner = marks[0].inner
+    numbered = len(inner) > 1 and inner[-1].text == ":" and _is_roman(inner[0], tokens)
+    return [*inner, *marks[1:]] if numbered and not marks[0].has("item") else marks
+
+
+def _as_titles(marks: Sequence[Mark], items: Mapping[str, Item]) -> Sequence[Mark]:
+    """ "CN XI: shrug 5/5", "V: light touch intact": a nerve in front of a name of its own is no more than a title.
+
+    Touch and pain are the face's there, and not the body's.
+    """
+    lead = marks[0]
+    plain = len(marks) > 1 and lead.text.upper() in _NUMBERED and marks[1].has("item")
+    plain = plain and not any(mark.has("site") for mark in marks[1:])  # "V LT intact"
+    if len(marks) < len(("V", ":", "LT")) or not (plain or marks[1].has("colon")):
+        return marks
+    own = {role.item for role in lead.roles if role.kind in ("item", "context") and role.item in items}
+    senses = {role.item for mark in marks[1:] for role in mark.roles if role.kind in _NAMED} & _MODALITIES
+    title = Role("heading_part", key="cranial_nerves")
+    if senses and _HALVES["sensory"] in own:
+        return [replace(lead, roles=(Role("site", key="face"),), text="face"), *marks[1:]]
+    passed = ("colon", "normal", "abnormal", "filler", "side")
+    first = next((mark for mark in marks[1:] if not mark.has(*passed)), lead)
+    named = {role.item for role in first.roles if role.kind in _NAMED}
+    numbered = lead.text.upper() in _NUMBERED or lead.text.upper().removeprefix("CN ") in _NUMBERED
+    if numbered and named and {items[name].nerve for name in named} & {items[name].nerve for name in own}:
+        return [replace(lead, roles=(title,)), *marks[1:]]
+    return marks
 
 
 def _of_muscles(marks: Sequence[Mark], item: str) -> list[Mark]:
@@ -65,8 +99,17 @@ def _halves_of_fifth(marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence
     behind = lead[-1].has("colon", "comma") or (numbered and lead[-1].text in _HALVES)
     if not (named or numbered) or not behind:
         return marks
-    told = [mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES else mark for mark in marks]
+    told = [
+        mark.only("item", _HALVES[mark.text]) if mark.text in _HALVES and not _of_sense(marks[at + 1 :]) else mark
+        for at, mark in enumerate(marks)
+    ]
     return told if lead[0].text == "face" else _of_muscles(told, _HALVES["motor"])
+
+
+def _of_sense(after: Sequence[Mark]) -> bool:
+    """ "Sensation to light touch": the sense has its own name behind the word."""
+    named = [role.item for mark in after[1:2] for role in mark.roles if role.kind in _NAMED]
+    return after[:1] != [] and after[0].text in ("to", "of", "for") and not _MODALITIES.isdisjoint(named)
 
 
 def _bare_ranges(marks: Sequence[Mark], tokens: Sequence[Token], items: Collection[str]) -> Sequence[Mark]:

@@ -222,7 +222,7 @@ class _Reader(Cardinals):
             b, b_sign, stop = second_phrase
             if number.op == "/" and number.b is not None and self.at(stop) in {"/", "over"}:
                 last = self.cardinal(stop + 1)
-                if last is not None:
+                if last is not None and number.a < _LOWEST_FELT:  # "140/80 -> 110/70" is two pressures, and no pupils
                     return Number(a=number.a, op="/", b=number.b, then=(b, last[0])), last[1]
             if number.op:
                 continue

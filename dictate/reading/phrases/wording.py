@@ -48,9 +48,11 @@ class WordReader:
             return Status.ABSENT, None, ""
         if mark.role("not_examined", "") or mark.role("not_assessable", ""):
             return Status.NOT_EXAMINED if mark.role("not_examined", "") else Status.NOT_ASSESSABLE, None, ""
-        signed = item.kind == "choice" and node.text.startswith("+")  # "Babinski +"
+        signed = item.kind in ("choice", "presence") and node.text.startswith("+")  # "Babinski +"
         if signed or node.text in _SIGNED:
             positive = signed or node.text.startswith("pos")
+            if not _has_signs(item) and (positive or item.kind == "choice"):
+                return None  # "HR +ve", "pupils +ve"
             if item.kind == "presence":
                 return (Status.PRESENT if positive else Status.ABSENT), None, ""
             if item.negated == "abnormal":  # "SVP +ve": what is there is normal
@@ -87,6 +89,14 @@ def _should_be_there(item: Item) -> bool:
     """Whether a normal one is present (a gag), and not absent: "pupils normal" denies that they are unequal."""
     found = item.noteworthy is not None and Status.PRESENT.value in item.noteworthy.statuses
     return not item.alone and not found
+
+
+def _has_signs(item: Item) -> bool:
+    """Whether it can be positive: a test, a sign named by itself or one that should be there, and no rhythm."""
+    if item.kind == "presence":
+        return item.alone or _should_be_there(item)
+    told = any("positive" in words for value in item.values.values() for words in value.say)
+    return item.kind != "choice" or told or item.negated == "abnormal"
 
 
 def _without_name(sign: str, item: Item) -> str:

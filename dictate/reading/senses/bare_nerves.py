@@ -42,10 +42,11 @@ class NerveNumbers:
         """
         of_nerves = "cranial_nerves" in {context.component, *map(self._component, context.active)}
         counting = any(self.items[name].kind not in _WORDED for name in context.active)
+        whole = marks
         marks = _with_ranges([part for mark in marks for part in self._listed(mark)])
         result: list[Mark] = []
         place = 0
-        told = False
+        told = len(marks) > 1 and marks[1].has("item") and bool(self._number(marks, 0, plain=False))  # "V LT normal"
         while place < len(marks):
             head = result[-1] if result else None
             of_nerves = of_nerves or (head is not None and head.has(*_HEADINGS) and _of_nerves(head))
@@ -62,7 +63,7 @@ class NerveNumbers:
                 continue
             result.append(marks[place])
             place += 1
-        return result
+        return _with_titles(result, whole)
 
     def _component(self, name: str) -> str:
         return self.lexicon.component[name].value
@@ -186,6 +187,15 @@ class NerveNumbers:
             return None
         roles = tuple(self.lexicon.meanings(f"{_WORDS[number]} nerve palsy"))
         return replace(marks[place], roles=roles, number=None) if roles else None
+
+
+def _with_titles(marks: list[Mark], whole: Sequence[Mark]) -> list[Mark]:
+    """ "CN IX/X: palate up": numbers that name nothing by themselves are part of their heading again."""
+    for title in (mark for mark in whole if mark.has("heading_part")):
+        at = [i for i, mark in enumerate(marks) if title.start <= mark.start and mark.end <= title.end]
+        if len(at) > 1 and not any(role.kind in ("item", "alone") for i in at for role in marks[i].roles):
+            marks[at[0] : at[-1] + 1] = [title]
+    return marks
 
 
 def _part(token: Token) -> tuple[Role, ...]:

@@ -53,11 +53,19 @@ class Remainder:
             if mark.role("absent", ""):
                 return self._else_of(marks[place], nodes)  # a whole component is never absent
             if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("not_assessable", ""):
-                name = f"{here[0] or here[1]}_all"
-                return self._else_of(marks[place], nodes) or ((name,) if name in self.items else ())
+                name = f"{self._by_site(nodes) or here[0] or here[1]}_all"
+                told = name in self.items and not _under_part(nodes)
+                return self._else_of(marks[place], nodes) or ((name,) if told else ())
             if not mark.has("filler"):
                 return ()
         return ()
+
+    def _by_site(self, nodes: list[Node]) -> str:
+        """ "Sensation reduced left V2, otherwise fine": the component of what the place makes it, or empty."""
+        at, last = next(((i, n) for i, n in reversed([*enumerate(nodes)]) if n.main == "item"), (0, None))
+        moved = self.items[last.candidates[0]].site_items if last is not None else {}
+        target = next((moved[n.key("site")] for n in nodes[at:] if n.main == "site" and n.key("site") in moved), "")
+        return self.lexicon.component[target].value if target else ""
 
     def _of_name(self, nodes: list[Node]) -> bool:
         """ "Lumbar tenderness, spine otherwise normal": the rest of what is named directly in front."""
@@ -117,6 +125,16 @@ def _before_name(after: Sequence[Mark]) -> bool:
 def _of_word(nodes: Sequence[Node]) -> bool:
     """ "Gaze holding otherwise normal": the rest of what has no name here."""
     return bool(nodes) and is_unknown(nodes[-1])
+
+
+def _under_part(nodes: Sequence[Node]) -> bool:
+    """ "Face: left droop, otherwise fine", "Left eye: ...": of the part in front, and of no whole component."""
+    return len(nodes) > 1 and nodes[1].main == "colon" and (nodes[0].main in ("site", "side") or _is_part(nodes[0]))
+
+
+def _is_part(node: Node) -> bool:
+    """ "Eyes:", "Face:": a word that names a part of the body, or its muscles, in other company."""
+    return node.main in ("word", "filler") and node.mark.has("site", "context")
 
 
 def _goes_between(marks: Sequence[Mark], place: int) -> bool:

@@ -113,8 +113,12 @@ def _losses_listed(nodes: list[Node], start: int) -> None:
         link, number, word = nodes[place : place + 3]
         if link.main in ("semicolon", "stop", "contrast"):
             return
-        if link.is_break and number.main == "number" and word.text in ("on", "in", "for", "at"):
+        of_word = word.text in ("on", "in", "for", "at") or word.main in ("word", "item")  # "2 visuospatial"
+        if link.is_break and number.main == "number" and of_word:
             nodes[place + 1] = Node(replace(number.mark, roles=(), number=None), "word")
+            for node in nodes[place + 2 : place + 4]:
+                if node.main == "item" and (node is word or word.main != "item"):
+                    node.main, node.candidates = "word", ()  # "1 on recall, naming normal": nothing is told of recall
 
 
 def give_units(nodes: list[Node]) -> None:

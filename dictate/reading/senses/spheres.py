@@ -16,14 +16,14 @@ _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
 _FILLERS = frozenset("to in for the his her their own current only a be he she is was".split())
 _DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
-_EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
+EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
 _WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
 _WHOLLY = frozenset({"fully", "completely", "entirely", "well", "quite", "wholly"})
 
 
 @dataclass(slots=True)
-class _Run:
+class Run:
     """Spheres said in one go, all well or all badly known."""
 
     known: bool
@@ -39,6 +39,8 @@ class Spheres:
         self.words = {tuple(words_of(word)): name for name, item in lexicon.items.items() for word in item.spheres}
         self.items = list(dict.fromkeys(self.words.values()))
         self.longest = max(map(len, self.words), default=0)
+        self.meanings = lexicon.meanings
+        self.values = {name: lexicon.items[name].values for name in self.items}
 
     def told(self, marks: Sequence[Mark], tokens: Sequence[Token]) -> Sequence[Mark]:
         """The marks of a sentence with each run of spheres as one mark; unchanged where none is named."""
@@ -70,27 +72,27 @@ class Spheres:
             lead = [Mark(head - half, head, (Role("abnormal"),), text=" ".join(lower[head - half : head]))]
         elif head and lower[head - 1] in _DENIALS:
             known, start = not known, head - 1
-        runs = self._runs(lower, head + 1, _Run(known, start, head + 1))
+        runs = self.runs(lower, head + 1, Run(known, start, head + 1))
         if runs is None:
             return None
-        marks = [self._mark(run, lower) for run in runs]
+        marks = [self.mark(run, lower) for run in runs]
         return [*lead, *marks], marks[-1].end
 
-    def _runs(self, lower: Sequence[str], place: int, first: _Run) -> list[_Run] | None:
+    def runs(self, lower: Sequence[str], place: int, first: Run) -> list[Run] | None:
         """Runs of spheres from that place on; None where none is named."""
         runs, known, excepted, opened, last = [first], first.known, False, None, place
         while place < len(lower):
             word = lower[place]
-            exception = next((e for e in _EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), None)
-            sphere = self._sphere_at(lower, place)
+            exception = next((e for e in EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), None)
+            sphere = self.sphere_at(lower, place)
             if word == ":" and runs[-1].items and place + 1 < len(lower) and lower[place + 1] in _WRONG:
-                runs.append(_Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
+                runs.append(Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
                 runs[-2].end, known, place = last, False, place + 2
                 continue
             if sphere:
                 last = place
                 if known is not runs[-1].known:
-                    runs.append(_Run(known, place if opened is None else opened))
+                    runs.append(Run(known, place if opened is None else opened))
                 runs[-1].items.append(self.words[tuple(lower[place : place + sphere])])
                 runs[-1].end = place = place + sphere
                 opened = None
@@ -123,12 +125,25 @@ class Spheres:
         said[0].start = first.start
         return said
 
-    def _sphere_at(self, lower: Sequence[str], place: int) -> int:
+    def sphere_at(self, lower: Sequence[str], place: int) -> int:
         """How many words from that place on name a sphere."""
         longest = min(self.longest, len(lower) - place)
         return next((n for n in range(longest, 0, -1) if tuple(lower[place : place + n]) in self.words), 0)
 
-    def _mark(self, run: _Run, lower: Sequence[str]) -> Mark:
+    def known_by(self, text: str) -> bool | None:
+        """Whether these words say that a sphere is known, or that it is not; None where they say neither."""
+        roles = self.meanings(text)
+        own = [self.values[r.item][r.key].status for r in roles if r.kind == "value" and r.item in self.values]
+        if own or not any(role.kind in ("normal", "abnormal") and not role.item for role in roles):
+            return own[0] == "normal" if own and own[0] in ("normal", "abnormal") else None
+        return any(role.kind == "normal" and not role.item for role in roles)
+
+    def is_degree(self, word: str) -> bool:
+        """A word for how much ("mildly")."""
+        return any(role.kind == "severity" for role in self.meanings(word))
+
+    def mark(self, run: Run, lower: Sequence[str]) -> Mark:
+        """The run as one mark that says how each of its spheres is known."""
         key = "oriented" if run.known else "disoriented"
         roles = [Role(kind, name, key) for name in dict.fromkeys(run.items) for kind in ("value", "alone")]
         return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))

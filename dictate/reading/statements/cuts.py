@@ -98,6 +98,12 @@ def of_the_rest(node: Node, following: list[Node]) -> bool:
     return value is not None and value.mark.number is None
 
 
+def counted_before_rest(cell: Cell, node: Node, following: list[Node]) -> bool:
+    """ "Acuity 6/60, otherwise normal": what was measured is not what is normal."""
+    counted = node.main == "rest" and any(n.mark.number is not None for n in cell.values)
+    return counted and any(n.mark.role("normal", "") for n in following[:2])
+
+
 def object_follows(node: Node, following: list[Node]) -> bool:
     """ "could not test the right shoulder": what was not tested is named after it, and is no item."""
     if not wants_object(node):
@@ -162,6 +168,9 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
         if cell.split and cell.site_node is not None and site_next(following):
             return True  # "fasciculations in the left quadriceps, none in the tongue"
+        clause = itertools.takewhile(lambda n: not n.is_break, following)
+        if cell.split and node.text in ("none", "nil") and any(n.main == "side" for n in clause):
+            return True  # "on the right, none sustained on the left"
         # "drift on the right none on the left", and not "biceps right absent left brisk"
         return side_next(following) and not value_next(following[1:])
     if cell.values and cell.site_node is not None and node.mark.number is None and place_follows(following):
