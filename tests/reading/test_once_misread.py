@@ -2293,6 +2293,72 @@ READ = [
     ("Gen: NAD.", ["general_appearance normal"]),
     ("Right disc normal with SVP.", ["disc_margins right normal", "venous_pulsations normal present"]),
     ("On looking to the right there is failure of adduction of the left eye.", ["adduction_deficit left present"]),
+    (
+        (
+            "Reflexes\n             R    L\nB            2+   3+\nT            2+   3+\nS            2+   3+\nK  "
+            "          2+   3+\nA            1+   2+"
+        ),
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps right measured 2+",
+            "reflex_triceps left measured 3+",
+            "reflex_brachioradialis right measured 2+",
+            "reflex_brachioradialis left measured 3+",
+            "reflex_patellar right measured 2+",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles right measured 1+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Reflexes (R/L): B 2+/3+, T 2+/3+, S 2/3, K 2/3, A 1/2",
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_biceps left measured 3+",
+            "reflex_triceps right measured 2+",
+            "reflex_triceps left measured 3+",
+            "reflex_brachioradialis right measured 2+",
+            "reflex_brachioradialis left measured 3+",
+            "reflex_patellar right measured 2+",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles right measured 1+",
+            "reflex_achilles left measured 2+",
+        ],
+    ),
+    (
+        "Reflexes\nRight: B 2 T 2 S 2 K 3 A 1\nLeft: B 2 T 2 S 2 K 3 A 1",
+        [
+            "reflex_biceps right measured 2+",
+            "reflex_triceps right measured 2+",
+            "reflex_brachioradialis right measured 2+",
+            "reflex_patellar right measured 3+",
+            "reflex_achilles right measured 1+",
+            "reflex_biceps left measured 2+",
+            "reflex_triceps left measured 2+",
+            "reflex_brachioradialis left measured 2+",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles left measured 1+",
+        ],
+    ),
+    ("Gait: hemiparetic, circumducts L leg, 1 assist.", ["gait left abnormal hemiparetic circumducts 1 assist"]),
+    (
+        "Orientated in time and place but got the month wrong.",
+        ["orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    (
+        "Oriented to place, month wrong, year right.",
+        ["orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    (
+        "Oriented but got the year wrong.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented"],
+    ),
+    ("Tone normal. Reflexes brisk in the legs compared to arms.", ["tone normal", "reflex_lower_limb abnormal brisk"]),
+    (
+        "Cranials unremarkable apart from an upgaze restriction.",
+        ["cranial_nerves_all normal", "eye_movements abnormal upgaze limited"],
+    ),
 ]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
@@ -23,6 +24,8 @@ _INITIALS = {
     "a": "reflex_achilles",
 }
 _SIGNS = {"+": Number(a=1, a_sign="+"), "-": Number(a=0)}  # a jerk that is there, one that is not
+_ORDERS = ("right_then_left", "left_then_right")
+_SEGMENT = re.compile(r"t ?([0-4])")
 _LINKS = ("comma", "colon", "filler", "stop", "semicolon")
 
 
@@ -51,19 +54,34 @@ def deal_charts(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[s
 
 
 def _deal_letters(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
-    """ "DTR: B 2+/2+, T 2+/2+, S 1+/2+": initials of jerks behind a title, each with its grade."""
-    titled, letters = False, list[int]()
+    """ "DTR: B 2+/2+, T 2+/2+, S 1+/2+": initials of jerks behind a title, or below it, each with its grade."""
+    titled, told, letters = False, False, list[int]()
     for at, mark in enumerate([*marks, None]):
-        lettered = mark is not None and titled and mark.text in _INITIALS and tokens[mark.start].text.isupper()
-        if lettered and at + 1 < len(marks) and marks[at + 1].number is not None:
+        lettered = mark is not None and titled and tokens[mark.start].text.isupper()
+        if mark is not None and lettered and _is_initial(mark, marks[at + 1 : at + 2]):
             letters.append(at)
-        elif mark is None or not (titled and (mark.number is not None or mark.has("side", *_LINKS))):
+        elif mark is None or not (titled and (mark.number is not None or mark.has("side", *_ORDERS, *_LINKS))):
             for place in letters if len(letters) >= _FEWEST else ():
-                marks[place] = marks[place].only("item", _INITIALS[marks[place].text])
-            titled, letters = mark is not None and _names_reflexes(mark), []
+                marks[place] = _named(marks[place])
+            titled, told, letters = mark is not None and _names_reflexes(mark), False, []
+        told = told or (mark is not None and mark.number is not None)
         if mark is not None and tokens[mark.end - 1].ends_sentence and not letters:
-            titled = titled and mark.has("colon")
+            titled = titled and (mark.has("colon") or not told)
     return marks
+
+
+def _is_initial(mark: Mark, behind: Sequence[Mark]) -> bool:
+    """An initial with its grade behind it; "T 2" is one mark, for it may be a segment."""
+    return _SEGMENT.fullmatch(mark.text) is not None or (
+        mark.text in _INITIALS and any(one.number is not None for one in behind)
+    )
+
+
+def _named(mark: Mark) -> Mark:
+    segment = _SEGMENT.fullmatch(mark.text)
+    if segment is None:
+        return mark.only("item", _INITIALS[mark.text])
+    return replace(mark, roles=(Role("item", _INITIALS["t"]), Role("number")), number=Number(a=float(segment[1])))
 
 
 def _lines(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[int]]:

@@ -20,16 +20,19 @@ _WHOLE = 100
 
 def hold_against(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Tell, in place, what was found from what it is held against."""
-    compared_sides(nodes)
+    compared_places(nodes)
     one_around_the_other(nodes)
     short_of(nodes)
     in_percent(nodes, items)
 
 
-def compared_sides(nodes: list[Node]) -> None:
-    """ "Two plus like the right", "reduced compared with the left": the side it is held against is not where it was."""
+def compared_places(nodes: list[Node]) -> None:
+    """ "Two plus like the right", "brisk compared with the arms": what it is held against is not where it was found."""
     for place, node in enumerate(nodes):
-        if node.main != "side":
+        if node.main not in ("side", "site"):
+            continue
+        if node.main == "site" and place and nodes[place - 1].main == "compared":
+            node.main = "compared"  # "compared with the right leg"
             continue
         behind = [n for n in nodes[max(0, place - 4) : place] if n.text not in _ON_THE_WAY]
         named = bool(behind) and behind[-1].main == "item"  # "relative afferent pupillary defect on the left"

@@ -187,6 +187,8 @@ class ShortNames:
                 return True
             if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
                 return True
+            if marks[place].text == "jerks" and near.role("abnormal", ""):
+                return True  # "jerks brisk", and no word of a limb
             if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has(
                 "comma", "stop"
             ):

@@ -14,11 +14,12 @@ _HEADS = {"oriented": True, "orientated": True, "disoriented": False, "disorient
 _KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial only
 _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
-_FILLERS = frozenset("to in for the his her their own current only a be he she is was".split())
+_FILLERS = frozenset("to in for the his her their own current only a be he she is was got".split())
 _DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
 EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
 _WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
+_GIVEN = {"wrong": False, "incorrect": False, "incorrectly": False, "right": True, "correct": True, "correctly": True}
 _WHOLLY = frozenset({"fully", "completely", "entirely", "well", "quite", "wholly"})
 
 
@@ -91,10 +92,12 @@ class Spheres:
                 continue
             if sphere:
                 last = place
-                if known is not runs[-1].known:
-                    runs.append(Run(known, place if opened is None else opened))
+                given = _given(lower[place + sphere : place + sphere + 1])
+                how = known if given is None else given
+                if how is not runs[-1].known:
+                    runs.append(Run(how, place if opened is None else opened))
                 runs[-1].items.append(self.words[tuple(lower[place : place + sphere])])
-                runs[-1].end = place = place + sphere
+                runs[-1].end = place = place + sphere + (given is not None)
                 opened = None
                 continue
             if exception is not None:
@@ -108,6 +111,7 @@ class Spheres:
                 known, opened = _HEADS[word] is not denied, place if opened is None else opened
             elif word == "but":  # "not oriented to time but to place"
                 known, opened = known or not first.known, place
+                excepted = excepted or not runs[0].items  # "oriented but got the year wrong"
             elif word not in _LINKS and word not in _FILLERS:
                 break
             place += 1
@@ -147,6 +151,11 @@ class Spheres:
         key = "oriented" if run.known else "disoriented"
         roles = [Role(kind, name, key) for name in dict.fromkeys(run.items) for kind in ("value", "alone")]
         return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))
+
+
+def _given(after: Sequence[str]) -> bool | None:
+    """ "(The) month wrong", "the year right": how that was given; None where nothing of the kind is said."""
+    return None if not after or after[0] not in _GIVEN else _GIVEN[after[0]]
 
 
 def _is_head(tokens: Sequence[Token], place: int) -> bool:
