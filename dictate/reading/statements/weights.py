@@ -28,7 +28,7 @@ from dictate.reading.statements.fronts import (
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
 _PARTINGS = ("comparison", "comma", "semicolon", "contrast", "conj")
 _NAMED_SIGN = re.compile(r"\b(?:signs?|babinskis?|hoffmanns?|rombergs?|lhermittes?|kernigs?|brudzinskis?|tinels?)$")
-_POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "either side", "each side")
+_POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "both ears", "either side", "each side")
 
 
 @dataclass(slots=True)
