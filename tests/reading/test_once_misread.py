@@ -2359,6 +2359,39 @@ READ = [
         "Cranials unremarkable apart from an upgaze restriction.",
         ["cranial_nerves_all normal", "eye_movements abnormal upgaze limited"],
     ),
+    (
+        ("Reflexes: biceps are plus on the right and plus plus on the left, triceps likewise, knees plus plus both."),
+        [
+            "reflex_biceps right measured 1+",
+            "reflex_biceps left measured 2+",
+            "reflex_triceps right measured 1+ (as biceps reflex)",
+            "reflex_triceps left measured 2+ (as biceps reflex)",
+            "reflex_patellar both measured 2+",
+        ],
+    ),
+    ("Reflexes: knees plus plus plus.", ["reflex_patellar measured 3+"]),
+    ("Reflexes: knees ++ both, ankles + both.", ["reflex_patellar both measured 2+", "reflex_achilles both normal"]),
+    (
+        "Cranial nerves: internuclear ophthalmoplegia on the left, rest normal.",
+        ["internuclear_ophthalmoplegia left present", "cranial_nerves_all normal"],
+    ),
+    ("CN: left ptosis; rest CN normal.", ["ptosis left present", "cranial_nerves_all normal"]),
+    ("Power: left deltoid 4, rest 5/5.", ["strength_deltoid left measured 4", "strength_all measured 5"]),
+    ("Motor: tremor on the left, rest normal.", ["tremor left present", "motor_all normal"]),
+    ("Tremor: postural present, rest absent.", ["tremor present postural", "tremor absent (rest)"]),
+    (
+        "Power. In the legs, hip flexion is four on the left, five on the right, everything else is five.",
+        ["strength_iliopsoas left measured 4", "strength_iliopsoas right measured 5", "strength_lower_limb measured 5"],
+    ),
+    (
+        "Power. Deltoid left 3+ (fatigable). Right deltoid five.",
+        ["strength_deltoid left measured 3+ (fatigable)", "strength_deltoid right measured 5"],
+    ),
+    (
+        "Ptosis. The left lid fatigues. The right lid does not fatigue.",
+        ["ptosis present", "fatigability left eyelid present", "fatigability right eyelid absent"],
+    ),
+    ("Cranial nerves: left ptosis, others normal.", ["ptosis left present", "cranial_nerves_all normal"]),
 ]
 
 

@@ -26,7 +26,13 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         for earlier in result:
             if items[draft.item].positions:
                 continue  # the same pulse lying and standing is two readings
-            if earlier.item != draft.item or earlier.status is not draft.status or earlier.site != draft.site:
+            if earlier.item != draft.item or earlier.site != draft.site:
+                continue
+            if earlier is result[-1] and _says_how(earlier, draft):
+                earlier.spans.extend(draft.spans)
+                earlier.detail.append(str(draft.value))
+                break
+            if earlier.status is not draft.status:
                 continue
             same_side = earlier.side is draft.side or (draft.side is None and draft.status is Status.NORMAL)
             if same_side and (str(earlier.value) == str(draft.value) or draft.value is None):
@@ -43,6 +49,12 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
         else:
             result.append(draft)
     return result
+
+
+def _says_how(graded: Draft, told: Draft) -> bool:
+    """ "Left deltoid 3+ (fatigable)": a word without a side of its own, behind the grade of one side."""
+    plain = told.side is None and isinstance(told.value, Text) and told.status is Status.ABNORMAL
+    return plain and graded.status is Status.MEASURED and isinstance(graded.value, Grade) and graded.side is not None
 
 
 def _one_for_each_side(one: Draft, other: Draft, item: Item) -> bool:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
+from functools import cached_property
 
 from dictate.grammar.number_words import DIGITS, TEENS, TENS
 from dictate.reading.marks import Number
@@ -11,6 +13,7 @@ from dictate.reading.tokens import Token
 UNITS = DIGITS | {"nought": 0, "naught": 0}
 STONES = frozenset({"stone", "stones", "st"})
 _POUNDS = 14  # to the stone
+_VERBS = frozenset({"is", "are", "was", "were"})
 _POUND = frozenset({"lb", "lbs", "pound", "pounds"})
 
 
@@ -20,6 +23,20 @@ class Cardinals:
     def __init__(self, tokens: Sequence[Token]) -> None:
         self.tokens = tokens
         self.words = [token.lower for token in tokens]
+
+    def crosses(self, i: int) -> int:
+        """ "++", "knees plus plus plus": how many stand where no number does before them; a plus alone beside others."""
+        if self.at(i, same_sentence=False) == "+":
+            count = next(n for n in itertools.count(1) if self.at(i + n) != "+" or not self.tokens[i + n].glued)
+            return count if count > 1 else 0
+        if self.at(i) != "plus" or (i and self.cardinal(i - 1) is not None):
+            return 0
+        count = next(n for n in itertools.count() if self.at(i + n) != "plus")
+        return count if count > 1 or (self.at(i - 1) in _VERBS and self._spells_crosses) else 0
+
+    @cached_property
+    def _spells_crosses(self) -> bool:
+        return any(one == two == "plus" for one, two in itertools.pairwise(self.words))
 
     def at(self, place: int, *, same_sentence: bool = True) -> str:
         """The word at a place; empty past the end or past a sentence end."""

@@ -47,12 +47,9 @@ class _Reader(Cardinals):
 
     def signed(self, i: int) -> tuple[float, str, int] | None:
         """A number with the sign of a grade: "four minus", "2+", "+2", "++"."""
+        if crosses := self.crosses(i):
+            return float(crosses), "+", i + crosses
         if self.at(i, same_sentence=False) == "+":
-            count = 1
-            while self.at(i + count) == "+" and self.tokens[i + count].glued:
-                count += 1
-            if count > 1:
-                return float(count), "+", i + count
             if self.at(i + 1).isdigit() and self.tokens[i + 1].glued:
                 return float(self.words[i + 1]), "+", i + 2
             return None

@@ -42,6 +42,10 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")  # "swallow, well, she coughed"
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
         return mark.only("word")  # "she had left her glasses at home"
+    if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
+        return mark.only("rest")
+    if mark.text == "everything else" and place and _is_graded(marks[place + 1 : place + 3]):
+        return replace(mark, text="the rest")  # of the muscles; else nobody knows of what
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
@@ -92,6 +96,21 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and marks[place + 1].text in _DOSES
     rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has("unit", "minutes", "time_span")
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
+
+
+def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
+    """ "Left ptosis, rest normal", "deltoid 4, rest 5/5": what was not named; "postural 2, rest 1": how the hand lay."""
+    lying = {role.item for role in marks[place].roles if role.item}
+    named = any(role.item in lying for mark in marks[:place] for role in mark.roles if role.kind in ("item", "sign"))
+    behind = marks[place + 1 : place + 2]
+    told = any(mark.role("normal", "") or (not named and (mark.number or mark.has("heading"))) for mark in behind)
+    return told and marks[place - 1].has(*_BREAKS, "conj")
+
+
+def _is_graded(behind: Sequence[Mark]) -> bool:
+    """ "(Is) five", "full": how strong muscles are."""
+    said = next((mark for mark in behind if not mark.has("filler") or mark.text == "full"), None)
+    return said is not None and (said.number is not None or said.text == "full")
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
