@@ -25,7 +25,7 @@ class Cardinals:
         self.words = [token.lower for token in tokens]
 
     def crosses(self, i: int) -> int:
-        """ "++", "knees plus plus plus": how many stand where no number does before them; a plus alone beside others."""
+        """ "++", "knees plus plus plus": how many, where no number stands before; a plus alone beside others."""
         if self.at(i, same_sentence=False) == "+":
             count = next(n for n in itertools.count(1) if self.at(i + n) != "+" or not self.tokens[i + n].glued)
             return count if count > 1 else 0

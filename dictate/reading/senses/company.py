@@ -99,7 +99,7 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
 
 
 def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
-    """ "Left ptosis, rest normal", "deltoid 4, rest 5/5": what was not named; "postural 2, rest 1": how the hand lay."""
+    """ "Left ptosis, rest normal", "deltoid 4, rest 5": what was not named; but "postural 2, rest 1"."""
     lying = {role.item for role in marks[place].roles if role.item}
     named = any(role.item in lying for mark in marks[:place] for role in mark.roles if role.kind in ("item", "sign"))
     behind = marks[place + 1 : place + 2]
