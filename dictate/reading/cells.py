@@ -95,8 +95,7 @@ class CellBuilder:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            counted = node.main == "rest" and counted_before_rest(cell, following)
-            of_rest = of_the_rest if shown or counted else denies_another
+            of_rest = of_the_rest if shown or counted_before_rest(cell, node, following) else denies_another
             aside = of_rest(node, following) or (node.text == "everything else" and node.main == "rest" and not blanket)
             named = named or (place > 0 and sequence[place - 1][1])
             foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)

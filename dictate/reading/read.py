@@ -23,7 +23,7 @@ from dictate.model import (
 )
 from dictate.reading.brackets import set_apart_earlier
 from dictate.reading.charts import deal_charts
-from dictate.reading.coma import name_parts
+from dictate.reading.coma import name_parts, name_responses
 from dictate.reading.dealt_lists import deal_lists
 from dictate.reading.dictated_marks import with_dictated_marks
 from dictate.reading.drafts import Draft
@@ -172,6 +172,7 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
     signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
+    marks = name_responses(marks, lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
     return without_numbering(number_items(marks, tokens), tokens)
 

@@ -1428,7 +1428,7 @@ READ = [
         ],
     ),
     ("Winging of the left scapula on forward flexion.", ["scapular_winging left present on forward flexion"]),
-    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal absent"]),
+    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal none"]),
     (
         "Right arm localises, left arm flexes, both legs withdraw to pain.",
         [
