@@ -125,7 +125,7 @@ class CellBuilder:
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self.taker.take(cells, node, following, candidates)
-            elif node.main in _SEPARATORS:
+            elif node.main in _SEPARATORS or (node.main == "colon" and any(n.mark.number for n in cell.values)):
                 cell.part(node)
             elif is_limit(node, cell):
                 take_limit(cell, node)

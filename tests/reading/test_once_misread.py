@@ -2190,6 +2190,62 @@ READ = [
     ("Gen: NAD.", ["general_appearance normal"]),
     ("Right disc normal with SVP.", ["disc_margins right normal", "venous_pulsations normal present"]),
     ("On looking to the right there is failure of adduction of the left eye.", ["adduction_deficit left present"]),
+    ("Left ptosis, nystagmus absent.", ["ptosis left present", "nystagmus absent"]),
+    ("Left facial droop, dysarthria absent.", ["facial_strength left abnormal facial droop", "speech normal"]),
+    ("Right Tinel, Phalen negative.", ["tinel right absent", "phalen right absent"]),
+    (
+        "Her pupils were equal but the right was a little slower to react.",
+        ["anisocoria absent", "pupil_reaction right abnormal a little sluggish"],
+    ),
+    ("On cover test there's a left exotropia, skew absent.", ["eye_movements left abnormal exotropia", "skew absent"]),
+    (
+        "To nail bed pressure there was flexion of the right arm and extension of the left.",
+        ["motor_response right arm abnormal flexes", "motor_response left abnormal extends"],
+    ),
+    (
+        "Nail bed pressure: flexion of the right arm, extension of the left arm, triple flexion both legs.",
+        [
+            "motor_response right arm abnormal flexes",
+            "motor_response left arm abnormal extends",
+            "motor_response both leg abnormal flexes",
+        ],
+    ),
+    (
+        "He localises on the right but only withdraws on the left.",
+        ["motor_response right abnormal localizes", "motor_response left abnormal withdraws"],
+    ),
+    (
+        "Supraorbital pressure: right arm localises, left arm extends.",
+        ["motor_response right arm abnormal localizes", "motor_response left arm abnormal extends"],
+    ),
+    ("No response to voice.", ["consciousness abnormal no response to voice"]),
+    ("He is drowsy, rousable to voice.", ["consciousness abnormal drowsy to voice"]),
+    (
+        "On standing his blood pressure fell from 142/86 to 110/70 and his pulse rose from 64 to 70.",
+        [
+            "blood_pressure measured 142/86 (fell)",
+            "blood_pressure measured 110/70 (fell)",
+            "heart_rate measured 64 (rose)",
+            "heart_rate measured 70 (rose)",
+        ],
+    ),
+    ("HR 70 -> 92 on standing.", ["heart_rate measured 70", "heart_rate measured 92"]),
+    ("Pulse ranged from 64 to 70.", ["heart_rate measured 64-70"]),
+    ("Awake. Fluent.", ["consciousness normal awake", "fluency normal"]),
+    (
+        "She is awake, follows simple commands like squeeze my hand but not two step commands.",
+        [
+            "consciousness normal awake",
+            "comprehension normal (simple commands)",
+            "comprehension abnormal not complex commands",
+        ],
+    ),
+    (
+        "MMSE 23/30: orientation 8/10, registration 3/3.",
+        ["cognitive_total measured 23/30 (MMSE)", "registration measured 3/3"],
+    ),
+    ("The myoclonus is present awake and asleep.", ["myoclonus present"]),
+    ("Can count backwards from 20.", ["attention normal"]),
 ]
 
 
