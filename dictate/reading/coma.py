@@ -120,7 +120,7 @@ def name_responses(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mar
 
     In a sentence that names a painful stimulus, or more than one response to it.
     """
-    if _RESPONSE not in items:
+    if not _tells_of_pain(marks):
         return list(marks)
     keys = {words: key for key, value in items[_RESPONSE].values.items() for words in value.say}
     result: list[Mark] = []
@@ -130,6 +130,17 @@ def name_responses(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mar
             result.extend(_responses(marks[start : place + 1], keys))
             start = place + 1
     return result
+
+
+def _tells_of_pain(marks: Sequence[Mark]) -> bool:
+    """Whether a painful stimulus, or a limb that localises, is named anywhere."""
+    for mark in marks:
+        for role in mark.roles:
+            if role.item == _RESPONSE and (role.kind == "item" or (role.kind == "value" and _LOCALIZES in role.key)):
+                return True
+            if role.item == "gcs_motor" and role.kind == "qualifier" and mark.text[:3] == "to ":
+                return True
+    return False
 
 
 def _responses(sentence: Sequence[Mark], keys: Mapping[str, str]) -> Sequence[Mark]:

@@ -98,10 +98,9 @@ def of_the_rest(node: Node, following: list[Node]) -> bool:
     return value is not None and value.mark.number is None
 
 
-def counted_before_rest(cell: Cell, node: Node, following: list[Node]) -> bool:
+def counted_before_rest(cell: Cell, following: list[Node]) -> bool:
     """ "Acuity 6/60, otherwise normal": what was measured is not what is normal."""
-    counted = node.main == "rest" and any(n.mark.number is not None for n in cell.values)
-    return counted and any(n.mark.role("normal", "") for n in following[:2])
+    return any(n.mark.number is not None for n in cell.values) and any(n.mark.role("normal", "") for n in following[:2])
 
 
 def object_follows(node: Node, following: list[Node]) -> bool:

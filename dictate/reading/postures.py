@@ -69,7 +69,7 @@ class PostureGiver:
         return named_last or any(not self.items[name].positions for node in names for name in node.candidates)
 
     def _without_former(self, given: list[tuple[Draft, Posture]], nodes: list[Node]) -> list[tuple[Draft, Posture]]:
-        """ "142/86 falling to 110/70 on standing", "on standing it fell from 142/86 to 110/70": the first was before."""
+        """ "142/86 falling to 110/70 on standing", "on standing it fell from 142/86 to 110/70": the first before."""
         former = [
             draft
             for (draft, one), (after, two) in itertools.pairwise(given)

@@ -2246,6 +2246,36 @@ READ = [
     ),
     ("The myoclonus is present awake and asleep.", ["myoclonus present"]),
     ("Can count backwards from 20.", ["attention normal"]),
+    ("Heart sounds one and two normal, no murmur.", ["heart_sounds normal", "murmur absent"]),
+    ("General: well, afebrile.", ["general_appearance normal", "temperature normal"]),
+    (
+        "Left homonymous hemianopia, neglect absent, language normal.",
+        ["visual_fields left abnormal homonymous hemianopia", "neglect absent", "language normal"],
+    ),
+    ("Bilateral ptosis, ophthalmoplegia absent.", ["ptosis both present", "eye_movements normal"]),
+    ("Slight left ptosis, diplopia none.", ["ptosis left present slight", "diplopia absent"]),
+    (
+        "GCS 14 (E4, V4, M6). Disoriented in time but knows place. Neglect on the left.",
+        [
+            "gcs_total measured 14",
+            "gcs_eye measured 4",
+            "gcs_verbal measured 4",
+            "gcs_motor measured 6",
+            "orientation_time abnormal disoriented",
+            "orientation_place normal",
+            "neglect left present",
+        ],
+    ),
+    ("AO x1, self only.", ["consciousness normal alert", "orientation_person normal"]),
+    (
+        "A&O to self and place, not date.",
+        [
+            "consciousness normal alert",
+            "orientation_person normal",
+            "orientation_place normal",
+            "orientation_time abnormal disoriented",
+        ],
+    ),
 ]
 
 
