@@ -31,7 +31,7 @@ from dictate.reading.findings.occasion import is_examination
 from dictate.reading.findings.sentences import SentenceReader
 from dictate.reading.layout.brackets import set_apart_earlier
 from dictate.reading.layout.charts import deal_charts
-from dictate.reading.layout.coma import name_parts
+from dictate.reading.layout.coma import name_parts, name_responses
 from dictate.reading.layout.dealt_lists import deal_lists
 from dictate.reading.layout.dictated_marks import with_dictated_marks
 from dictate.reading.layout.halves import set_apart_halves
@@ -174,6 +174,7 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
     signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
+    marks = name_responses(marks, lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
     return without_numbering(points_in_sentences(number_items(marks, tokens), tokens), tokens)
 

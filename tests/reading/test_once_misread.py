@@ -1428,7 +1428,6 @@ READ = [
         ],
     ),
     ("Winging of the left scapula on forward flexion.", ["scapular_winging left present on forward flexion"]),
-    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal absent"]),
     (
         "Right arm localises, left arm flexes, both legs withdraw to pain.",
         [
@@ -2391,6 +2390,93 @@ READ = [
         ["ptosis present", "fatigability left eyelid present", "fatigability right eyelid absent"],
     ),
     ("Cranial nerves: left ptosis, others normal.", ["ptosis left present", "cranial_nerves_all normal"]),
+    ("No movement in the right arm to noxious stimuli.", ["motor_response right arm abnormal none"]),
+    ("Left ptosis, nystagmus absent.", ["ptosis left present", "nystagmus absent"]),
+    ("Left facial droop, dysarthria absent.", ["facial_strength left abnormal facial droop", "speech normal"]),
+    ("Right Tinel, Phalen negative.", ["tinel right absent", "phalen right absent"]),
+    (
+        "Her pupils were equal but the right was a little slower to react.",
+        ["anisocoria absent", "pupil_reaction right abnormal a little sluggish"],
+    ),
+    ("On cover test there's a left exotropia, skew absent.", ["eye_movements left abnormal exotropia", "skew absent"]),
+    (
+        "To nail bed pressure there was flexion of the right arm and extension of the left.",
+        ["motor_response right arm abnormal flexes", "motor_response left abnormal extends"],
+    ),
+    (
+        "Nail bed pressure: flexion of the right arm, extension of the left arm, triple flexion both legs.",
+        [
+            "motor_response right arm abnormal flexes",
+            "motor_response left arm abnormal extends",
+            "motor_response both leg abnormal flexes",
+        ],
+    ),
+    (
+        "He localises on the right but only withdraws on the left.",
+        ["motor_response right abnormal localizes", "motor_response left abnormal withdraws"],
+    ),
+    (
+        "Supraorbital pressure: right arm localises, left arm extends.",
+        ["motor_response right arm abnormal localizes", "motor_response left arm abnormal extends"],
+    ),
+    ("No response to voice.", ["consciousness abnormal no response to voice"]),
+    ("He is drowsy, rousable to voice.", ["consciousness abnormal drowsy to voice"]),
+    (
+        "On standing his blood pressure fell from 142/86 to 110/70 and his pulse rose from 64 to 70.",
+        [
+            "blood_pressure measured 142/86 (fell)",
+            "blood_pressure measured 110/70 (fell)",
+            "heart_rate measured 64 (rose)",
+            "heart_rate measured 70 (rose)",
+        ],
+    ),
+    ("HR 70 -> 92 on standing.", ["heart_rate measured 70", "heart_rate measured 92"]),
+    ("Pulse ranged from 64 to 70.", ["heart_rate measured 64-70"]),
+    ("Awake. Fluent.", ["consciousness normal awake", "fluency normal"]),
+    (
+        "She is awake, follows simple commands like squeeze my hand but not two step commands.",
+        [
+            "consciousness normal awake",
+            "comprehension normal (simple commands)",
+            "comprehension abnormal not complex commands",
+        ],
+    ),
+    (
+        "MMSE 23/30: orientation 8/10, registration 3/3.",
+        ["cognitive_total measured 23/30 (MMSE)", "registration measured 3/3"],
+    ),
+    ("The myoclonus is present awake and asleep.", ["myoclonus present"]),
+    ("Can count backwards from 20.", ["attention normal"]),
+    ("Heart sounds one and two normal, no murmur.", ["heart_sounds normal", "murmur absent"]),
+    ("General: well, afebrile.", ["general_appearance normal", "temperature normal"]),
+    (
+        "Left homonymous hemianopia, neglect absent, language normal.",
+        ["visual_fields left abnormal homonymous hemianopia", "neglect absent", "language normal"],
+    ),
+    ("Bilateral ptosis, ophthalmoplegia absent.", ["ptosis both present", "eye_movements normal"]),
+    ("Slight left ptosis, diplopia none.", ["ptosis left present slight", "diplopia absent"]),
+    (
+        "GCS 14 (E4, V4, M6). Disoriented in time but knows place. Neglect on the left.",
+        [
+            "gcs_total measured 14",
+            "gcs_eye measured 4",
+            "gcs_verbal measured 4",
+            "gcs_motor measured 6",
+            "orientation_time abnormal disoriented",
+            "orientation_place normal",
+            "neglect left present",
+        ],
+    ),
+    ("AO x1, self only.", ["consciousness normal alert", "orientation_person normal"]),
+    (
+        "A&O to self and place, not date.",
+        [
+            "consciousness normal alert",
+            "orientation_person normal",
+            "orientation_place normal",
+            "orientation_time abnormal disoriented",
+        ],
+    ),
 ]
 
 

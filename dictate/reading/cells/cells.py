@@ -95,8 +95,7 @@ class CellBuilder:
                 continue
             following = [n for n, _ in sequence[place + 1 :]]
             cell = cells[-1]
-            of_rest = of_the_rest if shown or counted_before_rest(cell, node, following) else denies_another
-            aside = of_rest(node, following) or (node.text == "everything else" and node.main == "rest" and not blanket)
+            aside = _of_rest(cell, node, following, shown=shown, blanket=blanket)
             named = named or (place > 0 and sequence[place - 1][1])
             foreign_here = aside or foreign(foreign_here, node, following, cell, blanket=blanket, named=named)
             if foreign_here and not is_name:
@@ -125,7 +124,7 @@ class CellBuilder:
             elif cell.nodes and leads_away([n for n, _ in sequence[:place]], node, following):
                 cells.append(Cell(broken=True))
                 self.taker.take(cells, node, following, candidates)
-            elif node.main in _SEPARATORS:
+            elif node.main in _SEPARATORS or (node.main == "colon" and any(n.mark.number for n in cell.values)):
                 cell.part(node)
             elif is_limit(node, cell):
                 take_limit(cell, node)
@@ -152,6 +151,16 @@ class CellBuilder:
     def by_posture(self, candidates: Sequence[str]) -> bool:
         """Symptoms told by posture: a new posture starts a new reading."""
         return any(self.items[c].positions and self.items[c].kind == "presence" for c in candidates)
+
+
+def _of_rest(cell: Cell, node: Node, following: list[Node], *, shown: bool, blanket: bool) -> bool:
+    """Whether the word begins what is said of something else, or of the rest."""
+    rest = node.main == "rest"
+    if shown or (rest and counted_before_rest(cell, node, following)):
+        aside = of_the_rest(node, following)
+    else:
+        aside = denies_another(node, following)
+    return aside or (rest and node.text == "everything else" and not blanket)
 
 
 def _of_no_one_side(cell: Cell, *, shown: bool) -> bool:

@@ -41,6 +41,7 @@ class PostureGiver:
             posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried, found)
             if posture is not None and not self._of_later(draft, posture, nodes):
                 given.append((draft, posture))
+        given = self._without_former(given, nodes)
         last = given[-1][1] if given else None
         self._deal(given, _pairs(found, nodes), drafts)
         self._share(positional, nodes)
@@ -66,6 +67,18 @@ class PostureGiver:
         names = [n for n in said if n.main == "item" and n.mark.number is None and draft.item not in n.candidates]
         named_last = bool(names) and said[-1] is names[-1]
         return named_last or any(not self.items[name].positions for node in names for name in node.candidates)
+
+    def _without_former(self, given: list[tuple[Draft, Posture]], nodes: list[Node]) -> list[tuple[Draft, Posture]]:
+        """ "142/86 falling to 110/70 on standing", "on standing it fell from 142/86 to 110/70": the first before."""
+        former = [
+            draft
+            for (draft, one), (after, two) in itertools.pairwise(given)
+            if one is two
+            and draft.item == after.item
+            and _changes_to(draft, after, nodes)
+            and (_is_change(one) or any(p is not one for _, p in given))
+        ]
+        return [(draft, posture) for draft, posture in given if not any(draft is one for one in former)]
 
     def _share(self, positional: list[Draft], nodes: list[Node]) -> None:
         """ "110/70, pulse 64 lying": a pressure shares the position of the pulse named with it."""
@@ -122,6 +135,21 @@ class PostureGiver:
         if posture.detail:
             draft.detail.append(posture.detail)
         draft.spans.extend((n.mark.start, n.mark.end) for n in posture.nodes if abs(n.mark.start - draft.anchor) < 15)
+
+
+def _changes_to(draft: Draft, after: Draft, nodes: list[Node]) -> bool:
+    """Between the two numbers nothing but words stand, the last of them "to" or an arrow."""
+    said = [n for n in between(nodes, draft.anchor, after.anchor) if n.main != "number"]
+    return (
+        bool(said)
+        and said[-1].text.split()[-1] in ("to", "->")
+        and all(n.main in ("filler", "word", "qualifier") for n in said)
+    )
+
+
+def _is_change(posture: Posture) -> bool:
+    """ "On standing": a change of position, and no title of the readings that follow."""
+    return bool(posture.nodes) and posture.nodes[0].text.startswith(("on ", "after ", "when ", "upon "))
 
 
 def _pairs(found: list[tuple[int, Posture]], nodes: list[Node]) -> list[tuple[Posture, Posture]]:

@@ -8,9 +8,11 @@ from dataclasses import replace
 from typing import Any
 
 from dictate.grammar import CommonFile, Item
-from dictate.reading.marks import Role
+from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.nodes import Node
 
+_SLOWEST = 30  # a minute: less are breaths, or minutes
+_RANGING = ("rang", "var", "betw")
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 
 
@@ -20,6 +22,7 @@ def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: Commo
     positions_of_readings(nodes, common.beside_pressures)
     minutes_of_readings(nodes)
     rates_of_rhythms(nodes, items)
+    changes_of_rates(nodes, items)
 
 
 def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
@@ -48,6 +51,32 @@ def rates_of_rhythms(nodes: list[Node], items: Mapping[str, Item]) -> None:
             continue
         if (rate := rates.pop()) and named is not None and rate not in named.candidates:
             two.main, two.candidates = "item", (rate,)
+
+
+def changes_of_rates(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Pulse rose from 64 to 70", "HR 70 -> 92": two readings, and no range of them ("ranged from 64 to 70")."""
+    for place in range(len(nodes) - 1, 0, -1):
+        node, before = nodes[place], nodes[place - 1]
+        number = node.mark.number
+        if number is None or number.op not in ("to", "->") or number.b is None or number.a < _SLOWEST:
+            continue
+        named = next((one for one in reversed(nodes[:place]) if one.main == "item"), None)
+        rates = [items[name] for name in named.candidates] if named is not None else []
+        ranged = place > 1 and nodes[place - 2].text.startswith(_RANGING)
+        if not any(item.positions and item.kind == "quantity" for item in rates) or ranged:
+            continue
+        words = node.mark.text.split()
+        if (number.op != "->" and before.text != "from") or number.op not in words:
+            continue
+        at = node.mark.start + words.index(number.op)
+        first = replace(
+            node.mark, end=at, number=replace(number, op="", b=None), text=" ".join(words[: words.index(number.op)])
+        )
+        link = Mark(at, at + 1, (Role("filler"),), None, number.op)
+        second = replace(
+            node.mark, start=at + 1, number=Number(a=number.b), text=" ".join(words[words.index(number.op) + 1 :])
+        )
+        nodes[place : place + 1] = [Node(first, "number"), Node(link, "filler"), Node(second, "number")]
 
 
 def numbered_beds(nodes: list[Node]) -> None:

@@ -11,6 +11,7 @@ from dictate.reading.marks import Mark, Role
 _GROUP = "coma_scale"
 _TOTAL = "gcs_total"
 _PARTS = frozenset({"gcs_eye", "gcs_verbal", "gcs_motor"})
+_RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
 _FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
 _NEAR = 16  # marks from one part to the next
@@ -112,3 +113,69 @@ def _totals(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
         if place - named <= _TOTAL_NEAR and mark.text != "=" and _part(marks, place, items) == _TOTAL:
             result[place] = replace(mark, roles=(Role("item", _TOTAL),))
     return result
+
+
+def name_responses(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "To nail bed pressure flexion of the right arm, extension of the left": what each limb did, and no movement.
+
+    In a sentence that names a painful stimulus, or more than one response to it.
+    """
+    if not _tells_of_pain(marks):
+        return list(marks)
+    keys = {words: key for key, value in items[_RESPONSE].values.items() for words in value.say}
+    result: list[Mark] = []
+    start = 0
+    for place, mark in enumerate(marks):
+        if mark.has("stop") or place + 1 == len(marks):
+            result.extend(_responses(marks[start : place + 1], keys))
+            start = place + 1
+    return result
+
+
+def _tells_of_pain(marks: Sequence[Mark]) -> bool:
+    """Whether a painful stimulus, or a limb that localises, is named anywhere."""
+    for mark in marks:
+        for role in mark.roles:
+            if role.item == _RESPONSE and (role.kind == "item" or (role.kind == "value" and _LOCALIZES in role.key)):
+                return True
+            if role.item == "gcs_motor" and role.kind == "qualifier" and mark.text[:3] == "to ":
+                return True
+    return False
+
+
+def _responses(sentence: Sequence[Mark], keys: Mapping[str, str]) -> Sequence[Mark]:
+    told = {at: key for at, mark in enumerate(sentence) if (key := _response(mark, keys))}
+    stimuli = [at for at, mark in enumerate(sentence) if at not in told and _is_stimulus(mark)]
+    localised = any(_LOCALIZES in key for key in told.values()) and len({*told.values()}) > 1
+    if not told or not (stimuli or localised):
+        return sentence
+    result: list[Mark] = []
+    for at, mark in enumerate(sentence):
+        if at in told:
+            words = 1 if mark.text not in keys else len(mark.text.split())
+            roles = tuple(Role(kind, _RESPONSE, told[at]) for kind in ("value", "alone"))
+            result.append(
+                Mark(mark.start, mark.start + words, roles, None, mark.text.split()[0] if words == 1 else mark.text)
+            )
+            if mark.start + words < mark.end:  # "flexion of the", which is of the elbow elsewhere
+                result.append(Mark(mark.start + words, mark.end, (Role("filler"),), None, "of the"))
+        else:
+            result.append(mark.only("filler") if at in stimuli else mark)
+    return result
+
+
+def _response(mark: Mark, keys: Mapping[str, str]) -> str:
+    """What the limb did, by its key, or empty."""
+    if mark.number is not None:
+        return ""
+    role = mark.role("value", _RESPONSE)
+    if role is not None:
+        return role.key
+    first, _, rest = mark.text.partition(" ")
+    return keys.get(first, "") if rest in ("of", "of the") else ""
+
+
+def _is_stimulus(mark: Mark) -> bool:
+    """ "Nail bed pressure", "to pain"."""
+    pained = any(role.item == "gcs_motor" and role.kind == "qualifier" for role in mark.roles)
+    return mark.role("item", _RESPONSE) is not None or (pained and mark.text.startswith("to "))

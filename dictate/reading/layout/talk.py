@@ -17,6 +17,7 @@ _UNMARKED = 12  # the same where the sentence has no mark at all
 # How a question to the patient begins; "tremor?" alone may be the examiner's own doubt.
 _ASKS = frozenset("any are can could did do does has have how is was were what when where which who would will".split())
 _THINGS = frozenset({"it", "that", "this"})  # behind the first word of a question: in somebody's hand or eyes
+_AS = frozenset({"like", "such as", "e g", "for example", "for instance"})
 _TELLS = ("complain", "report")
 _TITLE = 14  # marks in which a title of another time ends
 _LAST = frozenset({"last", "previous", "prior", "earlier"})
@@ -128,6 +129,8 @@ def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool
         return bool(found_in(marks[start:place]))  # "gait bizarre with sudden buckling": how it is, and not since when
     if _felt_then(marks, place, end):
         return True
+    if place > start and marks[place - 1].text in _AS and any(mark.has("item", "alone") for mark in marks[start:place]):
+        return True  # "follows simple commands like squeeze my hand"
     if marks[place].text == "reported" and place + 1 < end and marks[place + 1].text == "as":
         return bool(found_in([*marks[start:place], *marks[place + 2 : end]]))  # "touch was reported as duller"
     named = place > start and marks[place - 1].has("item", "sign", "alone")

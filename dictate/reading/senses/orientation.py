@@ -133,10 +133,10 @@ class Orientation:
         """The marks of a sentence with each run of spheres as one mark; unchanged where orientation is not told so."""
         marks = self.spheres.told(marks, tokens)
         for mark in marks:
-            head = next((i for i in range(mark.start, mark.end) if tokens[i].lower == _HEAD), None)
-            if head is not None:
-                new = self._titled(tokens, head, marks[-1].end)
-            elif mark.has("item", "alone") and self._of_all(mark):
+            if _HEAD in mark.text:
+                head = next((i for i in range(mark.start, mark.end) if tokens[i].lower == _HEAD), None)
+                new = self._titled(tokens, head, marks[-1].end) if head is not None else []
+            elif mark.text[:1] in ("a", "o") and mark.has("item", "alone") and self._of_all(mark):
                 new = self._counted(mark, tokens, marks[-1].end)
             else:
                 continue

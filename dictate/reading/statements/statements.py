@@ -112,11 +112,13 @@ class Divider:
         return told and one.kind == two.kind == "quantity" and one.units != two.units
 
     def _severe_apart(self, group: list[Node], nodes: list[Node], place: int) -> bool:
-        """ "Marked neck stiffness, Brudzinski positive": how much is said of the first, another value of the second."""
+        """ "Marked neck stiffness, Brudzinski positive", "left ptosis, nystagmus absent": told of the second alone."""
         behind = [n for n in nodes[place + 1 : place + 3] if n.main != "filler"]
         told = [n.main for n in (nodes[place - 1], *behind[:1])] == ["comma", "value"]
         first = next(at for at in range(place - 1, -1, -1) if nodes[at] is group[0]) if told else 0
-        severe = first > 0 and nodes[first - 1].main == "severity"
+        front = nodes[first - 1].main if first else ""
+        sign = self.items[group[0].candidates[0]].name[0].islower()  # and no test, called by a name
+        severe = front == "severity" or (sign and front == "side" and behind[0].mark.has("absent"))
         return severe and all(map(self._says_itself, (*group, nodes[place])))
 
     def _says_itself(self, node: Node) -> bool:
