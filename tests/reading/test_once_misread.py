@@ -2053,6 +2053,167 @@ READ = [
         ],
     ),
     ("She complains of double vision on left gaze.", ["diplopia present left gaze"]),
+    (
+        (
+            "Reflexes two plus on the right throughout, three plus on the left in the arm and at the knee, "
+            "ankle is two, the left toe is up, the right is down."
+        ),
+        [
+            "reflex_all right measured 2+",
+            "reflex_upper_limb left measured 3+",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles left measured 2+",
+            "plantar_response left abnormal extensor",
+            "plantar_response right normal flexor",
+        ],
+    ),
+    (
+        "Reflexes 2+ on the left, ankle is 2, the left toe is up.",
+        ["reflex_all left measured 2+", "reflex_achilles left measured 2+", "plantar_response left abnormal extensor"],
+    ),
+    (
+        (
+            "Tone was increased on the right arm with cogwheeling at the wrist, worse when she did "
+            "something with the other hand, the left arm was normal."
+        ),
+        [
+            "tone right arm abnormal increased",
+            "tone right wrist abnormal cogwheel rigidity (worse when she did something with the other hand)",
+            "tone left arm normal",
+        ],
+    ),
+    (
+        "Mild left facial droop, lower face only, forehead is spared.",
+        ["facial_strength left abnormal mild facial droop lower face only forehead is spared"],
+    ),
+    ("I thought there was a soft murmur at the apex but on listening again no.", ["murmur apex absent"]),
+    ("I thought tone was a bit increased but really it was normal.", ["tone normal"]),
+    (
+        "I initially thought the left plantar was up but on repeating it was flexor.",
+        ["plantar_response left normal flexor"],
+    ),
+    ("I thought there was a tremor of the right hand but no rigidity.", ["tremor right hand present", "tone normal"]),
+    (
+        "I thought power was reduced on the right but normal on the left.",
+        ["strength_all right abnormal reduced", "strength_all left normal"],
+    ),
+    (
+        "Finger tapping slow and small on the right, on the left it was fine. Foot taps likewise.",
+        [
+            "finger_taps right abnormal slow and small",
+            "finger_taps left normal",
+            "toe_taps right abnormal slow and small (as finger taps)",
+            "toe_taps left normal (as finger taps)",
+        ],
+    ),
+    (
+        (
+            "Power was full throughout except for right shoulder abduction which was four plus, and I think "
+            "that was pain."
+        ),
+        ["strength_all normal", "strength_deltoid right measured 4+"],
+    ),
+    ("Higher functions I didn't formally test but she gave a clear history.", ["mental_status_all not_examined"]),
+    (
+        "Oriented to person and place but he missed the date by two days.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented (two days)"],
+    ),
+    (
+        ("Upper limbs. Tone normal. Power five throughout. Lower limbs. Tone increased. Power four throughout."),
+        [
+            "tone upper_limb normal",
+            "strength_upper_limb measured 5",
+            "tone lower_limb abnormal increased",
+            "strength_lower_limb measured 4",
+        ],
+    ),
+    (
+        (
+            "Upper limbs, tone, power and reflexes all normal. Lower limbs now. Tone normal. Power on the "
+            "right was five throughout."
+        ),
+        [
+            "tone upper_limb normal",
+            "strength_upper_limb normal",
+            "reflex_upper_limb normal",
+            "tone lower_limb normal",
+            "strength_lower_limb right measured 5",
+        ],
+    ),
+    (
+        "Okay, moving on to the legs now. Tone normal. Power five throughout. Reflexes normal throughout.",
+        ["tone leg normal", "strength_lower_limb measured 5", "reflexes_all normal"],
+    ),
+    ("Pinprick reduced. Legs. Power normal.", ["pinprick abnormal reduced", "strength_all normal"]),
+    (
+        "On the left side hip flexion is four minus, ankle dorsiflexion is four, rest five by five.",
+        [
+            "strength_iliopsoas left measured 4-",
+            "strength_tibialis_anterior left measured 4",
+            "strength_all left measured 5",
+        ],
+    ),
+    ("Power four in hip flexion, rest five.", ["strength_iliopsoas measured 4", "strength_all measured 5"]),
+    ("Left knee jerk absent, rest 2+.", ["reflex_patellar left measured 0", "reflex_all measured 2+"]),
+    (
+        "Ankle jerk three plus on the right and four plus on the left with sustained clonus.",
+        ["reflex_achilles right measured 3+", "reflex_achilles left measured 4+", "clonus left present sustained"],
+    ),
+    (
+        "Ankle jerks 4+ bilaterally with 5 beats of clonus.",
+        ["reflex_achilles both measured 4+", "clonus both present 5 beats"],
+    ),
+    (
+        ("Cerebellar signs, finger nose test there is mild intention tremor on the left hand, right is normal."),
+        ["finger_nose left abnormal mild intention tremor", "finger_nose right normal"],
+    ),
+    ("Cerebellar signs were present on the left.", ["coordination_all left abnormal cerebellar signs"]),
+    (
+        "There's a bit of a postural tremor both hands which he says his father had.",
+        ["tremor both hand present a bit postural"],
+    ),
+    (
+        (
+            "He had reduced pinprick over the dorsum of the left foot and lateral shin, sparing the sole. "
+            "Light touch was the same distribution."
+        ),
+        [
+            "pinprick left dorsum_foot abnormal reduced",
+            "pinprick left lateral_shin abnormal reduced",
+            "light_touch left dorsum_foot abnormal reduced (as pinprick)",
+            "light_touch left lateral_shin abnormal reduced (as pinprick)",
+        ],
+    ),
+    (
+        "Pinprick reduced in the feet, normal in the hands. Light touch the same.",
+        [
+            "pinprick foot abnormal reduced",
+            "pinprick hand normal",
+            "light_touch foot abnormal reduced (as pinprick)",
+            "light_touch hand normal (as pinprick)",
+        ],
+    ),
+    (
+        "Tinel's at the fibular head, negative on the right, positive on the left.",
+        ["tinel right fibular_head absent", "tinel left fibular_head present"],
+    ),
+    (
+        (
+            "Coordination in the arms was fine, in the legs I couldn't really do heel shin on the left "
+            "because of the weakness, the right one was okay."
+        ),
+        [
+            "coordination_all arm normal",
+            "heel_shin left not_assessable (because of the weakness)",
+            "heel_shin right normal",
+        ],
+    ),
+    ("Romberg, a bit of sway, not positive.", ["romberg normal (a bit of sway)"]),
+    (
+        "The left eye does not adduct fully and there is nystagmus of the abducting right eye.",
+        ["adduction_deficit left present", "nystagmus right present abducting"],
+    ),
+    ("Cranial nerves, look, they were pretty much unremarkable.", ["cranial_nerves_all normal"]),
 ]
 
 

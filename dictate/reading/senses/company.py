@@ -39,6 +39,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")  # "swallow, well, she coughed"
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
         return mark.only("word")  # "she had left her glasses at home"
+    if mark.text == "rest" and _is_remainder(marks, place):
+        return replace(mark, roles=(Role("rest"),), text="the rest")
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
@@ -48,6 +50,14 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark
+
+
+def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
+    """ "Hip flexion 4, rest 5/5", "and rest normal": behind a break, what is left of a list; and not "tremor, rest"."""
+    told = marks[place + 1 : place + 2]
+    listed = place > 1 and marks[place - 1].has("comma", "semicolon", "conj", "contrast")
+    plain = bool(told) and (told[0].number is not None or told[0].role("normal", "") is not None)
+    return listed and plain and not any(mark.text.endswith("tremor") for mark in marks)
 
 
 def qualifies_next(marks: Sequence[Mark], place: int) -> bool:

@@ -29,6 +29,7 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
     sides_of_parts(nodes, items)
     plain_signs(nodes, items)
+    histories(nodes)
     all_of_them(nodes)
     hesitations(nodes)
     misses(nodes, items)
@@ -60,6 +61,13 @@ def plain_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
         shown = there and sign.main == "item" and all(items[c].kind not in _MEASURED for c in sign.candidates)
         if article or shown:
             word.main = "severity"
+
+
+def histories(nodes: list[Node]) -> None:
+    """ "She gave a clear history": the word is of how it was told, and tells of no examination."""
+    for word, told in itertools.pairwise(nodes):
+        if word.main in ("value", "qualifier") and told.mark.has("section") and told.text in ("history", "account"):
+            word.main = "word"
 
 
 def all_of_them(nodes: list[Node]) -> None:

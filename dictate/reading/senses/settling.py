@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
@@ -45,6 +45,8 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
+    hedged_reasons(nodes)
+    second_thoughts(nodes)
     quiet_negations(nodes)
     reach(nodes)
 
@@ -219,6 +221,40 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
     if not after or after[0].is_break:
         return any(n.text in SUBJECTS for n in nodes[max(0, place - 2) : place])
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
+
+
+def hedged_reasons(nodes: list[Node]) -> None:
+    """ "Four plus, and I think that was pain": what is thought is why, and the finding in front of it is sure."""
+    for place, node in enumerate(nodes):
+        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        opens = place > 0 and nodes[place - 1].is_break
+        if node.main == "hedge" and opens and _is_no_finding(clause):
+            node.main = "word"
+
+
+def _is_no_finding(clause: Sequence[Node]) -> bool:
+    words = [n for n in clause if n.main != "filler"]
+    return bool(words) and clause[0].main == "filler" and all(n.main in ("word", "talk") for n in words)
+
+
+def second_thoughts(nodes: list[Node]) -> None:
+    """ "I thought there was a murmur but on listening again no": what is said behind the "but" takes it back.
+
+    Not where a side, a place or another name stands behind it: that is told of something else.
+    """
+    thought = next((i for i, n in enumerate(nodes) if n.text.split()[-1:] in (["thought"], ["wondered"])), len(nodes))
+    for place in range(thought + 1, len(nodes)):
+        if nodes[place].main != "contrast":
+            continue
+        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        told = [n for n in clause if n.main in ("negation", "value", "number")]
+        named = any(n.main in ("item", "side", "site") for n in clause)
+        before = any(n.main == "item" for n in nodes[thought:place])
+        if told and before and not named and (told[-1].main != "negation" or clause[-1] is told[-1]):
+            nodes[place].main = "correction"
+            for node in clause:
+                node.main = "filler" if node.main in ("severity", "word") else node.main
+        return
 
 
 def takes_back(nodes: list[Node], place: int) -> bool:

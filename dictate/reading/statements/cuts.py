@@ -11,6 +11,7 @@ from dictate.reading.statements.drafts import Cell
 
 _PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
+_VERDICTS = frozenset({"not positive", "negative", "positive"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
@@ -131,7 +132,8 @@ def concluded(sequence: list[tuple[Node, bool]]) -> tuple[list[tuple[Node, bool]
     if len(said) < 4 or len(names) != 1 or names[0] != said[0]:
         return sequence, []
     link, verdict = sequence[said[-2]][0], sequence[said[-1]][0]
-    if link.text not in _CONCLUDING or not verdict.mark.has("absent", "present", "normal"):
+    settled = link.main in ("comma", "contrast") and verdict.text in _VERDICTS  # "a bit of sway, not positive"
+    if not settled and not (link.text in _CONCLUDING and verdict.mark.has("absent", "present", "normal")):
         return sequence, []
     grounds = [node for node, _ in sequence[said[0] + 1 : said[-2]]]
     while grounds and grounds[0].main in ("comma", "colon"):

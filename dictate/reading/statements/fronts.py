@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
+from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import leads_on
 
 _BARE_SIDES = ("left", "right", "l", "r", "lt", "rt")
@@ -17,6 +18,36 @@ def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
     after = next((n.main for n in before if n.main != "filler"), "")
     wanted = ("site", "side") if places and said[-1].main == "conj" else ("value",)
     return places and any(n.main == "site" for n in said) and after in wanted
+
+
+def opens_clause(after: Sequence[Node]) -> bool:
+    """ "Ankle is two, the left | toe is up": a bare side right behind a comma, and right in front of a name."""
+    link = next((n for n in reversed(after[:-1]) if n.text != "the"), None)
+    return link is not None and link.main == "comma" and after[-1].text in _BARE_SIDES
+
+
+def belong_together(one: Node, two: Node) -> bool:
+    """ "The right arm"; "could not really", in front of what could not be done."""
+    return (one.main, two.main) == ("side", "site") or (one.text in INABILITY and two.main == "filler")
+
+
+def wants_task(after: Sequence[Node]) -> bool:
+    """ "In the legs I couldn't really do | heel shin": what was not possible is named behind it."""
+    said = [n for n in after if n.main != "filler"]
+    return len(said) > 1 and said[-1].main == "value" and said[-1].text in INABILITY and said[-1] is not after[-1]
+
+
+def joins(nodes: Sequence[Node], place: int) -> bool:
+    """ "slow and irregular", "right and left": the link joins what it stands between."""
+    if place == 0 or place + 1 >= len(nodes):
+        return False
+    one = nodes[place - 1]
+    two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
+    if two is None:
+        return False
+    if two.mark.has("equal") and one.main in ("value", "number", "dermatome", "comparison"):
+        return True  # "2 and equal at the biceps"
+    return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
 
 
 def graded_at(before: Sequence[Node]) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.statements.denials import Denials
-from dictate.reading.statements.fronts import is_adjective, of_two_sides, severed, side_of_value
+from dictate.reading.statements.fronts import belong_together, is_adjective, of_two_sides, severed, side_of_value
 from dictate.reading.statements.led_values import led_cuts
 from dictate.reading.statements.lists import Lists, told_apart
 from dictate.reading.statements.tasks import done
@@ -86,6 +86,8 @@ class Divider:
         last = group[-1]
         if any(n.main not in ("comma", "conj", "filler") or n.text == ")" or leads_on(n.mark) for n in between):
             return False
+        if any(n.text.startswith("there ") for n in between):
+            return False  # "does not adduct and there is nystagmus of the other eye": a sentence of its own
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
         one, two = self.items[last.candidates[0]], self.items[node.candidates[0]]
@@ -205,7 +207,7 @@ class Divider:
             for cut in range(last, max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
-            and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
+            and not (0 < cut < len(gap) and belong_together(gap[cut - 1], gap[cut]))
             and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
 
