@@ -60,7 +60,7 @@ READ = [
     ("Cerebellar signs. Finger nose normal.", ["finger_nose normal"]),
     ("Cranial nerves. Left eye fails to abduct, otherwise full.", ["abduction_deficit left present"]),
     ("Reflexes. All reflexes absent except the right biceps.", ["reflex_all measured 0"]),
-    ("Power normal except the left deltoid.", ["strength_all normal"]),
+    ("Power normal except the left deltoid.", ["strength_all normal", "strength_deltoid left abnormal not normal"]),
     ("All muscles five except left deltoid four.", ["strength_all measured 5", "strength_deltoid left measured 4"]),
     (
         "Power in the right arm proximally four, distally two.",
@@ -2214,6 +2214,96 @@ READ = [
         ["adduction_deficit left present", "nystagmus right present abducting"],
     ),
     ("Cranial nerves, look, they were pretty much unremarkable.", ["cranial_nerves_all normal"]),
+    (
+        "No carotid bruits, and no tenderness over the temporal arteries.",
+        ["carotid_bruit absent", "temporal_artery normal"],
+    ),
+    (
+        "Motor, tone, I'd call it mildly increased in the left leg, normal elsewhere.",
+        ["tone left leg abnormal mildly increased", "tone normal"],
+    ),
+    (
+        "Left hip flexors four plus and left dorsiflexors four, well, four minus really.",
+        ["strength_iliopsoas left measured 4+", "strength_tibialis_anterior left measured 4-"],
+    ),
+    (
+        (
+            "Reflexes two plus in the arms, ankles two plus on the right, three plus on the left with three "
+            "beats of clonus."
+        ),
+        [
+            "reflex_upper_limb measured 2+",
+            "reflex_achilles right measured 2+",
+            "reflex_achilles left measured 3+",
+            "clonus left present 3 beats",
+        ],
+    ),
+    (
+        "Cranial nerves, I couldn't see the fundi because the pupils were small.",
+        ["fundi not_assessable (because the pupils were small)"],
+    ),
+    ("Power was grossly full, though he couldn't really cooperate with formal testing.", ["strength_all normal"]),
+    (
+        ("In the motor system, bulk and tone are normal. In the upper limbs, deltoid is four by five on both sides."),
+        ["bulk normal", "tone normal", "strength_deltoid both measured 4"],
+    ),
+    (
+        "Hand grip is hundred percent. After twenty repetitions deltoid became three by five on the right.",
+        ["strength_deltoid right measured 3"],
+    ),
+    (
+        "Lower limbs, hip flexors four by five bilaterally, rest of the muscles are five by five.",
+        ["strength_iliopsoas both measured 4", "strength_lower_limb measured 5"],
+    ),
+    (
+        "Reflexes, right side brisker than the left, three plus versus two plus.",
+        ["reflex_all right measured 3+", "reflex_all left measured 2+"],
+    ),
+    (
+        "Power less on the left than the right, four versus five.",
+        [
+            "strength_all abnormal less on the left than the right",
+            "strength_all left measured 4",
+            "strength_all right measured 5",
+        ],
+    ),
+    (
+        "Coordination, normal finger nose on the left, can't on the right.",
+        ["finger_nose left normal", "finger_nose right abnormal can not"],
+    ),
+    (
+        (
+            "He can sit on the edge of the bed with help of one, not standing yet. BP one seventy two over "
+            "ninety four, pulse 92."
+        ),
+        ["blood_pressure measured 172/94", "heart_rate measured 92"],
+    ),
+    ("No peripheral oedema, calves soft.", ["edema absent"]),
+    (
+        "Tone is flaccid in the right arm and, if anything, a little increased in the right leg.",
+        ["tone right arm abnormal flaccid", "tone right leg abnormal a little increased"],
+    ),
+    (
+        "Facial sensation normal except for a slight reduction over the left V2 and V3.",
+        [
+            "facial_sensation normal",
+            "facial_sensation left v2 abnormal slight reduction",
+            "facial_sensation left v3 abnormal slight reduction",
+        ],
+    ),
+    (
+        "Tone normal except the left leg and the right arm.",
+        ["tone normal", "tone left leg abnormal not normal", "tone right arm abnormal not normal"],
+    ),
+    ("Tone, axial rigidity more than limb.", ["tone neck abnormal rigidity (more than limb)"]),
+    (
+        "Power 5 on the right, on the left arm 3, leg 4.",
+        ["strength_all right measured 5", "strength_upper_limb left measured 3", "strength_lower_limb left measured 4"],
+    ),
+    (
+        "Reflexes 3+ on the left, 2+ on the right, ankle absent.",
+        ["reflex_all left measured 3+", "reflex_all right measured 2+", "reflex_achilles measured 0"],
+    ),
 ]
 
 

@@ -184,6 +184,7 @@ def _take_over(cell: Cell, before: Cell) -> None:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
+    cell.contrary, cell.excepted = before.contrary, cell.excepted or before.excepted  # "except the left V2 and V3"
     named = cell.site_node is not None and cell.site_node.mark.has("alone")  # "mild, and the neck is rigid"
     cell.modifiers = cell.modifiers or ([] if named else before.modifiers)
 

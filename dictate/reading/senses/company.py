@@ -22,6 +22,7 @@ _CAUSES = frozenset(
 )
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
+_TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 
@@ -41,6 +42,11 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text == "rest" and _is_remainder(marks, place):
         return replace(mark, roles=(Role("rest"),), text="the rest")
+    if mark.number is not None and (after in _TRIALS or _is_difference(marks, place)):
+        return mark.only("word")  # "after twenty repetitions", "improved by three millimetres"
+    parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
+    if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
+        return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
@@ -50,6 +56,11 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if mark.text == "one" and _stands_for_name(marks, place):
         return mark.only("filler")
     return mark
+
+
+def _is_difference(marks: Sequence[Mark], place: int) -> bool:
+    said = [mark.text for mark in marks[max(0, place - 2) : place]]
+    return said[-1:] == ["improved by"] or said in (["improved", "by"], ["improves", "by"], ["worsened", "by"])
 
 
 def _is_remainder(marks: Sequence[Mark], place: int) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.cells.grading import settle_grades
+from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, only_this
 from dictate.reading.cells.reaching import reach
 from dictate.reading.marks import Mark, Role
@@ -20,6 +20,7 @@ from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
 from dictate.reading.statements.weights import Statement
 
+_BETTER = ("well", "or rather", "rather", "or maybe")
 _AUXILIARIES = ("does", "did", "do")
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
@@ -34,6 +35,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     settle_grades(nodes, items)
     both_of_two(nodes)
     hold_against(nodes, items)
+    versus(nodes)
     settle_neighbours(nodes, items)
     count_losses(nodes, items)
     give_units(nodes)
@@ -45,6 +47,8 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
+    said_better(nodes)
+    not_in_position(nodes)
     hedged_reasons(nodes)
     second_thoughts(nodes)
     quiet_negations(nodes)
@@ -221,6 +225,24 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
     if not after or after[0].is_break:
         return any(n.text in SUBJECTS for n in nodes[max(0, place - 2) : place])
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
+
+
+def said_better(nodes: list[Node]) -> None:
+    """ "Dorsiflexion four, well, four minus really": the second number takes the place of the first."""
+    for place in range(1, len(nodes) - 2):
+        said = [n for n in nodes[place + 1 : place + 5] if n.text not in (",", "more", "like", "maybe", "say")]
+        one, well = nodes[place - 1], nodes[place]
+        if well.main != "comma" or one.mark.number is None or len(said) < 2 or said[0].text not in _BETTER:
+            continue
+        if said[1].mark.number is not None and said[1].mark.number.op == one.mark.number.op:
+            well.main = "correction"
+
+
+def not_in_position(nodes: list[Node]) -> None:
+    """ "Not standing yet": no position of what is told behind it."""
+    for one, two in itertools.pairwise(nodes):
+        if two.main == "position" and one.main == "negation" and one.text.endswith("not"):
+            one.main = two.main = "word"
 
 
 def hedged_reasons(nodes: list[Node]) -> None:

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Callable, Sequence
 
 from dictate.reading.nodes import Node, limb_of, wants_object
+from dictate.reading.phrases.kinds import says_unable
 from dictate.reading.phrases.lexicon import leads_on
 from dictate.reading.statements.drafts import Cell
 
@@ -37,9 +38,12 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
     if short and following and following[0].mark.number is not None:
         return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
+    if node.main == "value" and says_unable(node.text):
+        return any(is_unknown(n) for n in [n for n in following if n.main != "filler"][:1])  # "could not really relax"
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
-    return is_unknown(node)
+    apart = cell.negated and node.main == "site" and bool(following) and following[0].main in ("qualifier", "word")
+    return apart or is_unknown(node)  # "no oedema, calves soft"
 
 
 def _of_another_side(following: list[Node]) -> bool:

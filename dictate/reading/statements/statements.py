@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.statements.denials import Denials
+from dictate.reading.statements.exceptions import Exceptions
 from dictate.reading.statements.fronts import belong_together, is_adjective, of_two_sides, severed, side_of_value
 from dictate.reading.statements.led_values import led_cuts
 from dictate.reading.statements.lists import Lists, told_apart
@@ -31,6 +32,7 @@ class Divider:
         self.lists = Lists(lexicon)
         self.weights = Weigher(lexicon)
         self.denials = Denials(self.weights)
+        self.exceptions = Exceptions(self.weights)
 
     def divide(self, nodes: list[Node], active: tuple[str, ...]) -> list[Statement]:
         """Statements of one sentence in order; `active` are the items spoken of before it."""
@@ -51,7 +53,7 @@ class Divider:
         self._pass_clauses_on(statements)
         self._pass_grades_back(statements)
         self._pass_severity_on(statements)
-        self._mark_exceptions(statements)
+        self.exceptions.mark(statements)
         self.denials.tell_modalities(statements)
         self.denials.spread(statements, nodes)
         self.denials.close_lists(statements)
@@ -284,13 +286,6 @@ class Divider:
             if included and fits and not own and not self.weights.satisfied_alone(two):
                 sided = any(n.main == "side" for n in two.nodes)
                 two.before[:0] = [n for n in included if n.main != "side" or not sided]
-
-    def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
-        excepted = False
-        for statement in statements:
-            excepted = excepted or any(n.main == "except" for n in statement.before)
-            statement.excepted = excepted
-            excepted = excepted or any(n.main == "except" for n in statement.after)
 
 
 def _plainly_normal(node: Node) -> Node:

@@ -18,6 +18,7 @@ from dictate.reading.statements.fronts import (
     described,
     entitles,
     graded_at,
+    in_company,
     joins,
     leads_next,
     leads_to_value,
@@ -153,7 +154,7 @@ class Weigher:
         before = statement.before
         bare = not any(self.is_value(n) for n in statement.after[:2])
         score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
-        score += 2.0 if bare and described(before) else 0.0
+        score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
         if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         sides = 0
@@ -262,7 +263,7 @@ class Weigher:
         lead = list(itertools.takewhile(lambda n: n.main in ("qualifier", "direction", "severity"), reversed(after)))
         if lead and after[-len(lead) - 1 : -len(lead)] and after[-len(lead) - 1].main == "contrast":
             return -4.0  # "none at rest but | left beating nystagmus"
-        if wants_task(after):
+        if wants_task(after, tight=tight):
             return -4.0
         last = after[-1] if tight and after else None
         if last is None:

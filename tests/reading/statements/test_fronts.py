@@ -56,8 +56,10 @@ def test_a_link_joins_two_of_a_kind() -> None:
 
 def test_what_could_not_be_done_is_named_behind_it() -> None:
     """ "I could not really do heel shin": the words are no value of what was named before."""
-    assert wants_task(nodes(("fine", "value"), ("could not", "value"), ("really", "filler"), ("do", "filler")))
-    assert not wants_task(nodes(("fine", "value"), ("slow", "value"), ("really", "filler")))
+    assert wants_task(
+        nodes(("fine", "value"), ("could not", "value"), ("really", "filler"), ("do", "filler")), tight=False
+    )
+    assert not wants_task(nodes(("fine", "value"), ("slow", "value"), ("really", "filler")), tight=True)
     one, two = nodes(("could not", "value"), ("really", "filler"))
     assert belong_together(one, two)
 
