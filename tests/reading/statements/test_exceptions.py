@@ -28,4 +28,4 @@ def test_what_is_excepted_was_not_so(rows, phrase, findings):
 def test_how_sure_an_exception_is_stands_in_front_of_it(rows):
     """The hedge was once an exception by itself: strength, not normal."""
     found = rows("Power full throughout apart from maybe a bit of weakness in the right hand.")
-    assert found == ["strength_all normal", "strength_upper_limb_distal right abnormal a bit weakness"]
+    assert found == ["strength_all normal", "strength_upper_limb_distal right abnormal a bit weakness ?"]
