@@ -2304,6 +2304,44 @@ READ = [
         "Reflexes 3+ on the left, 2+ on the right, ankle absent.",
         ["reflex_all left measured 3+", "reflex_all right measured 2+", "reflex_achilles measured 0"],
     ),
+    ("I thought the drift was on the left but it was on the right.", ["pronator_drift right present"]),
+    ("I thought the tone was up but no, it was normal.", ["tone normal"]),
+    ("I thought there was a tremor but no, there is none.", ["tremor absent"]),
+    ("I wondered about drift but no, power was full.", ["pronator_drift absent", "strength_all normal"]),
+    ("I thought there was drift on the left but no, on the right.", ["pronator_drift right present"]),
+    (
+        "I thought there was drift on the left and a tremor on the right.",
+        ["pronator_drift left present", "tremor right present"],
+    ),
+    (
+        ("Speech is slightly slurred, I thought at first it was nasal but no it's more of a spastic dysarthria."),
+        ["speech abnormal slightly slurred", "speech abnormal spastic dysarthria"],
+    ),
+    ("Left arm drifts down when I hold both up.", ["pronator_drift left arm present"]),
+    (
+        "Fasciculations in the deltoids and biceps bilaterally.",
+        ["fasciculations both deltoid present", "fasciculations both biceps present"],
+    ),
+    (
+        "GCS is E3 V4 M5, so twelve.",
+        ["gcs_eye measured 3", "gcs_verbal measured 4", "gcs_motor measured 5", "gcs_total measured 12"],
+    ),
+    ("Slight jerky pursuit, which is normal for her age.", ["pursuit abnormal slight jerky pursuit"]),
+    (
+        "Sensation, I went through everything and it's all normal, no sensory level.",
+        ["sensory_all normal", "sensory_level absent"],
+    ),
+    (
+        "Cranial nerves, nothing to find except she's a bit deaf on the right.",
+        ["cranial_nerves_all normal", "hearing right abnormal a bit deaf"],
+    ),
+    ("Romberg, I meant to do that but forgot.", ["romberg not_examined"]),
+    ("Left facial droop has now completely resolved.", ["facial_strength left normal"]),
+    ("Sensation is back to normal.", ["sensory_all normal"]),
+    (
+        "Vibration at the right great toe 8 seconds. At the left great toe 5 seconds.",
+        ["vibration right great_toe measured 8", "vibration left great_toe measured 5"],
+    ),
 ]
 
 

@@ -198,7 +198,8 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
     for one, two in reversed(list(itertools.pairwise(cells))):
         joined = bool(one.links) or (listed and one.split and one.values == two.values and not one.closed)
         listed = False
-        if one.site_node is None or two.site_node is None or not joined or not two.values:
+        named = not (one.values or one.modifiers or two.modifiers) and any(n.main == "item" for n in cells[0].nodes)
+        if one.site_node is None or two.site_node is None or not joined or not (two.values or named):
             continue
         told = one.modifiers and any(n.main == "item" for n in one.nodes)  # "coarse on the right hand and fine ..."
         if not (one.values or one.negated or one.excepted or told):

@@ -22,6 +22,7 @@ _CAUSES = frozenset(
 )
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
+_THINKING = frozenset("i we he she they initially first".split())
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
@@ -47,6 +48,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
     if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
+    if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:
+        return mark.only("word")  # "I thought at first it was nasal"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:

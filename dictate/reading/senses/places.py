@@ -56,7 +56,7 @@ class SiteFinder:
             here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         )
         covered = any(self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active)
-        if not here and (covered or self._is_graded_muscle(marks, place, candidates, active)):
+        if not here and (covered or self._is_graded_muscle(marks, place, candidates, active, nodes)):
             return False  # "Reflexes. At the ankles, absent ..."; "Tone normal. In the upper limbs, deltoid is 4/5"
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
@@ -71,10 +71,13 @@ class SiteFinder:
         return self._stands_behind(marks, place, candidates, active, nodes)
 
     def _is_graded_muscle(
-        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...]
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
     ) -> bool:
-        """A muscle with its grade right behind it, where what was spoken of has no grades."""
-        told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
+        """A muscle behind a comma with its grade right behind it, where what was spoken of has no grades."""
+        if not nodes or nodes[-1].main != "comma":
+            return False
+        behind = [mark for mark in marks[place + 1 : place + 6] if not mark.has("side", "filler")]
+        told = None if any(mark.has("unit") for mark in behind[1:2]) else next(iter(behind), None)
         muscle = all(self.items[name].kind == "grade" and not self.items[name].blanket for name in candidates)
         return muscle and told is not None and is_grade(told) and all(self.items[n].kind != "grade" for n in active)
 

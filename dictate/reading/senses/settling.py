@@ -10,6 +10,7 @@ from dictate.grammar import Item
 from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, only_this
 from dictate.reading.cells.reaching import reach
+from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
@@ -38,6 +39,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     versus(nodes)
     settle_neighbours(nodes, items)
     count_losses(nodes, items)
+    name_sums(nodes)
     give_units(nodes)
     tell_untested(nodes, items)
     answer_no(nodes)
@@ -269,10 +271,22 @@ def second_thoughts(nodes: list[Node]) -> None:
         if nodes[place].main != "contrast":
             continue
         clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
-        told = [n for n in clause if n.main in ("negation", "value", "number")]
+        behind = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 3 :]))
+        alone, told = [n.text for n in clause] == ["no"], {n.main for n in behind}
+        if alone and "item" not in told and told & {"value", "number", "negation", "side"}:
+            for node in nodes[place + 1 : place + 3]:
+                node.main = "filler"  # "but no, it was normal"; "but no, on the right"
+            nodes[place].main = "correction" if "side" in told else nodes[place].main
+            clause = behind
+        if len(clause) > 2 and clause[0].text == "no" and clause[1].main == "filler":
+            clause[0].main = "filler"  # "I thought it was nasal but no, it's more of a spastic dysarthria"
+        found = [n for n in clause if n.main in ("negation", "value", "number")]
         named = any(n.main in ("item", "side", "site") for n in clause)
         before = any(n.main == "item" for n in nodes[thought:place])
-        if told and before and not named and (told[-1].main != "negation" or clause[-1] is told[-1]):
+        sides = [[n.key("side") for n in part if n.main == "side"] for part in (nodes[thought:place], clause)]
+        if before and not found and sorted(map(len, sides)) == [1, 1] and sides[0] != sides[1]:
+            nodes[place].main = "correction"  # "I thought the drift was on the left but it was on the right"
+        if found and before and not named and (found[-1].main != "negation" or clause[-1] is found[-1]):
             nodes[place].main = "correction"
             for node in clause:
                 node.main = "filler" if node.main in ("severity", "word") else node.main

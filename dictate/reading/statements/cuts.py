@@ -12,6 +12,9 @@ from dictate.reading.statements.drafts import Cell
 
 _PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
+_ALL_OF_IT = frozenset(
+    {"it is all normal", "all normal", "it was all normal", "that was all normal", "all of it normal"}
+)
 _VERDICTS = frozenset({"not positive", "negative", "positive"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
@@ -30,6 +33,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # "three on recall and three on orienting", "one for the date"
     if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
         return True  # "left ptosis with compensatory tilt to the right"
+    if before and node.text in _ALL_OF_IT and not any(n.main != "stop" for n in following[:1]):
+        return False  # "Sensation, I went through everything and it's all normal"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
