@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 
 from dictate.grammar import Item
@@ -16,12 +16,12 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
+from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
 from dictate.reading.statements.weights import Statement
 
-_BETTER = ("well", "or rather", "rather", "or maybe")
 _AUXILIARIES = ("does", "did", "do")
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
@@ -229,68 +229,11 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
 
 
-def said_better(nodes: list[Node]) -> None:
-    """ "Dorsiflexion four, well, four minus really": the second number takes the place of the first."""
-    for place in range(1, len(nodes) - 2):
-        said = [n for n in nodes[place + 1 : place + 5] if n.text not in (",", "more", "like", "maybe", "say")]
-        one, well = nodes[place - 1], nodes[place]
-        if well.main != "comma" or one.mark.number is None or len(said) < 2 or said[0].text not in _BETTER:
-            continue
-        if said[1].mark.number is not None and said[1].mark.number.op == one.mark.number.op:
-            well.main = "correction"
-
-
 def not_in_position(nodes: list[Node]) -> None:
     """ "Not standing yet": no position of what is told behind it."""
     for one, two in itertools.pairwise(nodes):
         if two.main == "position" and one.main == "negation" and one.text.endswith("not"):
             one.main = two.main = "word"
-
-
-def hedged_reasons(nodes: list[Node]) -> None:
-    """ "Four plus, and I think that was pain": what is thought is why, and the finding in front of it is sure."""
-    for place, node in enumerate(nodes):
-        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
-        opens = place > 0 and nodes[place - 1].is_break
-        if node.main == "hedge" and opens and _is_no_finding(clause):
-            node.main = "word"
-
-
-def _is_no_finding(clause: Sequence[Node]) -> bool:
-    words = [n for n in clause if n.main != "filler"]
-    return bool(words) and clause[0].main == "filler" and all(n.main in ("word", "talk") for n in words)
-
-
-def second_thoughts(nodes: list[Node]) -> None:
-    """ "I thought there was a murmur but on listening again no": what is said behind the "but" takes it back.
-
-    Not where a side, a place or another name stands behind it: that is told of something else.
-    """
-    thought = next((i for i, n in enumerate(nodes) if n.text.split()[-1:] in (["thought"], ["wondered"])), len(nodes))
-    for place in range(thought + 1, len(nodes)):
-        if nodes[place].main != "contrast":
-            continue
-        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
-        behind = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 3 :]))
-        alone, told = [n.text for n in clause] == ["no"], {n.main for n in behind}
-        if alone and "item" not in told and told & {"value", "number", "negation", "side"}:
-            for node in nodes[place + 1 : place + 3]:
-                node.main = "filler"  # "but no, it was normal"; "but no, on the right"
-            nodes[place].main = "correction" if "side" in told else nodes[place].main
-            clause = behind
-        if len(clause) > 2 and clause[0].text == "no" and clause[1].main == "filler":
-            clause[0].main = "filler"  # "I thought it was nasal but no, it's more of a spastic dysarthria"
-        found = [n for n in clause if n.main in ("negation", "value", "number")]
-        named = any(n.main in ("item", "side", "site") for n in clause)
-        before = any(n.main == "item" for n in nodes[thought:place])
-        sides = [[n.key("side") for n in part if n.main == "side"] for part in (nodes[thought:place], clause)]
-        if before and not found and sorted(map(len, sides)) == [1, 1] and sides[0] != sides[1]:
-            nodes[place].main = "correction"  # "I thought the drift was on the left but it was on the right"
-        if found and before and not named and (found[-1].main != "negation" or clause[-1] is found[-1]):
-            nodes[place].main = "correction"
-            for node in clause:
-                node.main = "filler" if node.main in ("severity", "word") else node.main
-        return
 
 
 def takes_back(nodes: list[Node], place: int) -> bool:
