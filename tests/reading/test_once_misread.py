@@ -2342,6 +2342,25 @@ READ = [
         "Vibration at the right great toe 8 seconds. At the left great toe 5 seconds.",
         ["vibration right great_toe measured 8", "vibration left great_toe measured 5"],
     ),
+    (
+        "Pupils right four and unreactive, left three, reacts but sluggishly.",
+        [
+            "pupil_size right measured 4",
+            "pupil_reaction right abnormal fixed",
+            "pupil_size left measured 3",
+            "pupil_reaction left abnormal sluggish",
+        ],
+    ),
+    ("Tone normal to low on the right.", ["tone right abnormal normal low"]),
+    (
+        "Pinprick reduced over the thumb, index and middle fingers on the right.",
+        [
+            "pinprick right thumb abnormal reduced",
+            "pinprick right index_finger abnormal reduced",
+            "pinprick right middle_finger abnormal reduced",
+        ],
+    ),
+    ("Sats ninety four percent on forty percent oxygen.", ["oxygen_saturation measured 94"]),
 ]
 
 

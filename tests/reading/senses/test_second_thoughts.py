@@ -32,7 +32,7 @@ def test_what_was_only_thought_is_taken_back(rows, phrase, findings):
         ("Left deltoid four, well, four minus.", ["strength_deltoid left measured 4-"]),
         (
             "Left deltoid four, well, biceps four minus.",
-            ["strength_deltoid left measured 4", "strength_biceps measured 4-"],
+            ["strength_deltoid left measured 4", "strength_biceps left measured 4-"],
         ),
     ],
 )
