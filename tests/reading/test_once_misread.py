@@ -2361,6 +2361,31 @@ READ = [
         ],
     ),
     ("Sats ninety four percent on forty percent oxygen.", ["oxygen_saturation measured 94"]),
+    (
+        (
+            "Upper limbs. Tone, power, coordination normal, reflexes two plus. Now the lower limbs. No "
+            "wasting. Tone normal."
+        ),
+        [
+            "strength_upper_limb normal",
+            "coordination_all upper_limb normal",
+            "reflex_upper_limb measured 2+",
+            "bulk lower_limb normal",
+            "tone lower_limb normal",
+        ],
+    ),
+    (
+        (
+            "On the left, ankle dorsiflexion is two, toe extension two. Reflexes two plus and equal at the "
+            "knees and ankles."
+        ),
+        [
+            "strength_tibialis_anterior left measured 2",
+            "strength_extensor_hallucis_longus left measured 2",
+            "reflex_patellar measured 2+",
+            "reflex_achilles measured 2+",
+        ],
+    ),
 ]
 
 

@@ -72,12 +72,14 @@ class _Region:
         self.lexicon, self.limbs = lexicon, limbs
         self.current: LimbTitle | None = None
         self.alone = False  # a sentence of its own opened it
+        self.fresh = False  # and nothing was told behind that yet
         self.here: set[Component] = set()
         self.known: set[Component] = set()  # what was told of a limb
 
     def begin(self, opener: LimbTitle, sentence: Sequence[Mark], *, alone: bool) -> None:
         """Open a limb. alone: in a sentence that tells of nothing else."""
         self.current, self.alone, self.here = opener, alone, _components(sentence, self.lexicon)
+        self.fresh = alone
         self.known |= self.here
 
     def end(self) -> None:
@@ -105,11 +107,22 @@ class _Region:
         said = [names for mark in sentence if (names := names_of(mark))]
         return all(any(can_be_of(name, whole, self.lexicon.items, self.limbs) for name in names) for names in said)
 
+    def _some_of(self, sentence: Sequence[Mark], title: LimbTitle) -> bool:
+        """Whether some of what is named can be of the limb, and no other place is."""
+        whole = replace(title, site=limb_of(title.site))
+        named = {name for mark in sentence for name in names_of(mark)}
+        elsewhere = has_side(sentence) or any(_elsewhere(mark, title.site) for mark in sentence)
+        return not elsewhere and any(can_be_of(name, whole, self.lexicon.items, self.limbs) for name in named)
+
     def goes_on(self, sentence: Sequence[Mark], *, last: bool) -> bool:
         """Whether the sentence is of the limb in force too. last: no limb follows."""
         if self.current is None:
             return False
         known = (self.known if self.alone else set()) | self.here
+        fresh, self.fresh = self.fresh, False
+        if fresh and not last and self._some_of(sentence, self.current):
+            self.known |= _components(sentence, self.lexicon)
+            return True  # "Upper limbs. Tone, power, coordination normal."
         if not _goes_on(sentence, self.current, self.lexicon, self.limbs, known if last else None, alone=self.alone):
             return False
         self.known |= set() if last else _components(sentence, self.lexicon)
