@@ -60,7 +60,6 @@ READ = [
     ("Cerebellar signs. Finger nose normal.", ["finger_nose normal"]),
     ("Cranial nerves. Left eye fails to abduct, otherwise full.", ["abduction_deficit left present"]),
     ("Reflexes. All reflexes absent except the right biceps.", ["reflex_all measured 0"]),
-    ("Power normal except the left deltoid.", ["strength_all normal"]),
     ("All muscles five except left deltoid four.", ["strength_all measured 5", "strength_deltoid left measured 4"]),
     (
         "Power in the right arm proximally four, distally two.",
@@ -2130,7 +2129,7 @@ READ = [
         "Vibration (128 tuning fork): great toes 0 of 8 right and 0 of 8 left.",
         ["vibration right great_toe measured 0/8", "vibration left great_toe measured 0/8"],
     ),
-    ("Skew absent on cover test.", ["skew absent (on cover test)"]),
+    ("Skew absent on cover test.", ["skew absent"]),
     ("No symptoms on standing at two minutes.", ["orthostatic_symptoms absent"]),
     ("Voice nasal by the time she has counted to fifty.", ["voice abnormal nasal"]),
     (
@@ -2475,6 +2474,340 @@ READ = [
             "orientation_person normal",
             "orientation_place normal",
             "orientation_time abnormal disoriented",
+        ],
+    ),
+    ("Power normal except the left deltoid.", ["strength_all normal", "strength_deltoid left abnormal not normal"]),
+    (
+        (
+            "Reflexes two plus on the right throughout, three plus on the left in the arm and at the knee, "
+            "ankle is two, the left toe is up, the right is down."
+        ),
+        [
+            "reflex_all right measured 2+",
+            "reflex_upper_limb left measured 3+",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles left measured 2+",
+            "plantar_response left abnormal extensor",
+            "plantar_response right normal flexor",
+        ],
+    ),
+    (
+        "Reflexes 2+ on the left, ankle is 2, the left toe is up.",
+        ["reflex_all left measured 2+", "reflex_achilles left measured 2+", "plantar_response left abnormal extensor"],
+    ),
+    (
+        (
+            "Tone was increased on the right arm with cogwheeling at the wrist, worse when she did "
+            "something with the other hand, the left arm was normal."
+        ),
+        [
+            "tone right arm abnormal increased",
+            "tone right wrist abnormal cogwheel rigidity (worse when she did something with the other hand)",
+            "tone left arm normal",
+        ],
+    ),
+    (
+        "Mild left facial droop, lower face only, forehead is spared.",
+        ["facial_strength left abnormal mild facial droop lower face only forehead is spared"],
+    ),
+    ("I thought there was a soft murmur at the apex but on listening again no.", ["murmur apex absent"]),
+    ("I thought tone was a bit increased but really it was normal.", ["tone normal"]),
+    (
+        "I initially thought the left plantar was up but on repeating it was flexor.",
+        ["plantar_response left normal flexor"],
+    ),
+    ("I thought there was a tremor of the right hand but no rigidity.", ["tremor right hand present", "tone normal"]),
+    (
+        "I thought power was reduced on the right but normal on the left.",
+        ["strength_all right abnormal reduced", "strength_all left normal"],
+    ),
+    (
+        "Finger tapping slow and small on the right, on the left it was fine. Foot taps likewise.",
+        [
+            "finger_taps right abnormal slow and small",
+            "finger_taps left normal",
+            "toe_taps right abnormal slow and small (as finger taps)",
+            "toe_taps left normal (as finger taps)",
+        ],
+    ),
+    (
+        (
+            "Power was full throughout except for right shoulder abduction which was four plus, and I think "
+            "that was pain."
+        ),
+        ["strength_all normal", "strength_deltoid right measured 4+"],
+    ),
+    ("Higher functions I didn't formally test but she gave a clear history.", ["mental_status_all not_examined"]),
+    (
+        "Oriented to person and place but he missed the date by two days.",
+        ["orientation_person normal", "orientation_place normal", "orientation_time abnormal disoriented (two days)"],
+    ),
+    (
+        ("Upper limbs. Tone normal. Power five throughout. Lower limbs. Tone increased. Power four throughout."),
+        [
+            "tone upper_limb normal",
+            "strength_upper_limb measured 5",
+            "tone lower_limb abnormal increased",
+            "strength_lower_limb measured 4",
+        ],
+    ),
+    (
+        (
+            "Upper limbs, tone, power and reflexes all normal. Lower limbs now. Tone normal. Power on the "
+            "right was five throughout."
+        ),
+        [
+            "tone upper_limb normal",
+            "strength_upper_limb normal",
+            "reflex_upper_limb normal",
+            "tone lower_limb normal",
+            "strength_lower_limb right measured 5",
+        ],
+    ),
+    (
+        "Okay, moving on to the legs now. Tone normal. Power five throughout. Reflexes normal throughout.",
+        ["tone leg normal", "strength_lower_limb measured 5", "reflexes_all normal"],
+    ),
+    ("Pinprick reduced. Legs. Power normal.", ["pinprick abnormal reduced", "strength_all normal"]),
+    (
+        "On the left side hip flexion is four minus, ankle dorsiflexion is four, rest five by five.",
+        [
+            "strength_iliopsoas left measured 4-",
+            "strength_tibialis_anterior left measured 4",
+            "strength_all left measured 5",
+        ],
+    ),
+    ("Power four in hip flexion, rest five.", ["strength_iliopsoas measured 4", "strength_all measured 5"]),
+    ("Left knee jerk absent, rest 2+.", ["reflex_patellar left measured 0", "reflex_all measured 2+"]),
+    (
+        "Ankle jerk three plus on the right and four plus on the left with sustained clonus.",
+        ["reflex_achilles right measured 3+", "reflex_achilles left measured 4+", "clonus left present sustained"],
+    ),
+    (
+        "Ankle jerks 4+ bilaterally with 5 beats of clonus.",
+        ["reflex_achilles both measured 4+", "clonus both present 5 beats"],
+    ),
+    (
+        ("Cerebellar signs, finger nose test there is mild intention tremor on the left hand, right is normal."),
+        ["finger_nose left abnormal mild intention tremor", "finger_nose right normal"],
+    ),
+    ("Cerebellar signs were present on the left.", ["coordination_all left abnormal cerebellar signs"]),
+    (
+        "There's a bit of a postural tremor both hands which he says his father had.",
+        ["tremor both hand present a bit postural"],
+    ),
+    (
+        (
+            "He had reduced pinprick over the dorsum of the left foot and lateral shin, sparing the sole. "
+            "Light touch was the same distribution."
+        ),
+        [
+            "pinprick left dorsum_foot abnormal reduced",
+            "pinprick left lateral_shin abnormal reduced",
+            "light_touch left dorsum_foot abnormal reduced (as pinprick)",
+            "light_touch left lateral_shin abnormal reduced (as pinprick)",
+        ],
+    ),
+    (
+        "Pinprick reduced in the feet, normal in the hands. Light touch the same.",
+        [
+            "pinprick foot abnormal reduced",
+            "pinprick hand normal",
+            "light_touch foot abnormal reduced (as pinprick)",
+            "light_touch hand normal (as pinprick)",
+        ],
+    ),
+    (
+        "Tinel's at the fibular head, negative on the right, positive on the left.",
+        ["tinel right fibular_head absent", "tinel left fibular_head present"],
+    ),
+    (
+        (
+            "Coordination in the arms was fine, in the legs I couldn't really do heel shin on the left "
+            "because of the weakness, the right one was okay."
+        ),
+        [
+            "coordination_all arm normal",
+            "heel_shin left not_assessable (because of the weakness)",
+            "heel_shin right normal",
+        ],
+    ),
+    ("Romberg, a bit of sway, not positive.", ["romberg normal (a bit of sway)"]),
+    (
+        "The left eye does not adduct fully and there is nystagmus of the abducting right eye.",
+        ["adduction_deficit left present", "nystagmus right present abducting"],
+    ),
+    ("Cranial nerves, look, they were pretty much unremarkable.", ["cranial_nerves_all normal"]),
+    (
+        "No carotid bruits, and no tenderness over the temporal arteries.",
+        ["carotid_bruit absent", "temporal_artery normal"],
+    ),
+    (
+        "Motor, tone, I'd call it mildly increased in the left leg, normal elsewhere.",
+        ["tone left leg abnormal mildly increased", "tone normal"],
+    ),
+    (
+        "Left hip flexors four plus and left dorsiflexors four, well, four minus really.",
+        ["strength_iliopsoas left measured 4+", "strength_tibialis_anterior left measured 4-"],
+    ),
+    (
+        (
+            "Reflexes two plus in the arms, ankles two plus on the right, three plus on the left with three "
+            "beats of clonus."
+        ),
+        [
+            "reflex_upper_limb measured 2+",
+            "reflex_achilles right measured 2+",
+            "reflex_achilles left measured 3+",
+            "clonus left present 3 beats",
+        ],
+    ),
+    (
+        "Cranial nerves, I couldn't see the fundi because the pupils were small.",
+        ["fundi not_assessable (because the pupils were small)"],
+    ),
+    ("Power was grossly full, though he couldn't really cooperate with formal testing.", ["strength_all normal"]),
+    (
+        ("In the motor system, bulk and tone are normal. In the upper limbs, deltoid is four by five on both sides."),
+        ["bulk normal", "tone normal", "strength_deltoid both measured 4"],
+    ),
+    (
+        "Hand grip is hundred percent. After twenty repetitions deltoid became three by five on the right.",
+        ["strength_deltoid right measured 3"],
+    ),
+    (
+        "Lower limbs, hip flexors four by five bilaterally, rest of the muscles are five by five.",
+        ["strength_iliopsoas both measured 4", "strength_lower_limb measured 5"],
+    ),
+    (
+        "Reflexes, right side brisker than the left, three plus versus two plus.",
+        ["reflex_all right measured 3+", "reflex_all left measured 2+"],
+    ),
+    (
+        "Power less on the left than the right, four versus five.",
+        [
+            "strength_all abnormal less on the left than the right",
+            "strength_all left measured 4",
+            "strength_all right measured 5",
+        ],
+    ),
+    (
+        "Coordination, normal finger nose on the left, can't on the right.",
+        ["finger_nose left normal", "finger_nose right abnormal can not"],
+    ),
+    (
+        (
+            "He can sit on the edge of the bed with help of one, not standing yet. BP one seventy two over "
+            "ninety four, pulse 92."
+        ),
+        ["blood_pressure measured 172/94", "heart_rate measured 92"],
+    ),
+    ("No peripheral oedema, calves soft.", ["edema absent"]),
+    (
+        "Tone is flaccid in the right arm and, if anything, a little increased in the right leg.",
+        ["tone right arm abnormal flaccid", "tone right leg abnormal a little increased"],
+    ),
+    (
+        "Facial sensation normal except for a slight reduction over the left V2 and V3.",
+        [
+            "facial_sensation normal",
+            "facial_sensation left v2 abnormal slight reduction",
+            "facial_sensation left v3 abnormal slight reduction",
+        ],
+    ),
+    (
+        "Tone normal except the left leg and the right arm.",
+        ["tone normal", "tone left leg abnormal not normal", "tone right arm abnormal not normal"],
+    ),
+    ("Tone, axial rigidity more than limb.", ["tone neck abnormal rigidity (more than limb)"]),
+    (
+        "Power 5 on the right, on the left arm 3, leg 4.",
+        ["strength_all right measured 5", "strength_upper_limb left measured 3", "strength_lower_limb left measured 4"],
+    ),
+    (
+        "Reflexes 3+ on the left, 2+ on the right, ankle absent.",
+        ["reflex_all left measured 3+", "reflex_all right measured 2+", "reflex_achilles measured 0"],
+    ),
+    ("I thought the drift was on the left but it was on the right.", ["pronator_drift right present"]),
+    ("I thought the tone was up but no, it was normal.", ["tone normal"]),
+    ("I thought there was a tremor but no, there is none.", ["tremor absent"]),
+    ("I wondered about drift but no, power was full.", ["pronator_drift absent", "strength_all normal"]),
+    ("I thought there was drift on the left but no, on the right.", ["pronator_drift right present"]),
+    (
+        "I thought there was drift on the left and a tremor on the right.",
+        ["pronator_drift left present", "tremor right present"],
+    ),
+    (
+        ("Speech is slightly slurred, I thought at first it was nasal but no it's more of a spastic dysarthria."),
+        ["speech abnormal slightly slurred", "speech abnormal spastic dysarthria"],
+    ),
+    ("Left arm drifts down when I hold both up.", ["pronator_drift left arm present"]),
+    (
+        "Fasciculations in the deltoids and biceps bilaterally.",
+        ["fasciculations both deltoid present", "fasciculations both biceps present"],
+    ),
+    (
+        "GCS is E3 V4 M5, so twelve.",
+        ["gcs_eye measured 3", "gcs_verbal measured 4", "gcs_motor measured 5", "gcs_total measured 12"],
+    ),
+    ("Slight jerky pursuit, which is normal for her age.", ["pursuit abnormal slight jerky pursuit"]),
+    (
+        "Sensation, I went through everything and it's all normal, no sensory level.",
+        ["sensory_all normal", "sensory_level absent"],
+    ),
+    (
+        "Cranial nerves, nothing to find except she's a bit deaf on the right.",
+        ["cranial_nerves_all normal", "hearing right abnormal a bit deaf"],
+    ),
+    ("Romberg, I meant to do that but forgot.", ["romberg not_examined"]),
+    ("Left facial droop has now completely resolved.", ["facial_strength left normal"]),
+    ("Sensation is back to normal.", ["sensory_all normal"]),
+    (
+        "Vibration at the right great toe 8 seconds. At the left great toe 5 seconds.",
+        ["vibration right great_toe measured 8", "vibration left great_toe measured 5"],
+    ),
+    (
+        "Pupils right four and unreactive, left three, reacts but sluggishly.",
+        [
+            "pupil_size right measured 4",
+            "pupil_reaction right abnormal fixed",
+            "pupil_size left measured 3",
+            "pupil_reaction left abnormal sluggish",
+        ],
+    ),
+    ("Tone normal to low on the right.", ["tone right abnormal normal low"]),
+    (
+        "Pinprick reduced over the thumb, index and middle fingers on the right.",
+        [
+            "pinprick right thumb abnormal reduced",
+            "pinprick right index_finger abnormal reduced",
+            "pinprick right middle_finger abnormal reduced",
+        ],
+    ),
+    ("Sats ninety four percent on forty percent oxygen.", ["oxygen_saturation measured 94"]),
+    (
+        (
+            "Upper limbs. Tone, power, coordination normal, reflexes two plus. Now the lower limbs. No "
+            "wasting. Tone normal."
+        ),
+        [
+            "strength_upper_limb normal",
+            "coordination_all upper_limb normal",
+            "reflex_upper_limb measured 2+",
+            "bulk lower_limb normal",
+            "tone lower_limb normal",
+        ],
+    ),
+    (
+        (
+            "On the left, ankle dorsiflexion is two, toe extension two. Reflexes two plus and equal at the "
+            "knees and ankles."
+        ),
+        [
+            "strength_tibialis_anterior left measured 2",
+            "strength_extensor_hallucis_longus left measured 2",
+            "reflex_patellar measured 2+",
+            "reflex_achilles measured 2+",
         ],
     ),
 ]

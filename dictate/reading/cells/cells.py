@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cells.comparisons import both_compared, compares, take_comparison
 from dictate.reading.cells.corrections import amend
-from dictate.reading.cells.limb_parts import part_limbs, site_of_list
+from dictate.reading.cells.limb_parts import carry_side, part_limbs, site_of_list
 from dictate.reading.cells.limits import is_limit, take_limit
 from dictate.reading.cells.measures import with_help_aside
 from dictate.reading.cells.not_so import denies_another, elsewhere, keep_denied, not_so
@@ -138,6 +138,8 @@ class CellBuilder:
         """The cells with the sides, sites and parts of limbs that they share."""
         sited = any(self.items[c].sited or self.items[c].sites or self.items[c].site_items for c in candidates)
         cells = share(cells, sited=sited)
+        if any(self.items[c].blanket and self.items[c].kind == "grade" for c in candidates):
+            carry_side(cells, self.taker.plurals)
         sign = any(self.items[c].kind == "presence" for c in candidates)
         share_rated(cells, sign=sign, plurals=self.taker.plurals)
         if cells and cells[0].site and len({cell.site for cell in cells if cell.site}) == 1:

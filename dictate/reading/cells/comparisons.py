@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import itertools
+
 from dictate.model import Side
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
+from dictate.reading.statements.cuts import is_unknown
 from dictate.reading.statements.drafts import Cell
 
 _WAYS = ("to the left", "to the right", "to left", "to right")  # of the eyes, and no side
 _LESS = ("weaker", "brisker", "slower")  # of the side that is not as it should be
+_CIRCUMSTANCES = ("when", "while", "with", "if", "as", "whenever")
 _UNEVEN = ("unequal", "asymmetric", "asymmetrical", "asymmetrically")  # told of the two sides together
 
 
@@ -19,11 +23,13 @@ def compares(node: Node, following: list[Node], cell: Cell) -> bool:
 
 def take_comparison(cell: Cell, node: Node, following: list[Node]) -> int:
     """ "worse on the left", "greater than right": kept as detail; returns how many further nodes it took."""
-    taken = 0
-    words = [node.text]
-    cell.nodes.append(node)
+    when = _under_what(following) if cell.values else []
+    taken = len(when)
+    words = [node.text, *(n.text for n in when)]
+    cell.nodes.extend((node, *when))
+    following = following[taken:]
     placed = not cell.values and _is_place(following)
-    for place, after in enumerate([] if placed else following[:8]):
+    for place, after in enumerate([] if placed or when else following[:8]):
         way = after.main in ("side", "site", "direction", "compared") or after.text in _WAYS
         if way or after.main in ("filler", "comparison") or after.text == "than":
             words.append(after.text)
@@ -78,3 +84,10 @@ def both_compared(following: list[Node], *, told: bool = False) -> bool:
 def says_equal(node: Node) -> bool:
     """Equal on both sides, alone or at the end of a phrase ("full and equal")."""
     return node.mark.has("equal") or node.text.split()[-1] in ("equal", "symmetric", "symmetrical", "symmetrically")
+
+
+def _under_what(following: list[Node]) -> list[Node]:
+    """ "Worse when he did something with the other hand": up to the next break, where unknown words tell of it."""
+    clause = list(itertools.takewhile(lambda n: not n.is_break, following))
+    led = bool(clause) and clause[0].text in _CIRCUMSTANCES
+    return clause if led and any(is_unknown(n) or n.main == "rest" for n in clause) else []

@@ -18,6 +18,8 @@ _SIDES = ("left", "right")
 _SHORT_LIMBS = {"upper": "upper_limb", "lower": "lower_limb"}
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 
+_VERSUS = ("versus", "vs", "against", "compared with", "compared to", "as against")
+
 
 def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what words beside grades mean."""
@@ -196,3 +198,23 @@ def times(nodes: Sequence[Node]) -> None:
     for one, two in itertools.pairwise(nodes):
         if one.text == "x" and one.main == "word" and two.main == "number":
             two.main = "word"
+
+
+def versus(nodes: list[Node]) -> None:
+    """ "Brisker on the right than the left, three plus versus two plus": the second grade is of the other side."""
+    at = next((i for i, n in enumerate(nodes) if i and n.text in _VERSUS), 0)
+    numbers = [n for n in nodes[at - 1 : at + 2] if n.mark.number is not None] if at else []
+    sides = [n for n in nodes[:at] if n.main in ("side", "compared")]
+    compared = any(n.main in ("comparison", "compared") or n.text == "than" for n in nodes[:at])
+    if len(numbers) != 2 or len(sides) != 2 or not compared or any(n.mark.number for n in nodes[: at - 1]):
+        return
+    first, last = (i for i, n in enumerate(nodes) if n is sides[0] or n is sides[1])
+    for node in (*nodes[first + 1 : last], *sides):
+        node.main = "filler"
+    for node in (n for n in nodes[:at] if n.main == "value" and n.mark.number is None):
+        node.main = "filler"  # "brisker"
+    nodes[at].main = "comma"
+    for side, number in zip(sides, numbers, strict=True):
+        mark = replace(number.mark, end=number.mark.start, roles=side.mark.roles, number=None, text=side.text)
+        place = next(i for i, n in enumerate(nodes) if n is number)
+        nodes.insert(place, Node(mark, "side"))

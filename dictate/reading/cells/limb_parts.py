@@ -1,14 +1,19 @@
-"""Parts of the limb last spoken of ("right arm proximally four, distally two")."""
+"""Parts of the limb last spoken of ("right arm proximally four, distally two"), and the side two places share."""
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Collection, Sequence
 
+from dictate.model import Side
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Cell
 
 PARTS = ("proximal", "distal")
+MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
+_FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
+_OF = ("of", "the")
 
 
 def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
@@ -48,3 +53,55 @@ def site_of_list(names: Sequence[Node], cell: Cell, lexicon: Lexicon) -> str:
     """ "Normal tone, power and reflexes in the upper limbs": a place inside the last name is of all of them."""
     _, link, place = names[-1].text.partition(" in ") if len(names) > 1 else ("", "", "")
     return lexicon.site_in(place) if link and cell.site_node is None else ""
+
+
+def carry_side(cells: Sequence[Cell], plurals: Collection[str]) -> None:
+    """ "Reflexes three plus on the left in the arm, ankle is two": of the parts of a whole, up to the next side."""
+    side = None
+    wholes: set[Side | None] = set()
+    for one, two in itertools.pairwise(cells):
+        wholes |= {one.side} if one.site_node is None else set()
+        if {Side.LEFT, Side.RIGHT} <= wholes:
+            return  # "3+ on the left, 2+ on the right, ankle absent": of which, nobody said
+        said = next((n for n in reversed(one.nodes) if n.main == "side"), None)
+        if said is not None:
+            side = one.side if said.text.startswith("on the ") else None
+        if one.closed or two.excepted or one.side is not side or side is None or two.side is not None:
+            continue
+        if two.values and two.site_node is not None and two.site_node.text.split()[-1] not in plurals:
+            two.side = side
+
+
+def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | None:
+    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
+
+    Not where the second has no sides ("right quadriceps and tongue"). listed: a comma, and an "and" closes the list.
+    """
+    if second.key("site") in MIDLINE:
+        return None
+    site, link = cell.site_node, cell.links[-1] if cell.links else None
+    if site is None:
+        return None
+    inner = next((n for n in cell.nodes if n.main == "side" and n.mark.start == site.mark.end), None)
+    if inner is not None and link is not None and cell.nodes[-1] is not inner and site.text.split()[-1] in _OF:
+        return inner  # "the dorsum of the left foot and lateral shin"
+    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
+    if led := _led_by_side(before):
+        return led
+    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
+    fingers = fingers or (listed and all(n.mark.start < site.mark.start for n in cell.values))
+    if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
+        return None
+    if fingers:
+        return next((n for n in before if n.main == "side"), None)
+    tight = bool(before) and (before[-1].mark.end == site.mark.start or cell.nodes == [before[-1], site])
+    return before[-1] if tight and before[-1].main == "side" else None
+
+
+def _led_by_side(before: Sequence[Node]) -> Node | None:
+    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
+    side = next((n for n in before if n.main == "side"), None)
+    named = next((n for n in reversed(before) if n.main == "item"), None)
+    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
+        return None
+    return side

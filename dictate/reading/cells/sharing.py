@@ -7,19 +7,17 @@ from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
+from dictate.reading.cells.limb_parts import MIDLINE
 from dictate.reading.cells.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.cells.new_cells import places_first
 from dictate.reading.cells.not_so import keep_but
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.statements.drafts import Cell
 
-_MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
-_FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
-
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
-    full = _excepted_joined([c for c in cells if c.nodes])
+    full = _without_lead(_excepted_joined([c for c in cells if c.nodes]))
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
@@ -67,6 +65,20 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_misses(result)
     _share_places(result, sited=sited)
     return result
+
+
+def _without_lead(cells: list[Cell]) -> list[Cell]:
+    """ "Tinel's at the fibular head, negative on the right, positive on the left": the place is of both sides."""
+    if len(cells) < 3 or not cells[0].empty or cells[0].side is not None or cells[0].site_node is None:
+        return cells
+    lead, *rest = cells
+    told = all(any(n.mark.has("absent", "present") for n in cell.values) for cell in rest[:2])
+    placed = any(cell.site_node not in (None, lead.site_node) for cell in rest)
+    if not told or placed or {cell.side for cell in rest[:2]} != {Side.LEFT, Side.RIGHT}:
+        return cells
+    for cell in rest:
+        cell.site_node, cell.nodes = lead.site_node, [*lead.nodes, *cell.nodes]
+    return rest
 
 
 def _excepted_joined(cells: list[Cell]) -> list[Cell]:
@@ -174,6 +186,7 @@ def _take_over(cell: Cell, before: Cell) -> None:
         return
     own = bool(cell.modifiers) and all(n.mark.number is not None for n in before.values)
     cell.values, cell.negated, cell.units = [] if own else before.values, before.negated, before.units
+    cell.contrary, cell.excepted = before.contrary, cell.excepted or before.excepted  # "except the left V2 and V3"
     named = cell.site_node is not None and cell.site_node.mark.has("alone")  # "mild, and the neck is rigid"
     cell.modifiers = cell.modifiers or ([] if named else before.modifiers)
 
@@ -187,13 +200,14 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
     for one, two in reversed(list(itertools.pairwise(cells))):
         joined = bool(one.links) or (listed and one.split and one.values == two.values and not one.closed)
         listed = False
-        if one.site_node is None or two.site_node is None or not joined or not two.values:
+        named = not (one.values or one.modifiers or two.modifiers) and any(n.main == "item" for n in cells[0].nodes)
+        if one.site_node is None or two.site_node is None or not joined or not (two.values or named):
             continue
         told = one.modifiers and any(n.main == "item" for n in one.nodes)  # "coarse on the right hand and fine ..."
         if not (one.values or one.negated or one.excepted or told):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
-        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
+        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in MIDLINE
         if alike and side is not None and two.side is not None:
             listed = True
             one.side, one.nodes = two.side, [*one.nodes, side]
@@ -236,7 +250,12 @@ def _differ(cell: Cell, before: Cell) -> None:
 
 
 def _measured_alike(one: Cell, two: Cell) -> bool:
-    """Two numbers of the two sides, of which only the second has its place."""
+    """Two numbers of the two sides, of which only the second has its place.
+
+    Not "two plus on the right throughout, three plus in the left arm", nor "5 on the right, on the left arm 3, leg 4".
+    """
+    if any(n.main == "throughout" for n in one.nodes) or one.side_first is not two.side_first:
+        return False
     numbers = [sum(n.mark.number is not None for n in cell.values) for cell in (one, two)]
     return two.site_node is not None and {one.side, two.side} == {Side.LEFT, Side.RIGHT} and numbers == [1, 1]
 
@@ -266,35 +285,3 @@ def share_conditions(cells: list[Cell], kinds: set[str]) -> None:
 
 def _conditions(cell: Cell) -> list[Node]:
     return [n for n in cell.modifiers if n.main == "qualifier"]
-
-
-def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | None:
-    """The side of "right face and arm", which the second site shares: said before the first, and only "and" between.
-
-    Not where the second has no sides ("right quadriceps and tongue"). listed: a comma, and an "and" closes the list.
-    """
-    if second.key("site") in _MIDLINE:
-        return None
-    site, link = cell.site_node, cell.links[-1] if cell.links else None
-    if site is None:
-        return None
-    before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
-    if led := _led_by_side(before):
-        return led
-    fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
-    fingers = fingers or (listed and all(n.mark.start < site.mark.start for n in cell.values))
-    if not fingers and (link is None or link.mark.start < site.mark.start or link.mark.start - site.mark.end > 0):
-        return None
-    if fingers:
-        return next((n for n in before if n.main == "side"), None)
-    tight = bool(before) and (before[-1].mark.end == site.mark.start or cell.nodes == [before[-1], site])
-    return before[-1] if tight and before[-1].main == "side" else None
-
-
-def _led_by_side(before: Sequence[Node]) -> Node | None:
-    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
-    side = next((n for n in before if n.main == "side"), None)
-    named = next((n for n in reversed(before) if n.main == "item"), None)
-    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
-        return None
-    return side

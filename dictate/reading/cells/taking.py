@@ -8,15 +8,12 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
 from dictate.reading.cells.corrections import OPPOSITE
-from dictate.reading.cells.limb_parts import PARTS
+from dictate.reading.cells.limb_parts import PARTS, shared_side
 from dictate.reading.cells.new_cells import another_kind, closes_list, tells_abnormal, value_first
 from dictate.reading.cells.not_so import denies, end_denial, found_there
 from dictate.reading.cells.owners import Owners
 from dictate.reading.cells.reaching import WHOLE_LIMBS
 from dictate.reading.cells.reasons import give_reason
-from dictate.reading.cells.sharing import (
-    shared_side,
-)
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.kinds import LEVELS, says_unable
 from dictate.reading.phrases.lexicon import Lexicon

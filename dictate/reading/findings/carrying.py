@@ -108,7 +108,8 @@ class SideCarrier:
             return
         graded = item.kind == "grade" and not item.blanket
         if context.heading_side is not None and (graded or not context.heading_of_grades):
-            draft.side = context.heading_side
+            equal = any(n.mark.has("equal") for n in statement.nodes)  # behind "On the left, ...": of both again
+            draft.side = Side.BOTH if equal else context.heading_side
         elif context.adjective_scale and not item.blanket and context.adjective_scale in (item.scale, item.listed_with):
             own = any(n.main == "side" for n in statement.nodes)
             draft.side = None if own or self._is_plural(statement) else context.adjective_side

@@ -10,6 +10,8 @@ from dictate.model import Grade, Side
 from dictate.reading.statements.drafts import Draft
 from dictate.reading.statements.weights import Statement
 
+_OF_SIGN = ("filler", "severity", "qualifier", "unit", "number", "negation")  # what stands before a sign
+
 
 def side_of_list(
     statements: Sequence[Statement],
@@ -45,6 +47,23 @@ def side_of_list(
     for draft in listed:
         draft.side = drafts[-1].side
         draft.spans.append(span)
+
+
+def side_of_company(statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item]) -> None:
+    """ "Four plus on the left with sustained clonus": what was found with it was found on that side."""
+    for one, two in itertools.pairwise(statements):
+        lead = [*one.after, *two.before]
+        place = next((i for i in range(len(lead) - 1, -1, -1) if lead[i].text.split()[0] == "with"), 0)
+        if not place or lead[place - 1].main != "side" or not all(n.main in _OF_SIGN for n in lead[place:]):
+            continue
+        if any(n.main == "side" for n in two.after):
+            continue
+        for draft in drafts:
+            item = items[draft.item]
+            named = any(start <= two.names[0].mark.start < end for start, end in draft.spans)
+            if named and draft.side is None and item.sided == "paired" and item.kind == "presence":
+                draft.side = Side(lead[place - 1].key("side"))
+                draft.spans.append((lead[place - 1].mark.start, lead[place - 1].mark.end))
 
 
 def _listed(drafts: Sequence[Draft], items: dict[str, Item]) -> Iterator[Draft]:

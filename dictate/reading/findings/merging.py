@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
-from dictate.reading.findings.list_sides import side_of_list
+from dictate.reading.findings.list_sides import side_of_company, side_of_list
 from dictate.reading.findings.reassigning import but_for_copies, plain_regions, rated_not_rating
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.bare import WHOLE_SIDES
@@ -177,6 +177,7 @@ def merge_sentence(
     rated_not_rating(drafts, items)
     pair_like_neighbours(drafts, items, grammar.scales)
     side_of_list(statements, drafts, items, grammar.scales, grammar.common.plurals)
+    side_of_company(statements, drafts, items)
     whole_sides([node for statement in statements for node in statement.nodes], drafts, items)
     return drafts
 
@@ -282,10 +283,10 @@ def as_said_before(
     last = said[-1] if said else None
     if last is None or items[name].kind != items[last.item].kind or items[last.item].blanket:
         return []
-    if items[name].kind not in ("normality", "grade") or items[name].scale != items[last.item].scale:
+    worded = items[name].kind == "quantity" and last.status in (Status.NORMAL, Status.ABNORMAL)  # "slow", no count
+    if not worded and (items[name].kind not in ("normality", "grade") or items[name].scale != items[last.item].scale):
         return []
     detail = [f"as {items[last.item].name}"]
     alike = [one for one in said if one.item == last.item]
-    sides = {one.side for one in alike}
-    told = alike if len(sides) == len(alike) and None not in sides else [last]
+    told = alike if len({(one.side, one.site) for one in alike}) == len(alike) else [last]
     return [replace(one, item=name, spans=[*one.spans, *spans], detail=detail, corrected=[]) for one in told]

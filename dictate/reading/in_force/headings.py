@@ -29,6 +29,11 @@ def _examined_in(nodes: list[Node]) -> int:
     return shown if place < shown <= place + 4 else -1
 
 
+def _is_test(node: Node) -> bool:
+    """A name of what was examined, and none of what was found."""
+    return node.main == "item" and not node.sign and node.mark.has("item")
+
+
 def _before(nodes: list[Node], end: int, *, items: bool) -> tuple[Node | None, Node | None, list[Node]]:
     """The body part right before a place, its side in front of it, and the nodes before both.
 
@@ -189,6 +194,9 @@ class HeadingReader:
         if not said or said[0].main != "item" or not said[0].text.endswith(("signs", "findings")):
             return []
         title, after = said[0], said[1:]
+        listed = len(after) > 1 and after[0].main == "comma" and (after[1].main == "negation" or _is_test(after[1]))
+        if listed:
+            after[0].main = "colon"  # "Cerebellar signs, finger nose test normal"
         colon = bool(after) and after[0].main == "colon"
         if not (colon and (len(after) == 1 or any(n.main == "item" for n in after))) and after:
             return []

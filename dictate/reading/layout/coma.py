@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
 
 _GROUP = "coma_scale"
 _TOTAL = "gcs_total"
@@ -14,6 +15,7 @@ _PARTS = frozenset({"gcs_eye", "gcs_verbal", "gcs_motor"})
 _RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
 _FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
+_TOTAL = "gcs_total"
 _NEAR = 16  # marks from one part to the next
 _TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
 _BETWEEN = ("filler", "colon", "comma")
@@ -66,6 +68,20 @@ def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
         if place and marks[place - 1].text == "four":
             result[place - 1] = marks[place - 1].only("filler")
     return result
+
+
+def name_sums(nodes: list[Node]) -> None:
+    """ "E three V four M five, so twelve": the number behind the last part is their sum, where it is that."""
+    parts = [i for i, n in enumerate(nodes) if n.main == "item" and {*n.candidates} <= _PARTS]
+    behind = [n for n in nodes[parts[-1] + 1 :] if n.main == "number"] if len(parts) >= len(_PARTS) else []
+    told = [next((n for n in nodes[at + 1 : at + 4] if n.mark.number is not None), None) for at in parts[-3:]]
+    points = [n.mark.number.a for n in told if n is not None and n.mark.number is not None]
+    if len(behind) < 2 or len(points) != len(_PARTS) or any(n.main == "item" for n in nodes[parts[-1] + 1 :]):
+        return
+    total = behind[1]
+    if total.mark.number is not None and total.mark.number.a == sum(points):
+        mark = replace(total.mark, end=total.mark.start, number=None, roles=(Role("item", _TOTAL),))
+        nodes.insert(nodes.index(total), Node(mark, "item", candidates=(_TOTAL,)))
 
 
 def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:

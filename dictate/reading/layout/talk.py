@@ -50,7 +50,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             talk.remove(i)
         if talk and end - start <= (_RUN_ON if marked else _UNMARKED):
             told = len(found_in(marks[start : talk[0]])) >= _FOUND
-            stretches = [(_reach(marks, talk[0], start, end)[0] if told else start, end)]
+            stretches = [(_reach(marks, talk[0], start, end)[0] if told else _aside(marks, start, talk[0]), end)]
         else:
             stretches = [_reach(marks, i, start, end) for i in talk]
         for first, last in stretches:
@@ -160,6 +160,14 @@ def _reach(marks: Sequence[Mark], place: int, start: int, end: int) -> tuple[int
     while last < min(end, place + _AHEAD) and not marks[last].has("item", "sign", "alone", "heading"):
         last += 1
     return first, last
+
+
+def _aside(marks: Sequence[Mark], start: int, talk: int) -> int:
+    """ "A postural tremor of both hands which he says his father had": talk from the "which" on, where a sign stands
+    in front of it; else the whole clause.
+    """
+    which = next((i for i in range(start, talk) if marks[i].text == "which"), start)
+    return which if any(mark.has("item", "sign", "alone") for mark in marks[start:which]) else start
 
 
 def _clauses(marks: Sequence[Mark]) -> list[tuple[int, int]]:

@@ -176,7 +176,7 @@ class _Reader(Cardinals):
         """ "142 on 84", "142 by 84", "four by five", "six by nine": other words for over, where nothing else fits."""
         if word not in {"on", "by"} or (two := self.cardinal(second)) is None:
             return False
-        if a >= 60 and 30 <= two[0] < a:
+        if a >= 60 and 30 <= two[0] < a and self.at(two[1]) not in ("percent", "%"):  # "100 on 40 percent" oxygen
             return True
         lines = CHART_LINES.get(int(a), ())
         return word == "by" and (two[0] in lines or a <= two[0] == 5) and self.at(two[1]) not in _LENGTHS

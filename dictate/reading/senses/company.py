@@ -25,6 +25,8 @@ _CAUSES = frozenset(
 _COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
+_THINKING = frozenset("i we he she they initially first".split())
+_TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 
@@ -43,9 +45,16 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
-        return mark.only("rest")
+        return replace(mark, roles=(Role("rest"),), text="the rest")
     if mark.text == "everything else" and place and _is_graded(marks[place + 1 : place + 3]):
         return replace(mark, text="the rest")  # of the muscles; else nobody knows of what
+    if mark.number is not None and (after in _TRIALS or _is_difference(marks, place)):
+        return mark.only("word")  # "after twenty repetitions", "improved by three millimetres"
+    parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
+    if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
+        return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
+    if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:
+        return mark.only("word")  # "I thought at first it was nasal"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
@@ -62,6 +71,11 @@ def _opens(marks: Sequence[Mark]) -> bool:
     if len(marks) < 2 or marks[1].has("stop"):
         return False
     return not (marks[1].has("side", "site", "conj") or is_preposition(marks[1]))
+
+
+def _is_difference(marks: Sequence[Mark], place: int) -> bool:
+    said = [mark.text for mark in marks[max(0, place - 2) : place]]
+    return said[-1:] == ["improved by"] or said in (["improved", "by"], ["improves", "by"], ["worsened", "by"])
 
 
 def qualifies_next(marks: Sequence[Mark], place: int) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
+from dictate.reading.statements.cuts import is_unknown
 
 _ON_THE_WAY = frozenset({"the", "with", "to", "that", "on", "of", "in"})
 _COMPARING = frozenset({"like", "than", "compared", "relative", "versus", "vs", "cf", "c f", "v"})
@@ -16,11 +17,14 @@ _AROUND = ("orbits around", "orbiting around", "circles around", "rotates around
 _SHORT_OF = frozenset({"less", "shorter", "longer", "more", "fewer", "less than", "more than", "shorter than"})
 _PERCENT = frozenset({"percent", "per cent", "%"})
 _WHOLE = 100
+_MEANWHILE = ("when", "while", "whenever")
+_DOERS = ("i", "he", "she", "they", "we")
 
 
 def hold_against(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Tell, in place, what was found from what it is held against."""
     compared_places(nodes)
+    what_was_done(nodes)
     one_around_the_other(nodes)
     short_of(nodes)
     in_percent(nodes, items)
@@ -42,6 +46,17 @@ def compared_places(nodes: list[Node]) -> None:
         from_it = bool(behind) and behind[-1].text in ("from", "from the") and not before.isdisjoint(_DIFFERING)
         if told or from_it:
             node.main = "compared"
+
+
+def what_was_done(nodes: list[Node]) -> None:
+    """ "Drifts down when I hold both up": the sides of what was done meanwhile are not where it was found."""
+    for place, node in enumerate(nodes[:-1]):
+        if node.text not in _MEANWHILE or nodes[place + 1].text not in _DOERS:
+            continue
+        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        if any(is_unknown(n) for n in clause) and not any(n.main in ("item", "value", "number") for n in clause):
+            for one in clause:
+                one.main = "compared" if one.main == "side" else one.main
 
 
 def _is_share_of(nodes: list[Node], place: int) -> bool:

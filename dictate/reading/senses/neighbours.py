@@ -22,6 +22,8 @@ _SHOWING = frozenset(
 )
 _THEN = frozenset({"last time", "last year", "last visit", "before", "previously", "then", "last month", "last week"})
 _NOW = frozenset({"is", "are", "now", "today"})
+_PERCENT = ("percent", "per cent", "%")
+_REACTS = ("reacts", "react", "reacting", "reactive", "reacted")
 _WITH = frozenset({"with", "on", "in", "at"})
 
 
@@ -29,6 +31,9 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
     sides_of_parts(nodes, items)
     plain_signs(nodes, items)
+    histories(nodes)
+    but_so(nodes)
+    on_oxygen(nodes)
     all_of_them(nodes)
     hesitations(nodes)
     misses(nodes, items)
@@ -60,6 +65,33 @@ def plain_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
         shown = there and sign.main == "item" and all(items[c].kind not in _MEASURED for c in sign.candidates)
         if article or shown:
             word.main = "severity"
+
+
+def but_so(nodes: list[Node]) -> None:
+    """ "Reacts but sluggishly", "normal to low": one value, and the second word says it."""
+    for one, link, two in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        if not one.main == two.main == "value" or one.mark.number is not None or two.mark.number is not None:
+            continue
+        if link.main == "contrast" and one.text in _REACTS and two.mark.has("abnormal", "value"):
+            one.main = link.main = "filler"
+        elif link.text == "to" and one.text == "normal" and not two.mark.role("normal", ""):
+            one.main = "severity"
+
+
+def on_oxygen(nodes: list[Node]) -> None:
+    """ "Ninety four percent on forty percent": what was breathed, and no second saturation."""
+    for one, link, two, unit in zip(nodes, nodes[1:], nodes[2:], nodes[3:], strict=False):
+        measured = one.mark.number is not None or one.text in _PERCENT
+        if measured and link.text == "on" and two.mark.number is not None and unit.text in _PERCENT:
+            two.main, two.mark = "word", replace(two.mark, roles=(), number=None)
+            unit.main = "word"
+
+
+def histories(nodes: list[Node]) -> None:
+    """ "She gave a clear history": the word is of how it was told, and tells of no examination."""
+    for word, told in itertools.pairwise(nodes):
+        if word.main in ("value", "qualifier") and told.mark.has("section") and told.text in ("history", "account"):
+            word.main = "word"
 
 
 def all_of_them(nodes: list[Node]) -> None:

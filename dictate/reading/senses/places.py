@@ -8,6 +8,7 @@ from dictate.grammar import Item
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
+from dictate.reading.senses.shortnames import is_grade
 
 _STRONGEST = 5
 
@@ -34,8 +35,9 @@ class SiteFinder:
         """
         if self._told_next(marks, place, candidates):
             return True
-        if not any(self.items[name].sited or self.items[name].site_items for name in active):
-            return False
+        placeless = not any(self.items[name].sited or self.items[name].site_items for name in active)
+        if placeless or _told_before(nodes, candidates, active):
+            return False  # "no carotid bruits, and no tenderness over the temporal arteries"
         if self._rates_on(marks, place, active, nodes):
             return True  # "Ashworth right elbow flexors 2, wrist flexors 1"
         if _none_there(marks, place) and all(self._is_sited_sign(name) for name in active):
@@ -53,10 +55,9 @@ class SiteFinder:
         regional = (
             here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
         )
-        if not here and any(
-            self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active
-        ):
-            return False  # "Reflexes. At the ankles, absent ...": a reflex of its own
+        covered = any(self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active)
+        if not here and (covered or self._is_graded_muscle(marks, place, candidates, active, nodes)):
+            return False  # "Reflexes. At the ankles, absent ..."; "Tone normal. In the upper limbs, deltoid is 4/5"
         for node in reversed(nodes):
             if is_preposition(node.mark) or node.text.startswith(("in ", "on ", "at ", "of ", "to ")):
                 told = [self.items[name] for name in active if self.items[name].sited]
@@ -68,6 +69,17 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _is_graded_muscle(
+        self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]
+    ) -> bool:
+        """A muscle behind a comma with its grade right behind it, where what was spoken of has no grades."""
+        if not nodes or nodes[-1].main != "comma":
+            return False
+        behind = [mark for mark in marks[place + 1 : place + 6] if not mark.has("side", "filler")]
+        told = None if any(mark.has("unit") for mark in behind[1:2]) else next(iter(behind), None)
+        muscle = all(self.items[name].kind == "grade" and not self.items[name].blanket for name in candidates)
+        return muscle and told is not None and is_grade(told) and all(self.items[n].kind != "grade" for n in active)
 
     def _rates_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> bool:
         """A further place in a list of ratings by place: a number before it, and a number behind it."""
@@ -183,3 +195,11 @@ def _plain_grade(after: Sequence[Mark]) -> bool:
     number = after[0].number if after else None
     counted = len(after) > 1 and after[1].has("unit", "filler", "word")
     return number is not None and not number.op and number.a <= _STRONGEST and not counted
+
+
+def _told_before(nodes: list[Node], candidates: tuple[str, ...], active: tuple[str, ...]) -> bool:
+    """Whether the word in front of it can only be said of what it names, and not of what was spoken of."""
+    last = next((node for node in reversed(nodes) if node.main != "filler"), None)
+    if last is None or last.main != "value" or not all(role.item for role in last.mark.roles):
+        return False
+    return any(map(last.value_roles, candidates)) and not any(map(last.value_roles, active))

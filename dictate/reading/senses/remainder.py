@@ -109,6 +109,7 @@ class Remainder:
             whole = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade" and {i.scale} == scales]
             if whole:
                 return tuple(whole[:1])
+        said = {name for name in said if not self.items[name].blanket} or said  # "Motor: tone ..."
         sited = [name for name in said if self.items[name].sited]
         rest_of_it = rest.text == "elsewhere" or (rest.text == "otherwise" and [n.main for n in nodes[-1:]] == ["conj"])
         return tuple(sited) if rest_of_it and len(said) == len(sited) == 1 else ()

@@ -7,14 +7,16 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.cells.grading import settle_grades
+from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, only_this
 from dictate.reading.cells.reaching import reach
+from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
+from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
@@ -34,8 +36,10 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     settle_grades(nodes, items)
     both_of_two(nodes)
     hold_against(nodes, items)
+    versus(nodes)
     settle_neighbours(nodes, items)
     count_losses(nodes, items)
+    name_sums(nodes)
     give_units(nodes)
     tell_untested(nodes, items)
     answer_no(nodes)
@@ -45,6 +49,10 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     denied_behind(nodes)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
+    said_better(nodes)
+    not_in_position(nodes)
+    hedged_reasons(nodes)
+    second_thoughts(nodes)
     quiet_negations(nodes)
     reach(nodes)
 
@@ -223,6 +231,13 @@ def denies_a_verb(nodes: list[Node], place: int) -> bool:
     if not after or after[0].is_break:
         return any(n.text in SUBJECTS for n in nodes[max(0, place - 2) : place])
     return after[0].main == "word" and len(after[0].text) > 2 and not after[0].text.endswith("ly")
+
+
+def not_in_position(nodes: list[Node]) -> None:
+    """ "Not standing yet": no position of what is told behind it."""
+    for one, two in itertools.pairwise(nodes):
+        if two.main == "position" and one.main == "negation" and one.text.endswith("not"):
+            one.main = two.main = "word"
 
 
 def takes_back(nodes: list[Node], place: int) -> bool:

@@ -6,11 +6,16 @@ import itertools
 from collections.abc import Callable, Sequence
 
 from dictate.reading.nodes import Node, limb_of, wants_object
+from dictate.reading.phrases.kinds import says_unable
 from dictate.reading.phrases.lexicon import leads_on
 from dictate.reading.statements.drafts import Cell
 
 _PLACING = frozenset({"below", "above", "beyond", "distribution", "territory", "aspect", "border", "patch", "along"})
 _CONCLUDING = frozenset({"so", "therefore", "hence", "thus", "ie", "i e"})
+_ALL_OF_IT = frozenset(
+    {"it is all normal", "all normal", "it was all normal", "that was all normal", "all of it normal"}
+)
+_VERDICTS = frozenset({"not positive", "negative", "positive"})
 _LEADS = frozenset({"only", "is", "was", "are", "were", "seems", "looks", "feels", "remains"})
 _DEGREES = frozenset({"milder", "worse", "less", "lesser", "albeit", "though", "possibly"})
 
@@ -28,6 +33,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # "three on recall and three on orienting", "one for the date"
     if node.text == "with" and cell.values and cell.side is not None and _of_another_side(following):
         return True  # "left ptosis with compensatory tilt to the right"
+    if before and node.text in _ALL_OF_IT and not any(n.main != "stop" for n in following[:1]):
+        return False  # "Sensation, I went through everything and it's all normal"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
@@ -36,9 +43,12 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
     if short and following and following[0].mark.number is not None:
         return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
+    if node.main == "value" and says_unable(node.text):
+        return any(is_unknown(n) for n in [n for n in following if n.main != "filler"][:1])  # "could not really relax"
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
-    return is_unknown(node)
+    apart = cell.negated and node.main == "site" and bool(following) and following[0].main in ("qualifier", "word")
+    return apart or is_unknown(node)  # "no oedema, calves soft"
 
 
 def _of_another_side(following: list[Node]) -> bool:
@@ -137,7 +147,8 @@ def concluded(sequence: list[tuple[Node, bool]]) -> tuple[list[tuple[Node, bool]
     if len(said) < 4 or len(names) != 1 or names[0] != said[0]:
         return sequence, []
     link, verdict = sequence[said[-2]][0], sequence[said[-1]][0]
-    if link.text not in _CONCLUDING or not verdict.mark.has("absent", "present", "normal"):
+    settled = link.main in ("comma", "contrast") and verdict.text in _VERDICTS  # "a bit of sway, not positive"
+    if not settled and not (link.text in _CONCLUDING and verdict.mark.has("absent", "present", "normal")):
         return sequence, []
     grounds = [node for node, _ in sequence[said[0] + 1 : said[-2]]]
     while grounds and grounds[0].main in ("comma", "colon"):

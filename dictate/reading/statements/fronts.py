@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, wants_object
+from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import leads_on
 
 _BARE_SIDES = ("left", "right", "l", "r", "lt", "rt")
@@ -17,6 +18,47 @@ def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
     after = next((n.main for n in before if n.main != "filler"), "")
     wanted = ("site", "side") if places and said[-1].main == "conj" else ("value",)
     return places and any(n.main == "site" for n in said) and after in wanted
+
+
+def opens_clause(after: Sequence[Node]) -> bool:
+    """ "Ankle is two, the left | toe is up": a bare side right behind a comma, and right in front of a name."""
+    link = next((n for n in reversed(after[:-1]) if n.text != "the"), None)
+    return link is not None and link.main == "comma" and after[-1].text in _BARE_SIDES
+
+
+def in_company(before: Sequence[Node]) -> bool:
+    """ "Three plus on the left with three beats of", in front of a name: what stands before the "with" is not of it."""
+    place = next((i for i in range(len(before) - 1, 0, -1) if before[i].text == "with"), 0)
+    return any(n.main in ("number", "value") for n in before[:place])
+
+
+def belong_together(one: Node, two: Node) -> bool:
+    """ "The right arm"; "could not really", "could not see the", in front of what could not be done."""
+    return (one.main, two.main) == ("side", "site") or (
+        two.main == "filler" and (one.text in INABILITY or (one.main == "value" and wants_object(one)))
+    )
+
+
+def wants_task(after: Sequence[Node], *, tight: bool) -> bool:
+    """ "In the legs I couldn't really do | heel shin", "I couldn't see the | fundi": it is named behind the words."""
+    said = [n for n in after if n.main != "filler"]
+    if len(said) < 2 or said[-1].main != "value":
+        return False
+    led = said[-1] is not after[-1]
+    return (led and said[-1].text in INABILITY) or ((led or tight) and wants_object(said[-1]))
+
+
+def joins(nodes: Sequence[Node], place: int) -> bool:
+    """ "slow and irregular", "right and left": the link joins what it stands between."""
+    if place == 0 or place + 1 >= len(nodes):
+        return False
+    one = nodes[place - 1]
+    two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
+    if two is None:
+        return False
+    if two.mark.has("equal") and one.main in ("value", "number", "dermatome", "comparison"):
+        return True  # "2 and equal at the biceps"
+    return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
 
 
 def graded_at(before: Sequence[Node]) -> bool:
@@ -81,8 +123,9 @@ def entitles(names: Sequence[Node], after: Sequence[Node]) -> bool:
 
 
 def leads_next(after: Sequence[Node]) -> bool:
-    """A word behind a title and its colon that stands right in front of the next name."""
-    return len(after) > 1 and after[0].main == "colon" and after[-1].main == "value"
+    """A word behind a title and its colon or comma that stands right in front of the next name."""
+    told = [n.main for n in after if n.main != "filler"]
+    return len(after) > 1 and after[-1].main == "value" and (told[0] == "colon" or told == ["comma", "value"])
 
 
 def denied_here(nodes: list[Node], place: int) -> bool:

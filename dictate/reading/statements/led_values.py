@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dictate.grammar import Item
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import is_preposition
+from dictate.reading.statements.fronts import in_company
 
 Accepts = Callable[[Sequence[str], Node], bool]
 _SKIPPED = ("filler", "side", "severity")
@@ -27,7 +28,7 @@ def led_cuts(
     for place, group in enumerate(groups):
         head, tail = _parted(gaps[place])
         names = [name for node in group for name in node.candidates]
-        leading = any(_is_value(node) and accepts(names, node) for node in tail)
+        leading = any(_is_value(node) and accepts(names, node) for node in tail) and not in_company(tail)
         whole = place > 0 and all(items[c].blanket for node in groups[place - 1] for c in node.candidates)
         if place == 0 or (whole and all(node.main in ("colon", "comma") for node in head)):
             led = leading or (whole and led and not any(map(_is_value, tail)))

@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.statements.denials import Denials
-from dictate.reading.statements.fronts import is_adjective, led_by_but, of_two_sides, severed, side_of_value
+from dictate.reading.statements.exceptions import Exceptions
+from dictate.reading.statements.fronts import (
+    belong_together,
+    is_adjective,
+    led_by_but,
+    of_two_sides,
+    severed,
+    side_of_value,
+)
 from dictate.reading.statements.led_values import led_cuts
 from dictate.reading.statements.lists import Lists, told_apart
 from dictate.reading.statements.tasks import done
@@ -31,6 +38,7 @@ class Divider:
         self.lists = Lists(lexicon)
         self.weights = Weigher(lexicon)
         self.denials = Denials(self.weights)
+        self.exceptions = Exceptions(self.weights)
 
     def divide(self, nodes: list[Node], active: tuple[str, ...]) -> list[Statement]:
         """Statements of one sentence in order; `active` are the items spoken of before it."""
@@ -51,7 +59,7 @@ class Divider:
         self._pass_clauses_on(statements)
         self._pass_grades_back(statements)
         self._pass_severity_on(statements)
-        self._mark_exceptions(statements)
+        self.exceptions.mark(statements)
         self.denials.tell_modalities(statements)
         self.denials.spread(statements, nodes)
         self.denials.close_lists(statements)
@@ -86,6 +94,8 @@ class Divider:
         last = group[-1]
         if any(n.main not in ("comma", "conj", "filler") or n.text == ")" or leads_on(n.mark) for n in between):
             return False
+        if any(n.text.startswith("there ") for n in between):
+            return False  # "does not adduct and there is nystagmus of the other eye": a sentence of its own
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False
         one, two = self.items[last.candidates[0]], self.items[node.candidates[0]]
@@ -209,7 +219,7 @@ class Divider:
             for cut in range(last, max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
-            and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
+            and not (0 < cut < len(gap) and belong_together(gap[cut - 1], gap[cut]))
             and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
 
@@ -286,13 +296,6 @@ class Divider:
             if included and fits and not own and not self.weights.satisfied_alone(two):
                 sided = any(n.main == "side" for n in two.nodes)
                 two.before[:0] = [n for n in included if n.main != "side" or not sided]
-
-    def _mark_exceptions(self, statements: Sequence[Statement]) -> None:
-        excepted = False
-        for statement in statements:
-            excepted = excepted or any(n.main == "except" for n in statement.before)
-            statement.excepted = excepted
-            excepted = excepted or any(n.main == "except" for n in statement.after)
 
 
 def _plainly_normal(node: Node) -> Node:

@@ -18,11 +18,15 @@ from dictate.reading.statements.fronts import (
     described,
     entitles,
     graded_at,
+    in_company,
+    joins,
     leads_next,
     leads_to_value,
     number_at,
     of_name,
+    opens_clause,
     place_alone,
+    wants_task,
 )
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
@@ -150,7 +154,7 @@ class Weigher:
         before = statement.before
         bare = not any(self.is_value(n) for n in statement.after[:2])
         score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
-        score += 2.0 if bare and described(before) else 0.0
+        score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
         if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         sides = 0
@@ -168,7 +172,7 @@ class Weigher:
                 score -= 4.0  # "all reflexes absent | except the biceps"
             if node.main in HARD_BREAKS:
                 score -= 9.0 if opened and node.main != "except" else 0.0
-            elif node.main == "conj" and opened and not self.joins(before, place):
+            elif node.main == "conj" and opened and not joins(before, place):
                 score -= 4.0
             elif node.main == "number":
                 score -= 1.5
@@ -259,9 +263,11 @@ class Weigher:
         lead = list(itertools.takewhile(lambda n: n.main in ("qualifier", "direction", "severity"), reversed(after)))
         if lead and after[-len(lead) - 1 : -len(lead)] and after[-len(lead) - 1].main == "contrast":
             return -4.0  # "none at rest but | left beating nystagmus"
-        if not tight or not after:
+        if wants_task(after, tight=tight):
+            return -4.0
+        last = after[-1] if tight and after else None
+        if last is None:
             return 0.0
-        last = after[-1]
         if last.main == "site" and after[-2:-1] and after[-2].main == "severity":
             return -2.0  # "obese with significant ankle oedema"
         if [n.main for n in after[-3:]] == ["comma", "side", "site"]:
@@ -269,9 +275,8 @@ class Weigher:
         if last.main == "severity":
             return -0.7 if any(n.is_break for n in after[-2:-1]) else -2.0
         if last.main == "side":
-            if self.is_postposed(after, len(after) - 1):
-                return 0.0
-            return 2.0 if pairs >= 2 else -0.5
+            own = -2.5 if opens_clause(after) else 2.0 if pairs >= 2 else -0.5
+            return 0.0 if self.is_postposed(after, len(after) - 1) else own
         return -6.0 if last.main == "negation" else 0.0
 
     def _own(self, statement: Statement, node: Node) -> bool:
@@ -286,15 +291,3 @@ class Weigher:
         while back >= 0 and nodes[back].text in ("the", "a", "his", "her", "their"):
             back -= 1
         return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text != "of"
-
-    def joins(self, nodes: list[Node], place: int) -> bool:
-        """ "slow and irregular", "right and left": the link joins what it stands between."""
-        if place == 0 or place + 1 >= len(nodes):
-            return False
-        one = nodes[place - 1]
-        two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
-        if two is None:
-            return False
-        if two.mark.has("equal") and self.is_value(one):
-            return True  # "2 and equal at the biceps"
-        return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)

@@ -81,16 +81,6 @@ def test_a_side_that_stands_behind_its_value(weigher, nodes, phrase, postposed):
     assert weigher.is_postposed(found, len(found) - 1) is postposed
 
 
-@pytest.mark.parametrize(
-    ("phrase", "joins"), [("finger to nose slow and irregular", True), ("knee jerk two plus and three plus", False)]
-)
-def test_a_link_joins_two_of_a_kind(weigher, nodes, phrase, joins):
-    """ "Slow and irregular" is one description, two numbers are not."""
-    found = nodes(phrase)
-    place = next(place for place, node in enumerate(found) if node.main == "conj")
-    assert weigher.joins(found, place) is joins
-
-
 def test_a_statement_knows_its_words_and_items(nodes):
     """In the order said."""
     statement = split(nodes, "left ptosis mild")
