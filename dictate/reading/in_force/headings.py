@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dictate.model import Component, Side
-from dictate.reading.in_force.columns import SHOWS, declared_columns
+from dictate.reading.in_force.columns import SHOWS, declared_columns, pairs_of_words
 from dictate.reading.in_force.context import Context
 from dictate.reading.in_force.limb_heads import limb_alone, limb_then_side
 from dictate.reading.nodes import Node
@@ -121,6 +121,7 @@ class HeadingReader:
             elif node.main == "left_then_right":
                 context.order = (Side.LEFT, Side.RIGHT)
                 covered.append(node)
+        pairs_of_words(nodes, self.lexicon.items, context.order)
         if context.heading_once:
             context.heading_side, context.heading_once = None, False
         context.heading_site, context.place_side = "", None

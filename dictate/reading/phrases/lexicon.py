@@ -271,7 +271,8 @@ class Lexicon:
         words = tuple(token.lower for token in tokens[start:end])
         entries = self._phrases.get(words, ())
         if tokens[start].text.removesuffix("s").isupper() and any(shout for _, shout in entries) and end - start == 1:
-            return tuple(role for role, shout in entries if shout)  # "LT" is light touch, "lt" is left
+            # "LT" is light touch, "lt" is left; "CTA - R M1" are pictures
+            return tuple(role for role, shout in entries if shout or role.kind == "closed_section")
         return tuple(role for role, shout in entries if not shout)
 
 

@@ -10,7 +10,7 @@ from dictate.reading.marks import Mark, Number
 from dictate.reading.phrases.joints import goes_on_listing, measured_from, no_jerk, paired_with
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points
+from dictate.reading.senses.company import has_points, pluses_next
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
@@ -126,6 +126,8 @@ class ShortNames:
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        if sited and item.blanket and pluses_next(marks, place):
+            return True  # "Rigidity UL: Rt ++, Lt +": how much of the sign
         graded = place + 1 < len(marks) and marks[place + 1].number
         if sited and graded and graded.a_sign == "+" and item.scale == "tendon_reflex" and at is not None:
             links = marks[at + 1 : place]  # "4 plus with clonus, left ankle 3 plus"

@@ -33,12 +33,18 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
+    if node.main == "number" and following and _is_code(node, following[0]):
+        return True  # "TUG 12 s; 9HPT 24 s": a test that has no name here
     short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
     if short and following and following[0].mark.number is not None:
         return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return is_unknown(node)
+
+
+def _is_code(node: Node, after: Node) -> bool:
+    return is_unknown(after) and after.mark.start == node.mark.end and after.main == "word"
 
 
 def _of_another_side(following: list[Node]) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition, leads_on
 from dictate.reading.statements.denials import Denials
-from dictate.reading.statements.fronts import is_adjective, of_two_sides, severed, side_of_value
+from dictate.reading.statements.fronts import is_adjective, leads_place, of_two_sides, severed, side_of_value
 from dictate.reading.statements.led_values import led_cuts
 from dictate.reading.statements.lists import Lists, told_apart
 from dictate.reading.statements.tasks import done
@@ -178,6 +178,7 @@ class Divider:
             after_gap = gaps[place + 1]
             ends = [len(after_gap)] if last else self._allowed(after_gap)
             ends = [led[place + 1]] if place + 1 in led else ends
+            ends = [1] if not last and leads_place(group, after_gap, self.items) else ends
             following: dict[int, tuple[float, list[int]]] = {}
             for end in ends:
                 options = [
