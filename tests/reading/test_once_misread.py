@@ -2325,6 +2325,130 @@ READ = [
             "tremor left absent postural (postural)",
         ],
     ),
+    (
+        "HIT +ve R (catch-up saccade). HR 80.",
+        ["head_impulse right abnormal catch up saccade", "heart_rate measured 80"],
+    ),
+    (
+        "Head impulse test: R +ve, L -ve. HR 80.",
+        ["head_impulse right abnormal positive", "head_impulse left normal", "heart_rate measured 80"],
+    ),
+    (
+        "Nystagmus - unidirectional L beating. Skew nil.",
+        ["nystagmus present unidirectional left beating", "skew absent"],
+    ),
+    ("Pin: C6-8 ↓ bilat, normal elsewhere", ["pinprick both c6 abnormal reduced (to C8)", "pinprick normal"]),
+    ("Reflexes 2+\nXyz: C6 ↓ bilat, normal elsewhere", ["reflex_all measured 2+"]),
+    (
+        "Power     R    L\nDeltoid C5   5    4\nBiceps C5/6   5   4+\nEHL L5   4   4",
+        [
+            "strength_deltoid right measured 5",
+            "strength_deltoid left measured 4",
+            "strength_biceps right measured 5",
+            "strength_biceps left measured 4+",
+            "strength_extensor_hallucis_longus right measured 4",
+            "strength_extensor_hallucis_longus left measured 4",
+        ],
+    ),
+    (
+        "Vibration R L\nAnkle 4 2\nvib toe 3 0",
+        [
+            "vibration right ankle measured 4",
+            "vibration left ankle measured 2",
+            "vibration right toe measured 3",
+            "vibration left toe measured 0",
+        ],
+    ),
+    (
+        "Reflexes R L\nClonus 3 beats nil\nBJ + +",
+        [
+            "clonus right present 3 beats",
+            "clonus left absent",
+            "reflex_biceps right measured 1+",
+            "reflex_biceps left measured 1+",
+        ],
+    ),
+    (
+        "Motor: L arm plegic, leg 2/5",
+        ["strength_upper_limb left abnormal plegic", "strength_lower_limb left measured 2"],
+    ),
+    (
+        "RLE: IP 4+ Q 5 H 5 TA 4 EHL 4 G 5",
+        [
+            "strength_iliopsoas right measured 4+",
+            "strength_tibialis_anterior right measured 4",
+            "strength_extensor_hallucis_longus right measured 4",
+        ],
+    ),
+    ("Tongue - no bite marks, fundi N", ["tongue normal", "fundi normal"]),
+    (
+        "NIHSS:\n1a 1\n1b 2\n1c 1\n2 1 (R gaze pref)\n3 2 - L hemianopia\n4 2\n5a 4 / 5b 0\n6a 3 / 6b 0\n7 0",
+        [
+            "nihss_consciousness measured 1",
+            "nihss_questions measured 2",
+            "nihss_commands measured 1",
+            "nihss_gaze measured 1",
+            "gaze_deviation present to right",
+            "nihss_visual measured 2",
+            "visual_fields left abnormal hemianopia",
+            "nihss_facial measured 2",
+            "nihss_arm_left measured 4",
+            "nihss_arm_right measured 0",
+            "nihss_leg_left measured 3",
+            "nihss_leg_right measured 0",
+            "nihss_ataxia measured 0",
+        ],
+    ),
+    ("Alert, GCS 15.\nRec: CTA/CTP, no tPA", ["consciousness normal alert", "gcs_total measured 15"]),
+    (
+        "Power R: APB 5, FDI 3\nPower L: all 5",
+        [
+            "strength_abductor_pollicis_brevis right measured 5",
+            "strength_first_dorsal_interosseous right measured 3",
+            "strength_all left measured 5",
+        ],
+    ),
+    (
+        "R: tone N, power 4/5, reflexes 2+, plantar down; L: tone ↑, power 3/5, reflexes 3+, plantar up",
+        [
+            "tone right normal",
+            "strength_all right measured 4",
+            "reflex_all right measured 2+",
+            "plantar_response right normal flexor",
+            "tone left abnormal increased",
+            "strength_all left measured 3",
+            "reflex_all left measured 3+",
+            "plantar_response left abnormal extensor",
+        ],
+    ),
+    ("Power ≥ 4/5 throughout. Tone N.", ["strength_all measured 4 (at least)", "tone normal"]),
+    (
+        "Coord not assessable due weakness. Gait not tested due pain.",
+        ["coordination_all not_assessable (due weakness)", "gait not_examined (due pain)"],
+    ),
+    ("Biceps R=L 2+, knees 2+ R=L", ["reflex_biceps both measured 2+", "reflex_patellar both measured 2+"]),
+    ("Power (R=L)\nSA 4\nEF 5", ["strength_deltoid both measured 4", "strength_biceps both measured 5"]),
+    (
+        "Stroke call\n82F L hemiparesis since 0900\nO/E: alert, GCS 15",
+        ["consciousness normal alert", "gcs_total measured 15"],
+    ),
+    (
+        "VA 6/6 6/9 (R L); colour full R+L",
+        ["visual_acuity right measured 6/6", "visual_acuity left measured 6/9", "colour_vision both normal"],
+    ),
+    (
+        "Power: deltoid 4 5 (L/R), biceps 5 5 (L/R)",
+        [
+            "strength_deltoid left measured 4",
+            "strength_deltoid right measured 5",
+            "strength_biceps left measured 5",
+            "strength_biceps right measured 5",
+        ],
+    ),
+    (
+        "Babinski +ve L, -ve R. Hoffmann neg.",
+        ["plantar_response left abnormal extensor", "plantar_response right normal", "hoffmann absent"],
+    ),
 ]
 
 

@@ -78,7 +78,7 @@ class SideCarrier:
         sides = [role.key for part in parts if (role := part.role("side"))]
         rest = [part for part in parts if not part.has("side")]
         plain = all(part.has("heading", "site") or self._titles(part) for part in rest)
-        return Side(sides[0]) if len(sides) == 1 and sides[0] in ("left", "right") and plain else None
+        return Side(sides[0]) if len(sides) == 1 and sides[0] in ("left", "right", "both") and plain else None
 
     def _titles(self, mark: Mark) -> bool:
         names = [role.item for role in mark.roles if role.kind == "item"]

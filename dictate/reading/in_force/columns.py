@@ -17,6 +17,7 @@ SHOWS = frozenset("shows showed reveals revealed demonstrates demonstrated is wa
 _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
+_PAIR = 2
 
 
 def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, bool]]]:
@@ -26,8 +27,10 @@ def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, b
     for pair in (pair for pair in sequence if not pair[1]):
         if pair[0].main in ("value", "number"):
             told.append([pair])
-        elif pair[0].main in ("site", "dermatome", "severity") and told:
+        elif pair[0].main in ("site", "dermatome", "severity", "unit") and told:
             told[-1].append(pair)
+        elif pair[0].main in ("site", "dermatome"):
+            names.append(pair)  # "Vib ankle  4  2", "Deltoid C5  5  4": of both
         else:
             return []
     return [[*names, *one] for one in told] if names and len(told) == 2 else []
@@ -82,6 +85,19 @@ def _column_line(nodes: list[Node], context: Context, is_title: Callable[[Node],
     for node in sides:
         node.main = "filler"
     return nodes
+
+
+def sides_behind(nodes: list[Node]) -> None:
+    """ "VA 6/6 6/9 (R L)", "grip 4 5 (L/R)": the sides of two readings, in brackets behind them."""
+    for place in reversed([i for i, node in enumerate(nodes) if node.text == "(" and i > 1]):
+        inside = list(itertools.takewhile(lambda node: node.text != ")", nodes[place + 1 : place + 5]))
+        sides = [node for node in inside if node.main == "side"]
+        rest = [node.text for node in inside if node.main != "side"]
+        told = nodes[place - 2 : place]
+        apart = {"left", "right"} == {node.key("side") for node in sides} and len(sides) == _PAIR
+        if apart and rest in ([], ["/"], [","]) and all(node.main == "number" for node in told):
+            told[1:1] = [sides[0], Node(nodes[place].mark, "comma")]
+            nodes[place - 2 : place + 1 + len(inside)] = [*told, sides[1]]
 
 
 def pairs_of_words(nodes: list[Node], items: Mapping[str, Item], order: tuple[Side, Side] | None) -> None:

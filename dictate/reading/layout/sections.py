@@ -12,6 +12,7 @@ from dictate.reading.tokens import Token
 
 EXAMINATION = "examination"
 _AGES = ("y", "year", "m", "f", "month")  # "63 yo", "82F"
+_FIRST_LINES = 4  # where it is said who comes
 _COMPLAINT = "complaint"
 _KINDS = {
     "history": RemarkKind.HISTORY,
@@ -98,7 +99,7 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
         if opened == _COMPLAINT and section is None and not _examines(sentence):
             kept.append((RemarkKind.HISTORY, sentence[0].start, sentence[-1].end))
             continue
-        if not place and _introduces(sentence, sentences[1:], tokens):
+        if place < _FIRST_LINES and section is None and _introduces(sentence, sentences[place + 1 :], tokens):
             kept.append((RemarkKind.HISTORY, sentence[0].start, sentence[-1].end))
             continue
         if opened == "plan" and not inside and not kept and _is_title(sentence):
@@ -122,7 +123,8 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
 
 def _introduces(sentence: Sequence[Mark], later: Sequence[Sequence[Mark]], tokens: Sequence[Token]) -> bool:
     """ "63 yo M, back pain + foot drop", on a line above "O/E:": who comes and why."""
-    aged = len(sentence) > 2 and sentence[0].number is not None and sentence[1].text.startswith(_AGES)
+    opens = sentence[0].start == 0 or tokens[sentence[0].start - 1].ends_line
+    aged = opens and len(sentence) > 2 and sentence[0].number is not None and sentence[1].text.startswith(_AGES)
     if not aged or not tokens[sentence[-1].end - 1].ends_line or _examines(sentence):
         return False
     return any(_section_of(one) == EXAMINATION for one in later)

@@ -38,6 +38,8 @@ _SECONDS = {"second", "seconds", "sec", "secs"}
 _AT = {"at", "after"}
 _COUNTS = {"step", "steps"}  # behind a number they count, and name nothing
 _WALKS = {"walks", "walked"}
+_OF_TIME = (7, 12, 52)  # days, months and weeks of one week or year
+_FOR = ("for", "since", "last", "past", "over")
 _SYSTOLIC = 60  # mmHg, and more than any grade or acuity
 _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grade is that high
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
@@ -193,6 +195,10 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
         mark = marks[place]
         after = marks[place + 1] if place + 1 < len(marks) else None
         if mark.number is not None and after is not None and not tokens[mark.end - 1].ends_sentence:
+            if _is_duration(marks, place, tokens):
+                yield replace(mark, roles=(Role("time_span"),), number=None)
+                place += 1
+                continue
             primed = after.text == "'" and _is_pressure(marks[place + 2 : place + 3])
             kind = "minutes" if primed or after.text in _MINUTES else "time_span" if after.text in _SPANS else ""
             if kind and not mark.number.op:
@@ -223,6 +229,17 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
             continue
         yield mark
         place += 1
+
+
+def _is_duration(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "3/12 R hand weakness", "since 5/7": so many months, weeks or days, where nothing is measured in front."""
+    number = marks[place].number
+    if number is None or number.op != "/" or number.b not in _OF_TIME or number.a >= number.b or number.a_sign:
+        return False
+    before = marks[place - 1] if place and not tokens[marks[place].start - 1].ends_sentence else None
+    after = marks[place + 1]
+    opens = before is None or before.has("comma", "stop", "semicolon", "colon") or before.text in _FOR
+    return opens and (after.has("side", "site", "word", "severity", "sign") or after.text in ("of", "history", "hx"))
 
 
 def _is_pressure(after: Sequence[Mark]) -> bool:

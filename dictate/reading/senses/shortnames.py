@@ -16,6 +16,7 @@ _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
 _ENDS = ("item", "sign", "alone", "context", "stop")
+_STRONG = ("weak", "weaker", "weakness", "strong", "plegic", "paretic", "paralysed", "paralyzed")
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
 
@@ -187,7 +188,7 @@ class ShortNames:
                 return is_grade(near) and not _has_unit(marks, near)
             if near.has("grade", "not_examined", "not_assessable"):
                 return True
-            if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
+            if near.role("normal", "") or near.text in _STRONG:
                 return True
             if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has(
                 "comma", "stop"

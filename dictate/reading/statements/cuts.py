@@ -30,6 +30,8 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return True  # "left ptosis with compensatory tilt to the right"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
+    if _is_letter(node, following) and any(value.mark.number is not None for value in cell.values):
+        return True  # "WE 4+ G 4", "IP 4+ Q 5": a letter that is short for another muscle
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
@@ -41,6 +43,12 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
     if node.main == "value" and node.mark.number is None and following:
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     return is_unknown(node)
+
+
+def _is_letter(node: Node, following: Sequence[Node]) -> bool:
+    alone = node.main in ("word", "unit") and len(node.text) == 1 and node.text.isalpha() and node.text != "x"
+    number = following[0].mark.number if following else None
+    return alone and number is not None and not number.op and node.mark.end == following[0].mark.start
 
 
 def _is_code(node: Node, after: Node) -> bool:
