@@ -29,11 +29,15 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
     for place, mark in enumerate(parted):
         if place and tokens[mark.start - 1].ends_sentence:
             named, led = (), False
-        sided = bool(result) and (
-            (result[-1].has("side") and _is_sign(mark, tokens))
-            or (result[-1].has("site") and mark.text in _JERK and _ends_phrase(mark.start, tokens, sides=()))
+        sided = (
+            mark.text in _JERK
+            and bool(result)
+            and (
+                (result[-1].has("side") and _is_sign(mark, tokens))
+                or (result[-1].has("site") and mark.text in _JERK and _ends_phrase(mark.start, tokens, sides=()))
+            )
         )
-        strength = bool(named) and all(item.scale == _STRENGTH for item in named)
+        strength = mark.text in _JERK and bool(named) and all(item.scale == _STRENGTH for item in named)
         if mark.text in _JERK and named and not mark.number and not strength:
             before = [one for one in result[-2:] if not one.has("colon", "comma")]
             leads = (
@@ -45,7 +49,7 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
                 parted[place + 2] = parted[place + 2].only("filler")
                 sided = True
             mark = _told(mark, named, lexicon) if led or sided else mark
-        elif mark.text in _JERK and strength:
+        elif strength:
             mark = mark.only("word")  # "medial ham -   +": no strength is there or not
         elif mark.text == _BARELY and named and all(item.scale != _JERKS for item in named):
             mark = mark.only("word")  # barely there, or right and left: of a sign nobody knows which
@@ -58,6 +62,8 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
 
 def _rated(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mark]:
     """ "Rigidity: Rt ++, Lt +. Neck +": behind a word for what was wrong a plus says how much of it, on its line."""
+    if not any(mark.text == "+" for mark in marks):
+        return list(marks)
     result: list[Mark] = []
     named: frozenset[str] = frozenset()
     wrong = False
