@@ -252,7 +252,7 @@ class CommonFile(Frozen):
     words: CommonWords
     misheard: dict[str, Phrases]  # what was meant → what recognisers write for it; recordings only, always shown
     trusted: dict[str, Phrases] = Field(default_factory=dict)  # mishearings the user has told to read so: not shown
-    sections: dict[Literal["examination", "history", "impression", "plan", "investigations"], Phrases]
+    sections: dict[Literal["examination", "history", "complaint", "impression", "plan", "investigations"], Phrases]
 
 
 Control = Literal["pause", "resume", "end", "read_back", "still_open", "start_clock"]

@@ -186,7 +186,12 @@ def _bound_of(draft: Draft, tokens: list[Token]) -> str:
     if isinstance(draft.value, Quantity) and draft.value.note.endswith(" in"):
         return ""  # "over 10 m in 9 s": the way, no limit
     said = [token.lower for token in tokens[max(0, draft.anchor - 3) : draft.anchor]]
+    if said and said[-1] in _SIGNS:
+        return _SIGNS[said[-1]]
     return next((bound for bound in BOUNDS if said[-len(bound.split()) :] == bound.split()), "")
+
+
+_SIGNS = {">": "more than", "<": "less than", "≥": "at least", "≤": "at most"}
 
 
 def _remark(transcript: Transcript, kind: RemarkKind, first: int, last: int, readings: tuple[str, ...]) -> Remark:
@@ -205,7 +210,8 @@ def _finding(draft: Draft, transcript: Transcript, tokens: list[Token], lexicon:
     """A draft with its evidence: token spans joined where only small gaps lie between."""
     bound = _bound_of(draft, tokens)
     if bound:
-        draft.spans.append((draft.anchor - len(bound.split()), draft.anchor))  # said, and so not left over either
+        written = 1 if tokens[draft.anchor - 1].lower in _SIGNS else len(bound.split())
+        draft.spans.append((draft.anchor - written, draft.anchor))  # said, and so not left over either
     ranges: list[list[int]] = []
     for start, end in sorted(draft.spans):
         if ranges and start - ranges[-1][1] <= 3:

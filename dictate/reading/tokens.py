@@ -137,10 +137,12 @@ def _pieces(text: str) -> list[_Piece]:
 
 
 def _without_contractions(text: str) -> str:
-    """ "w/o", "he's", "can't" in full; "patient's" without its ending."""
+    """ "w/o", "o/w", "he's", "can't" in full; "patient's" without its ending."""
     if text[:2] in ("w/", "W/"):
         text = re.sub(r"^w/(?=o\b)o", "without ", text, flags=re.IGNORECASE)
         text = re.sub(r"^w/(?=$|\w)", "with ", text, flags=re.IGNORECASE)
+    if text[:3].lower() == "o/w":
+        text = re.sub(r"^o/w\b", "otherwise", text, flags=re.IGNORECASE)
     if "'" in text or "’" in text:
         text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
         text = re.sub(r"(?<=\w)['’]s\b", "", text)

@@ -2206,7 +2206,7 @@ READ = [
     ),
     (
         "V: sensation reduced V1-V3 on left, motor normal, corneal absent L.",
-        ["facial_sensation left abnormal reduced", "jaw_strength normal", "corneal_reflex left absent"],
+        ["facial_sensation left face abnormal reduced", "jaw_strength normal", "corneal_reflex left absent"],
     ),
     ("CN IX/X: palate up. CN XI: shrug 5/5.", ["palate normal", "trapezius measured 5"]),
     ("V LT normal, VII symmetric.", ["light_touch face normal", "facial_strength both normal"]),
@@ -2810,6 +2810,404 @@ READ = [
             "reflex_achilles measured 2+",
         ],
     ),
+    (
+        "GCS 15. Corneals + R, – L.",
+        ["gcs_total measured 15", "corneal_reflex right present", "corneal_reflex left absent"],
+    ),
+    ("Hoffmann + L, - R. Tinel neg.", ["hoffmann left present", "hoffmann right absent", "tinel absent"]),
+    ("Reflexes: ankle jerks + R, - L.", ["reflex_achilles right measured 1+", "reflex_achilles left measured 0"]),
+    ("Hoffmann -/-, Tinel +/+.", ["hoffmann both absent", "tinel both present"]),
+    ("Corneals +/-. Gag present.", ["gag present"]),
+    (
+        "Reflexes: biceps + +, triceps + +, knees - -, ankles ++ +",
+        [
+            "reflex_biceps both measured 1+",
+            "reflex_triceps both measured 1+",
+            "reflex_patellar both measured 0",
+            "reflex_achilles right measured 2+",
+            "reflex_achilles left measured 1+",
+        ],
+    ),
+    (
+        "FOUR: E1 M2 B4 R1 = 8",
+        [
+            "four_eye measured 1",
+            "four_motor measured 2",
+            "four_brainstem measured 4",
+            "four_respiration measured 1",
+            "four_score measured 8",
+        ],
+    ),
+    (
+        "FOUR 8 (E1 M2 B4 R1)",
+        [
+            "four_score measured 8",
+            "four_eye measured 1",
+            "four_motor measured 2",
+            "four_brainstem measured 4",
+            "four_respiration measured 1",
+        ],
+    ),
+    (
+        "Motor: UL flex to pain bilat, LL triple flexion only",
+        [
+            "motor_response both upper_limb abnormal flexes",
+            "motor_response lower_limb abnormal flexes (triple flexion only)",
+        ],
+    ),
+    ("Motor: right arm tone increased", ["tone right arm abnormal increased"]),
+    (
+        "HOPC 3/12 prog. weakness legs > arms\nGeneral: looks well, P 72 reg.",
+        ["general_appearance normal", "heart_rate measured 72", "heart_rhythm normal regular"],
+    ),
+    (
+        "PC: R sided weakness + word finding diff\nPMH: AF\nO/E: alert, GCS 15",
+        ["consciousness normal alert", "gcs_total measured 15"],
+    ),
+    ("VA\ncc: 6/9 R, 6/6 L", ["visual_acuity right measured 6/9", "visual_acuity left measured 6/6"]),
+    ("Sensation: LT ↓ R arm, o/w NAD", ["light_touch right arm abnormal reduced", "sensory_all normal"]),
+    ("Carotids - nil bruit", ["carotid_bruit absent"]),
+    ("Carotids: nil bruits, nil murmur", ["carotid_bruit absent", "murmur absent"]),
+    ("Motor: tremor nil drift nil", ["tremor absent", "pronator_drift absent"]),
+    ("Power: nil focal weakness", ["strength_all normal"]),
+    (
+        "CN: II - N, V - N, VII - R UMN, VIII - grossly N",
+        ["cranial_nerves_2 normal", "facial_sensation normal", "facial_strength right abnormal umn", "hearing normal"],
+    ),
+    (
+        "CN\nVII - N\nVIII - grossly N\nXI N\nXII: N",
+        ["facial_strength normal", "hearing normal", "trapezius normal", "tongue normal"],
+    ),
+    ("Facial sensation ↓ R V1-2", ["facial_sensation right v1 abnormal reduced"]),
+    ("Cranial nerves: light touch ↓ R V1-3", ["light_touch right face abnormal reduced"]),
+    ("Pupils 3mm ERL", ["pupil_size measured 3", "pupil_reaction both normal"]),
+    ("Babinski -/-", ["plantar_response both normal"]),
+    ("Cough +, gag -\nBreathing over vent, RR 22", ["gag absent", "respiratory_rate measured 22"]),
+    (
+        "Tone - rigidity UL: Rt ++, Lt +; LL: Rt +, Lt normal.",
+        [
+            "tone right upper_limb abnormal rigidity 2+",
+            "tone left upper_limb abnormal rigidity 1+",
+            "tone right lower_limb abnormal rigidity 1+",
+            "tone left lower_limb normal",
+        ],
+    ),
+    (
+        "Rest tremor Rt UL ++, Lt UL + , chin -",
+        [
+            "tremor right upper_limb present rest 2+",
+            "tremor left upper_limb present rest 1+",
+            "tremor jaw absent rest (rest)",
+        ],
+    ),
+    ("Tone: rigidity Rt ++, Lt +", ["tone right abnormal rigidity 2+", "tone left abnormal rigidity 1+"]),
+    (
+        "Tone: ↑ UL R++ L+",
+        ["tone right upper_limb abnormal increased 2+", "tone left upper_limb abnormal increased 1+"],
+    ),
+    (
+        "Tone: cogwheel rigidity R arm +, L arm ++, legs normal",
+        [
+            "tone right arm abnormal cogwheel rigidity 1+",
+            "tone left arm abnormal cogwheel rigidity 2+",
+            "tone leg normal",
+        ],
+    ),
+    ("Wasting + R hand, ++ L hand", ["bulk right hand abnormal wasting", "bulk left hand abnormal wasting 2+"]),
+    (
+        "Tone: L UL ↑ (MAS 1+), L LL N",
+        [
+            "tone left upper_limb abnormal increased",
+            "ashworth left upper_limb measured 1+",
+            "tone left lower_limb normal",
+        ],
+    ),
+    (
+        "c/o tremors both hands since 2 yrs, slowness\nO/E BP 120/80, pulse 70",
+        ["blood_pressure measured 120/80", "heart_rate measured 70"],
+    ),
+    ("C/o headache, R arm weakness\nO/E: alert, GCS 15", ["consciousness normal alert", "gcs_total measured 15"]),
+    ("Cr nerves:\nI - not tested\nII - normal", ["smell not_examined", "cranial_nerves_2 normal"]),
+    (
+        "Inattention L - visual + tactile. Alert.",
+        ["neglect left present visual and tactile", "consciousness normal alert"],
+    ),
+    ("RRR. CTA. Abdomen soft.", ["heart_rhythm normal regular", "lungs normal", "abdomen normal"]),
+    ("Alert, GCS 15.\nCTA - R M1", ["consciousness normal alert", "gcs_total measured 15"]),
+    ("L LT ↓ arm + leg", ["light_touch left arm abnormal reduced", "light_touch left leg abnormal reduced"]),
+    (
+        "Power R 5/5 UL+LL, L 4/5 UL+LL",
+        [
+            "strength_all right arm_and_leg measured 5",
+            "strength_upper_limb left measured 4",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    ("Tremor R hand + L hand", ["tremor right hand present", "tremor left hand present"]),
+    ("Rigidity R arm + leg", ["tone right arm_and_leg abnormal rigidity"]),
+    ("Wasting R hand +, L hand ++", ["bulk right hand abnormal wasting", "bulk left hand abnormal wasting 2+"]),
+    ("Sensation: reduced L arm + leg", ["sensory_all left arm_and_leg abnormal reduced"]),
+    (
+        "MoCA 24/30 (lost 3 recall, 2 VS, 1 abstraction). Alert.",
+        ["cognitive_total measured 24/30 (MOCA)", "consciousness normal alert"],
+    ),
+    (
+        "BP lying 128/72, standing 1' 104/60, 3' 98/58",
+        ["blood_pressure measured 128/72", "blood_pressure measured 104/60", "blood_pressure measured 98/58"],
+    ),
+    ("Sensory: vib ↓ toes bilat, else NAD", ["vibration both toe abnormal reduced", "sensory_all normal"]),
+    (
+        "Sensation     R     L\nLT    ↓ L5     N\nPP    ↓ L5     N",
+        [
+            "light_touch right l5 abnormal reduced",
+            "light_touch left normal",
+            "pinprick right l5 abnormal reduced",
+            "pinprick left normal",
+        ],
+    ),
+    (
+        "Reflexes R L\nknee ++ ++\nankle + +",
+        [
+            "reflex_patellar right measured 2+",
+            "reflex_patellar left measured 2+",
+            "reflex_achilles right measured 1+",
+            "reflex_achilles left measured 1+",
+        ],
+    ),
+    ("PR: tone N, perianal sensation N", ["anal_tone normal", "saddle_sensation normal"]),
+    ("63 yo M, back pain + foot drop\nO/E: well\nSLR: R 40° +ve", ["straight_leg_raise right measured 40"]),
+    ("plantars up/up, abdos absent", ["plantar_response both abnormal extensor", "abdominal_reflex absent"]),
+    (
+        "Reflexes L/R: KJ 3/2, plantars up/down",
+        [
+            "reflex_patellar left measured 3+",
+            "reflex_patellar right measured 2+",
+            "plantar_response left abnormal extensor",
+            "plantar_response right normal flexor",
+        ],
+    ),
+    ("FNF N/N, HKS N/ataxic", ["finger_nose both normal", "heel_shin right normal", "heel_shin left abnormal ataxic"]),
+    (
+        "Corneals present/absent, gag present",
+        ["corneal_reflex right present", "corneal_reflex left absent", "gag present"],
+    ),
+    ("TUG 12 s; 9HPT R 24 s", ["timed_up_and_go measured 12"]),
+    (
+        "LL R: HF 4, KE 5; L: HF 5, KE 5",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
+    (
+        "R: HF 4, KE 5; L: HF 5, KE 5",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
+    (
+        "Motor: R: HF 4, KE 5. L: HF 5, KE 5",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
+    (
+        "R - HF 4, KE 5; L - HF 5, KE 5",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
+    (
+        "Motor: LL - R: HF 4, KE 5; L: HF 5, KE 5",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_quadriceps right measured 5",
+            "strength_iliopsoas left measured 5",
+            "strength_quadriceps left measured 5",
+        ],
+    ),
+    (
+        "UL: R: tone N, power 4/5; L: tone ↑, power 3/5",
+        [
+            "tone right upper_limb normal",
+            "strength_upper_limb right measured 4",
+            "tone left upper_limb abnormal increased",
+            "strength_upper_limb left measured 3",
+        ],
+    ),
+    ("Motor\nUL - R 5/5 L 5/5", ["strength_upper_limb right measured 5", "strength_upper_limb left measured 5"]),
+    (
+        "Eyes: R: VA 6/6, fundus normal; L: VA 6/9, disc pale",
+        [
+            "visual_acuity right measured 6/6",
+            "fundi right normal",
+            "visual_acuity left measured 6/9",
+            "fundi left abnormal discs pale",
+        ],
+    ),
+    (
+        "Interval: 1 relapse\nVisual: VA R 6/18, L 6/5. R RAPD.\nPyramidal: LL 4/5",
+        [
+            "visual_acuity right measured 6/18",
+            "visual_acuity left measured 6/5",
+            "rapd right present",
+            "strength_lower_limb measured 4",
+        ],
+    ),
+    (
+        "Reflexes: knees brisk/brisk, ankles N/↓",
+        [
+            "reflex_patellar both abnormal brisk",
+            "reflex_achilles right normal",
+            "reflex_achilles left abnormal reduced",
+        ],
+    ),
+    (
+        "Rest tremor R 2 L 1, postural R 1 L 0",
+        [
+            "tremor right present rest 2",
+            "tremor left present rest 1",
+            "tremor right present postural 1",
+            "tremor left absent postural (postural)",
+        ],
+    ),
+    (
+        "HIT +ve R (catch-up saccade). HR 80.",
+        ["head_impulse right abnormal catch up saccade", "heart_rate measured 80"],
+    ),
+    (
+        "Head impulse test: R +ve, L -ve. HR 80.",
+        ["head_impulse right abnormal positive", "head_impulse left normal", "heart_rate measured 80"],
+    ),
+    (
+        "Nystagmus - unidirectional L beating. Skew nil.",
+        ["nystagmus present unidirectional left beating", "skew absent"],
+    ),
+    ("Pin: C6-8 ↓ bilat, normal elsewhere", ["pinprick both c6 abnormal reduced (to C8)", "pinprick normal"]),
+    ("Reflexes 2+\nXyz: C6 ↓ bilat, normal elsewhere", ["reflex_all measured 2+"]),
+    (
+        "Power     R    L\nDeltoid C5   5    4\nBiceps C5/6   5   4+\nEHL L5   4   4",
+        [
+            "strength_deltoid right measured 5",
+            "strength_deltoid left measured 4",
+            "strength_biceps right measured 5",
+            "strength_biceps left measured 4+",
+            "strength_extensor_hallucis_longus right measured 4",
+            "strength_extensor_hallucis_longus left measured 4",
+        ],
+    ),
+    (
+        "Vibration R L\nAnkle 4 2\nvib toe 3 0",
+        [
+            "vibration right ankle measured 4",
+            "vibration left ankle measured 2",
+            "vibration right toe measured 3",
+            "vibration left toe measured 0",
+        ],
+    ),
+    (
+        "Reflexes R L\nClonus 3 beats nil\nBJ + +",
+        [
+            "clonus right present 3 beats",
+            "clonus left absent",
+            "reflex_biceps right measured 1+",
+            "reflex_biceps left measured 1+",
+        ],
+    ),
+    (
+        "Motor: L arm plegic, leg 2/5",
+        ["strength_upper_limb left abnormal plegic", "strength_lower_limb left measured 2"],
+    ),
+    (
+        "RLE: IP 4+ Q 5 H 5 TA 4 EHL 4 G 5",
+        [
+            "strength_iliopsoas right measured 4+",
+            "strength_tibialis_anterior right measured 4",
+            "strength_extensor_hallucis_longus right measured 4",
+        ],
+    ),
+    ("Tongue - no bite marks, fundi N", ["tongue normal", "fundi normal"]),
+    (
+        "NIHSS:\n1a 1\n1b 2\n1c 1\n2 1 (R gaze pref)\n3 2 - L hemianopia\n4 2\n5a 4 / 5b 0\n6a 3 / 6b 0\n7 0",
+        [
+            "nihss_consciousness measured 1",
+            "nihss_questions measured 2",
+            "nihss_commands measured 1",
+            "nihss_gaze measured 1",
+            "gaze_deviation present to right",
+            "nihss_visual measured 2",
+            "visual_fields left abnormal hemianopia",
+            "nihss_facial measured 2",
+            "nihss_arm_left measured 4",
+            "nihss_arm_right measured 0",
+            "nihss_leg_left measured 3",
+            "nihss_leg_right measured 0",
+            "nihss_ataxia measured 0",
+        ],
+    ),
+    ("Alert, GCS 15.\nRec: CTA/CTP, no tPA", ["consciousness normal alert", "gcs_total measured 15"]),
+    (
+        "Power R: APB 5, FDI 3\nPower L: all 5",
+        [
+            "strength_abductor_pollicis_brevis right measured 5",
+            "strength_first_dorsal_interosseous right measured 3",
+            "strength_all left measured 5",
+        ],
+    ),
+    (
+        "R: tone N, power 4/5, reflexes 2+, plantar down; L: tone ↑, power 3/5, reflexes 3+, plantar up",
+        [
+            "tone right normal",
+            "strength_all right measured 4",
+            "reflex_all right measured 2+",
+            "plantar_response right normal flexor",
+            "tone left abnormal increased",
+            "strength_all left measured 3",
+            "reflex_all left measured 3+",
+            "plantar_response left abnormal extensor",
+        ],
+    ),
+    ("Power ≥ 4/5 throughout. Tone N.", ["strength_all measured 4 (at least)", "tone normal"]),
+    (
+        "Coord not assessable due weakness. Gait not tested due pain.",
+        ["coordination_all not_assessable (due weakness)", "gait not_examined (due pain)"],
+    ),
+    ("Biceps R=L 2+, knees 2+ R=L", ["reflex_biceps both measured 2+", "reflex_patellar both measured 2+"]),
+    ("Power (R=L)\nSA 4\nEF 5", ["strength_deltoid both measured 4", "strength_biceps both measured 5"]),
+    (
+        "Stroke call\n82F L hemiparesis since 0900\nO/E: alert, GCS 15",
+        ["consciousness normal alert", "gcs_total measured 15"],
+    ),
+    (
+        "VA 6/6 6/9 (R L); colour full R+L",
+        ["visual_acuity right measured 6/6", "visual_acuity left measured 6/9", "colour_vision both normal"],
+    ),
+    (
+        "Power: deltoid 4 5 (L/R), biceps 5 5 (L/R)",
+        [
+            "strength_deltoid left measured 4",
+            "strength_deltoid right measured 5",
+            "strength_biceps left measured 5",
+            "strength_biceps right measured 5",
+        ],
+    ),
+    (
+        "Babinski +ve L, -ve R. Hoffmann neg.",
+        ["plantar_response left abnormal extensor", "plantar_response right normal", "hoffmann absent"],
+    ),
+    ("XI N\nXII: N", ["trapezius normal", "tongue normal"]),
+    ("VII: N\nVIII: N\nXI: N", ["facial_strength normal", "hearing normal", "trapezius normal"]),
 ]
 
 

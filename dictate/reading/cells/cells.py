@@ -69,6 +69,8 @@ class CellBuilder:
         paired = any(self.items[c].sided == "paired" for c in candidates)
         columns = in_columns(parts[0]) if order and paired and not links else []
         cells = [cell for column in columns for cell in self._cells(column, candidates)]
+        for cell, side in zip(cells, order or (), strict=False) if len(cells) == len(columns) else ():
+            cell.side = cell.side or side
         parts[0], grounds = concluded(parts[0])
         cells = cells or self._cells(parts[0], candidates)
         if grounds and len(cells) == 1:

@@ -86,7 +86,8 @@ def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | Non
     if inner is not None and link is not None and cell.nodes[-1] is not inner and site.text.split()[-1] in _OF:
         return inner  # "the dorsum of the left foot and lateral shin"
     before = [n for n in cell.nodes if n.mark.end <= site.mark.start]
-    if led := _led_by_side(before):
+    joined = link is not None and (link.mark.start, link.mark.end) == (site.mark.end, second.mark.start)
+    if led := _led_by_side(before, joined=joined):
         return led
     fingers = cell.split and site.key("site") in _FINGERS and second.key("site") in _FINGERS  # "right thumb, index and"
     fingers = fingers or (listed and all(n.mark.start < site.mark.start for n in cell.values))
@@ -98,10 +99,12 @@ def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | Non
     return before[-1] if tight and before[-1].main == "side" else None
 
 
-def _led_by_side(before: Sequence[Node]) -> Node | None:
-    """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
-    side = next((n for n in before if n.main == "side"), None)
+def _led_by_side(before: Sequence[Node], *, joined: bool) -> Node | None:
+    """ "Right-sided loss to pinprick, face, arm and leg", and where two are joined by an "and", "L 4/5 arm + leg"."""
+    sides = [n for n in before if n.main == "side"]
     named = next((n for n in reversed(before) if n.main == "item"), None)
-    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
+    if joined and len(sides) == 1 and not any(n.main in ("site", "comma", "semicolon") for n in before):
+        return sides[0]
+    if not sides or named is None or not sides[0].text.endswith("sided"):
         return None
-    return side
+    return sides[0] if sides[0].mark.start <= named.mark.start else None

@@ -12,6 +12,8 @@ from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import place_follows, side_next, value_next
 from dictate.reading.statements.drafts import Cell
 
+_KINDS = ("normality", "presence", "choice", "grade")
+
 
 class Owners:
     """Deals values out to items."""
@@ -46,7 +48,9 @@ class Owners:
         for name in candidates:
             if any(r.kind == "grade" and r.item == self.items[name].scale for r in node.mark.roles):
                 return name
-        for kind in ("normality", "presence", "choice", "grade"):
+        there = any(node.mark.role(kind, "") for kind in ("present", "absent"))  # "abdos absent": no abdomen is
+        how = any(node.mark.role(kind, "") for kind in ("normal", "abnormal"))
+        for kind in ("presence", "normality", "choice", "grade") if there and not how else _KINDS:
             for name in candidates:
                 if self.items[name].kind == kind:
                     return name

@@ -20,16 +20,21 @@ def share_rated(cells: Sequence[Cell], *, sign: bool, plurals: Collection[str]) 
         signs = [node for node in one.values if node.mark.number is None]
         named = bool(signs) and len(signs) < len(one.values) and all(map(_is_sign, signs))
         rated = [*one.values[len(signs) :], *two.values]
-        if named and two.values and (two.side or two.site_node) and all(map(_rates, rated)):
+        told = all(map(_rates, rated)) if named else _is_word_of(signs, one, two)
+        if two.values and (two.side or two.site_node) and told:
             two.values = [*signs, *two.values]
     _share_side(cells, plurals)
     _share_sign(cells)
     kinds = _kinds(cells[0]) if cells and sign else []
-    for cell in cells[1:] if kinds else ():
-        own = any(node.main == "qualifier" for node in cell.modifiers) or cell.affirmed or cell.excepted or cell.units
-        if own or not (cell.side or cell.site_node) or not (cell.values or cell.negated or cell.modifiers):
+    for cell in cells[1:] if sign else ():
+        own = [node for node in cell.modifiers if node.main == "qualifier"]
+        placed = (cell.side or cell.site_node) and (cell.values or cell.negated or cell.modifiers)
+        if cell.affirmed or cell.excepted or cell.units or not placed:
             return
-        cell.modifiers = [*kinds, *cell.modifiers]
+        if own and not _opens(own[0], cell):
+            return
+        kinds = own or kinds  # "rest tremor R 2 L 0, postural R 1 L 1"
+        cell.modifiers = cell.modifiers if own else [*kinds, *cell.modifiers]
 
 
 def _share_side(cells: Sequence[Cell], plurals: Collection[str]) -> None:
@@ -62,6 +67,12 @@ def _kinds(cell: Cell) -> list[Node]:
     return [node for node in cell.modifiers if name is not None and node.main == "qualifier" and _beside(node, name)]
 
 
+def _opens(kind: Node, cell: Cell) -> bool:
+    """The kind is said in front of all else, as a title of what is rated behind it."""
+    rated = bool(cell.values) and all(map(_rates, cell.values))
+    return rated and all(node.mark.start >= kind.mark.start for node in cell.nodes if node.main != "comma")
+
+
 def _beside(one: Node, two: Node) -> bool:
     return one.mark.end == two.mark.start or two.mark.end == one.mark.start
 
@@ -69,3 +80,13 @@ def _beside(one: Node, two: Node) -> bool:
 def _is_sign(node: Node) -> bool:
     """A word that names what was found, and no word for how anything was."""
     return node.main == "item" and node.mark.has("alone")
+
+
+def _is_word_of(words: Sequence[Node], one: Cell, two: Cell) -> bool:
+    """ "Rigidity right ++, left +": the pluses of the second place are of the word in front of the first."""
+    rated = [node for node in (*one.values, *two.values) if node not in words]
+    return bool(words) and all(n.mark.has("abnormal", "value") for n in words) and all(map(_is_pluses, rated))
+
+
+def _is_pluses(value: Node) -> bool:
+    return {*value.text.split()} == {"+"} and value.mark.number is not None

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from dictate.grammar import Item
 from dictate.model import Grade, Side
 from dictate.reading.in_force.context import Context
 from dictate.reading.marks import Mark
@@ -77,7 +78,7 @@ class SideCarrier:
         sides = [role.key for part in parts if (role := part.role("side"))]
         rest = [part for part in parts if not part.has("side")]
         plain = all(part.has("heading", "site") or self._titles(part) for part in rest)
-        return Side(sides[0]) if len(sides) == 1 and sides[0] in ("left", "right") and plain else None
+        return Side(sides[0]) if len(sides) == 1 and sides[0] in ("left", "right", "both") and plain else None
 
     def _titles(self, mark: Mark) -> bool:
         names = [role.item for role in mark.roles if role.kind == "item"]
@@ -134,6 +135,15 @@ def end_of_grades(nodes: Sequence[Node], context: Context) -> None:
         context.heading_side = None
 
 
+def go_on(
+    drafts: Sequence[Draft], statement: Statement, said: Said, earlier: Sequence[Draft], items: Mapping[str, Item]
+) -> None:
+    """What goes on about a finding just told, in brackets or by a short name, is of its side and place."""
+    _in_bracket(drafts, statement, said, items)
+    if _goes_on_by_name(statement, said):
+        going_on(drafts, said, earlier)
+
+
 def going_on(drafts: Sequence[Draft], said: Said, earlier: Sequence[Draft]) -> None:
     """ "Right pupil 3 mm. Brisk.": of the side just told, where the other side was not told right before it."""
     told = {draft.item for draft in said.drafts}
@@ -143,7 +153,18 @@ def going_on(drafts: Sequence[Draft], said: Said, earlier: Sequence[Draft]) -> N
             draft.side = next(iter(sides))
 
 
-def goes_on_by_name(statement: Statement, said: Said) -> bool:
+def _goes_on_by_name(statement: Statement, said: Said) -> bool:
     """ "Right pupil 3 mm, reaction brisk": by a short name for what the name before it may be, too."""
     short = all(node.mark.has("context") and not node.mark.has("item") for node in statement.names)
     return short and {*statement.candidates} <= {*said.candidates} and bool(said.drafts)
+
+
+def _in_bracket(drafts: Sequence[Draft], statement: Statement, said: Said, items: Mapping[str, Item]) -> None:
+    """ "Tone: left arm increased (Ashworth 1+)": what stands in brackets behind a place was found there."""
+    opened = bool(statement.before) and statement.before[-1].text == "("
+    if not opened or not said.drafts or not said.drafts[-1].site:
+        return
+    last = said.drafts[-1]
+    for draft in drafts:
+        if draft.side is None and not draft.site and items[draft.item].sited and items[last.item].sited:
+            draft.side, draft.site = last.side, last.site

@@ -43,6 +43,7 @@ def descriptor(
     pieces: list[tuple[int, str]] = []
     for (_, value, words), node in said:
         text = str(value) if value is not None else _LINKS.sub("", words)
+        text = "positive" if text in ("+", "+ ve", "pos") else text
         if text and not (text == "positive" and len(said) > 1):
             pieces.append((node.mark.start, text))
     pieces += [(n.mark.start, in_full(n)) for n in modifiers(name, cell)]

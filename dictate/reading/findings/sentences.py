@@ -9,7 +9,7 @@ from dictate.model import RemarkKind
 from dictate.reading.cells.cells import CellBuilder
 from dictate.reading.cells.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
 from dictate.reading.cells.whole_sides import WholeSides
-from dictate.reading.findings.carrying import SideCarrier, end_of_grades, goes_on_by_name, going_on
+from dictate.reading.findings.carrying import SideCarrier, end_of_grades, go_on, going_on
 from dictate.reading.findings.merging import as_said_before, but_for, in_order, merge_readings, merge_sentence
 from dictate.reading.findings.postures import PostureGiver
 from dictate.reading.findings.status import StatusReader
@@ -130,8 +130,8 @@ class SentenceReader:
         if not drafts and not statement.excepted and self._adds_side(cells, candidates):
             self._cover_all(statement)
             return
-        if self.said is not None and goes_on_by_name(statement, self.said):
-            going_on(drafts, self.said, self.drafts)
+        if self.said is not None:
+            go_on(drafts, statement, self.said, self.drafts, self.items)
         self.said = Said(statement, cells, candidates, drafts, self.context.limb)
         self.drafts.extend(drafts)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dictate.model import Component, Side
-from dictate.reading.in_force.columns import SHOWS, declared_columns
+from dictate.reading.in_force.columns import SHOWS, declared_columns, pairs_of_words, sides_behind
 from dictate.reading.in_force.context import Context
 from dictate.reading.in_force.limb_heads import limb_alone, limb_then_side
 from dictate.reading.nodes import Node
@@ -126,6 +126,8 @@ class HeadingReader:
             elif node.main == "left_then_right":
                 context.order = (Side.LEFT, Side.RIGHT)
                 covered.append(node)
+        sides_behind(nodes)
+        pairs_of_words(nodes, self.lexicon.items, context.order)
         if context.heading_once:
             context.heading_side, context.heading_once = None, False
         context.heading_site, context.place_side = "", None
@@ -148,6 +150,7 @@ class HeadingReader:
         titled = [n for n in nodes if n.main != "comma"][:3]
         if [n.main for n in titled[1:]] == ["side", "colon"] and self._is_title(titled[0]):
             context.heading_side, context.heading_of_grades = Side(titled[1].key("side")), False
+            context.place_side, context.heading_span = context.heading_side, (titled[1].mark.start, titled[1].mark.end)
             covered += titled
             titled[1].main = "filler"
         if self._declares_side(nodes, lead):
@@ -181,9 +184,8 @@ class HeadingReader:
     def _declare_side(self, lead: list[Node], context: Context) -> None:
         context.heading_side = Side(lead[0].key("side"))
         context.heading_of_grades = lead[1].main != "colon"
-        if context.heading_of_grades:
-            context.place_side = context.heading_side
-            context.heading_span = (lead[0].mark.start, lead[0].mark.end)
+        context.place_side = context.heading_side
+        context.heading_span = (lead[0].mark.start, lead[0].mark.end)
         context.heading_once = self._is_organ(lead[0])
         lead[0].main = "filler"
         lead[1].main = lead[1].main if lead[1].main == "item" else "filler"

@@ -11,7 +11,7 @@ _LEAD = 3  # a limb, a comma and what follows
 def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
     """ "LL R: ...", "Legs, left, same order: ..." at the head of a sentence: limb, side and where its colon stands."""
     colon = next((at for at, node in enumerate(nodes[:_TITLE]) if node.main == "colon"), 0)
-    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler")]
+    said = [node for node in nodes[:colon] if node.main not in ("comma", "filler") and node.text != "-"]
     if [node.main for node in said[:2]] not in (["site", "side"], ["item", "side"]) or not said[0].mark.has("site"):
         return None
     plain = all(node.main == "word" or node.mark.has("same") for node in said[2:])

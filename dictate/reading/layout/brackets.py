@@ -1,4 +1,4 @@
-"""Brackets of a typed examination that hold what was found another time: "Deltoid R 4+ [4-]", "knee 2+ (was 3+)"."""
+"""Brackets of a typed examination that hold no finding of today: "Deltoid R 4+ [4-]", "knee 2+ (was 3+)"."""
 
 from __future__ import annotations
 
@@ -25,6 +25,8 @@ _OTHER_TIMES = frozenset(
     "prev previous previously last prior earlier before former formerly baseline admission yesterday old first "
     "second visit".split()
 )
+_LOST = frozenset({"lost", "lose", "loses", "dropped", "minus", "-"})
+_IN = frozenset({"on", "in", "for", "of", "at"})
 _BRACKETS = frozenset({"bracket", "brackets", "parentheses", "parenthesis"})
 _YEAR = re.compile(r"(?:19|20)\d\d")
 
@@ -87,6 +89,8 @@ def _is_earlier(marks: Sequence[Mark], tokens: Sequence[Token], span: Span, decl
     if tokens[start].text in declared and start >= declared[tokens[start].text]:
         return True
     inside = [token.lower for token in tokens[start + 1 : end - 1]]
+    if _counts_lost(tokens[max(0, start - 3) : start], inside):
+        return True
     found = any(mark.has(*_VALUES) for mark in marks if start < mark.start < end)
     if not found or len(inside) < _LEAST or inside[1] == "able":  # "(was able to stand)" tells of today
         return False
@@ -98,6 +102,13 @@ def _is_earlier(marks: Sequence[Mark], tokens: Sequence[Token], span: Span, decl
         return True
     when = inside[:2], inside[-2:]
     return any((a == "last" and b in _LAST) or (a == "on" and b == "admission") for a, b in when)
+
+
+def _counts_lost(before: Sequence[Token], inside: Sequence[str]) -> bool:
+    """ "MoCA 24/30 (lost 3 recall, 2 VS)", "28/30 (-1 recall)": where a score lost its points."""
+    scored = len(before) > 2 and before[0].lower.isdigit() and before[1].lower == "/" and before[2].lower.isdigit()
+    lost = len(inside) > 2 and inside[0] in _LOST and inside[1].isdigit()
+    return scored and lost and inside[2] not in _IN
 
 
 def _names_date(word: str) -> bool:

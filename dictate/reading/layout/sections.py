@@ -11,6 +11,9 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 EXAMINATION = "examination"
+_AGES = ("y", "year", "m", "f", "month")  # "63 yo", "82F"
+_FIRST_LINES = 4  # where it is said who comes
+_COMPLAINT = "complaint"
 _KINDS = {
     "history": RemarkKind.HISTORY,
     "impression": RemarkKind.IMPRESSION,
@@ -22,6 +25,7 @@ EXAMINATIONS = ("exam", "examination")
 _VITAL = frozenset({"blood_pressure", "heart_rate"})
 _OF_BEFORE = frozenset({"was", "were", "had", "initially", "then"})
 _HEADING_REACH = 7  # marks in which a typed heading ends
+_DURATIONS = (7, 12, 52)  # "3/7", "2/12": so many days, weeks or months of a history
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
 
 
@@ -29,7 +33,15 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
     """Marks cut where a sentence ends."""
     sentences: list[list[Mark]] = []
     current: list[Mark] = []
-    for mark in marks:
+    marks = list(marks)
+    for place, mark in enumerate(marks):
+        if _opens_side(marks, place, current):
+            marks[place + 1] = replace(marks[place + 1].only("colon"), text=":")
+            if len(current) == 2 and current[0].role("site", ""):
+                current[1] = current[1].only("comma")  # "UL: R: tone N": the arm of that side
+            elif current:
+                sentences.extend(_rest_apart(current))
+                current = []
         current.append(mark)
         if tokens[mark.end - 1].ends_sentence:
             sentences.extend(_rest_apart(current))
@@ -37,6 +49,15 @@ def sentences_of(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[list[Ma
     if current:
         sentences.extend(_rest_apart(current))
     return sentences
+
+
+def _opens_side(marks: Sequence[Mark], place: int, before: Sequence[Mark]) -> bool:
+    """ "R: HF 4, KE 5; L - HF 5, KE 5": a side with a colon, behind a break and in front of a name, is a title."""
+    if place + 2 >= len(marks) or marks[place].role("side", "") is None or marks[place + 1].text not in (":", "-"):
+        return False
+    parted = not before or before[-1].has("comma", "semicolon", "colon") or before[-1].text == "-"
+    named = marks[place + 2].has("item", "context", "sign") and not marks[place + 2].has("side")
+    return parted and named and not (before and marks[place].has("site"))
 
 
 def _rest_apart(sentence: list[Mark]) -> Iterator[list[Mark]]:
@@ -75,8 +96,15 @@ def split(marks: Sequence[Mark], tokens: Sequence[Token]) -> tuple[list[list[Mar
     inside: list[list[Mark]] = []
     kept: list[Kept] = []
     section: RemarkKind | None = None
-    for sentence in sentences_of(marks, tokens):
+    sentences = sentences_of(marks, tokens)
+    for place, sentence in enumerate(sentences):
         opened = _section_of(sentence) or _titled(sentence)
+        if opened == _COMPLAINT and section is None and not _examines(sentence):
+            kept.append((RemarkKind.HISTORY, sentence[0].start, sentence[-1].end))
+            continue
+        if place < _FIRST_LINES and section is None and _introduces(sentence, sentences[place + 1 :], tokens):
+            kept.append((RemarkKind.HISTORY, sentence[0].start, sentence[-1].end))
+            continue
         if opened == "plan" and not inside and not kept and _is_title(sentence):
             opened = ""  # "Follow-up." in front of everything says which visit it is
         if opened in _KINDS:
@@ -100,6 +128,21 @@ def _measures(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
     return _measures_on_a_new_line(sentence, tokens) or _only_measures(sentence)
 
 
+def _introduces(sentence: Sequence[Mark], later: Sequence[Sequence[Mark]], tokens: Sequence[Token]) -> bool:
+    """ "63 yo M, back pain + foot drop", on a line above "O/E:": who comes and why."""
+    opens = sentence[0].start == 0 or tokens[sentence[0].start - 1].ends_line
+    aged = opens and len(sentence) > 2 and sentence[0].number is not None and sentence[1].text.startswith(_AGES)
+    if not aged or not tokens[sentence[-1].end - 1].ends_line or _examines(sentence):
+        return False
+    return any(_section_of(one) == EXAMINATION for one in later)
+
+
+def _examines(sentence: Sequence[Mark]) -> bool:
+    """Whether something measured, or the word for the examination, stands behind what was complained of."""
+    at = range(1, len(sentence))
+    return any(sentence[i].has("section", "closed_section") or found_in(sentence[i : i + 2], measured=True) for i in at)
+
+
 def _measures_on_a_new_line(sentence: Sequence[Mark], tokens: Sequence[Token]) -> bool:
     first = sentence[0]
     opens = first.start > 0 and tokens[first.start - 1].ends_line
@@ -118,8 +161,9 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     first = sentence[0]
     after = sentence[1] if len(sentence) > 1 else None
     closed = first.role("closed_section") or first.role("section")
-    if closed is not None and (after is None or after.text in (":", ".", "-")):
-        return closed.key
+    ends = (":", "-") if first.has("item", "alone") else (":", ".", "-")  # "RRR. CTA. Abdomen soft."
+    if closed is not None and (after is None or after.text in ends):
+        return "" if _only_acuities(sentence[2:]) else closed.key
     on_it = first.role("section") or (after is not None and after.has("item", "alone"))
     if closed is not None and closed.key == EXAMINATION and on_it:
         return closed.key  # "O/E alert, GCS 15", "Obs BP 140/80"
@@ -130,9 +174,16 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     spoken = first.role("section")
     if spoken is None or after is None:
         return ""
-    if after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
+    lasting = after.number is not None and after.number.op == "/" and after.number.b in _DURATIONS
+    if lasting or after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
         return spoken.key
     return ""
+
+
+def _only_acuities(told: Sequence[Mark]) -> bool:
+    """ "cc: 6/9, 6/6": with glasses, and no chief complaint."""
+    said = [mark for mark in told if not mark.has("comma", "side", "stop")]
+    return bool(said) and all(mark.number is not None and mark.number.op == "/" for mark in said)
 
 
 def _is_title(sentence: Sequence[Mark]) -> bool:

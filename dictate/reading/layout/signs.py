@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
@@ -13,26 +13,84 @@ from dictate.reading.tokens import Token
 
 _SIDES = {"r": "right", "l": "left"}
 _TWO_SIDES = (("r", "+", "l"), ("l", "+", "r"))  # also written for both sides
+_JERKS = "tendon_reflex"
+_STRENGTH = "mrc"
+_BARELY = "+ / -"
 _NAMING = ("item", "sign", "context")
 _JERK = {"+": Number(a=1, a_sign="+"), "-": Number(a=0)}
 
 
 def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mark]:
-    """The marks, with the plus and minus behind a side as what was found there, where a sign or a jerk was named."""
+    """The marks, with the plus and minus beside a side as what was found there, where a sign or a jerk was named."""
     result: list[Mark] = []
     named: tuple[Item, ...] = ()
-    for place, mark in enumerate(levels_as_sides(_parted(marks, tokens), tokens)):
+    led = False  # "+ R, - L": signs in front of their sides
+    parted = _rated(levels_as_sides(_parted(marks, tokens), tokens), tokens, lexicon)
+    for place, mark in enumerate(parted):
         if place and tokens[mark.start - 1].ends_sentence:
-            named = ()
-        if not mark.has("side"):  # "R" is short for other things too
+            named, led = (), False
+        sided = (
+            mark.text in _JERK
+            and bool(result)
+            and (
+                (result[-1].has("side") and _is_sign(mark, tokens))
+                or (result[-1].has("site") and mark.text in _JERK and _ends_phrase(mark.start, tokens, sides=()))
+            )
+        )
+        strength = mark.text in _JERK and bool(named) and all(item.scale == _STRENGTH for item in named)
+        if mark.text in _JERK and named and not mark.number and not strength:
+            before = [one for one in result[-2:] if not one.has("colon", "comma")]
+            leads = (
+                bool(before) and before[-1].has("item", "sign") and mark.text == "+" and not tokens[mark.start].glued
+            )
+            led = _is_side(parted[place + 1 : place + 2]) and (led or leads)
+            if _of_both(parted[place : place + 3], tokens, named):
+                parted[place + 1] = replace(parted[place + 1], roles=(Role("side", key="both"),))
+                parted[place + 2] = parted[place + 2].only("filler")
+                sided = True
+            mark = _told(mark, named, lexicon) if led or sided else mark
+        elif strength:
+            mark = mark.only("word")  # "medial ham -   +": no strength is there or not
+        elif mark.text == _BARELY and named and all(item.scale != _JERKS for item in named):
+            mark = mark.only("word")  # barely there, or right and left: of a sign nobody knows which
+        elif not mark.has("side"):  # "R" is short for other things too
             names = [lexicon.items[role.item] for role in mark.roles if role.kind in _NAMING and role.item]
             named = tuple(names) or named
-        sided = bool(result) and result[-1].role("side") is not None
-        if sided and mark.text in _JERK and named and _is_sign(mark, tokens):
-            result.append(_told(mark, named, lexicon))
-        else:
-            result.append(mark)
+        result.append(mark)
     return result
+
+
+def _rated(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mark]:
+    """ "Rigidity: Rt ++, Lt +. Neck +": behind a word for what was wrong a plus says how much of it, on its line."""
+    if not any(mark.text == "+" for mark in marks):
+        return list(marks)
+    result: list[Mark] = []
+    named: frozenset[str] = frozenset()
+    wrong = False
+    for mark in marks:
+        if result and tokens[mark.start - 1].ends_line:
+            named, wrong = frozenset(), False
+        names = {role.item for role in mark.roles if role.kind in ("item", "sign") and not mark.has("site")}
+        kinds = {lexicon.items[name].kind for name in names if lexicon.items[name].sited}
+        if names and not names & named:
+            named, wrong = frozenset(names if kinds == {"normality"} else ()), False
+        wrong = wrong or any(role.kind in ("abnormal", "value") and role.item in named for role in mark.roles)
+        if mark.text == "+" and wrong and _ends_phrase(mark.start, tokens):
+            mark = replace(mark, roles=(Role("number"),), number=_JERK["+"])
+        result.append(mark)
+    return result
+
+
+def _of_both(three: Sequence[Mark], tokens: Sequence[Token], named: Sequence[Item]) -> bool:
+    """ "Corneals +/+", "Hoffmann -/-": the same of a sign on both sides; of jerks it is a grade."""
+    if len(three) < 3 or three[1].text != "/" or three[2].text != three[0].text:
+        return False
+    glued = tokens[three[1].start].glued and tokens[three[2].start].glued
+    return glued and all(item.scale != _JERKS and item.sided != "never" for item in named)
+
+
+def _is_side(after: Sequence[Mark]) -> bool:
+    return bool(after) and after[0].text in ("r", "l", "rt", "lt", "right", "left")
 
 
 def levels_as_sides(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:
@@ -89,14 +147,14 @@ def _is_sign(mark: Mark, tokens: Sequence[Token]) -> bool:
     return tokens[mark.start].glued or _ends_phrase(mark.start, tokens) or mark.text == "+"
 
 
-def _ends_phrase(place: int, tokens: Sequence[Token]) -> bool:
+def _ends_phrase(place: int, tokens: Sequence[Token], *, sides: Collection[str] = tuple(_SIDES)) -> bool:
     after = tokens[place + 1] if place + 1 < len(tokens) and not tokens[place].ends_sentence else None
-    return after is None or after.lower in {",", ";", ".", ")", *_SIDES}
+    return after is None or after.lower in {",", ";", ".", ")", *sides}
 
 
 def _told(mark: Mark, named: Sequence[Item], lexicon: Lexicon) -> Mark:
     """What the sign says of what was named: a jerk's grade, or that the sign was there or not."""
-    if any(item.scale == "tendon_reflex" for item in named):
+    if any(item.scale == _JERKS for item in named):
         return replace(mark, roles=(Role("number"),), number=_JERK[mark.text])
     if all(item.kind in ("presence", "choice") or item.negated == "normal" for item in named):
         return replace(mark, roles=tuple(lexicon.meanings("positive" if mark.text == "+" else "negative")))

@@ -14,7 +14,8 @@ from dictate.reading.tokens import Token
 # Source: NINDS form (public domain): its item numbers, in its order.
 _LABELS = ("1a", "1b", "1c", "2", "3", "4", "5a", "5b", "6a", "6b", "7", "8", "9", "10", "11")
 _ITEMS = dict(zip(_LABELS, STROKE.parts, strict=True))
-_BARS = ("|", "¦", "-", "–", ")")
+_BARS = ("|", "¦", "-", "–", ")", "/")
+_NOTES = ("(", "-", "–")  # what opens a note behind the points: "2 1 (R gaze pref)"
 _UNTESTABLE = ("not_assessable", "value")
 _FEWEST = 4  # entries in a row that make a form
 _ENTRY = 14  # marks of one entry
@@ -93,10 +94,14 @@ def _points(marks: Sequence[Mark], place: int, end: int, label: str) -> int:
     inside = [at for at in range(place + 1, end) if not marks[at].has("comma", "semicolon", "stop", "colon")]
     while inside and marks[inside[-1]].text in _BARS:
         inside.pop()
+    highest = [str(points) for points in range(STROKE.parts[_ITEMS[label]][1] + 1)]
+    noted = place + 2 < end and marks[place + 2].text in _NOTES
+    if noted and inside[:1] == [place + 1] and _whole(marks[place + 1]) in highest:
+        return place + 1
     if not inside or any(marks[at].number is not None for at in inside[:-1]):
         return 0
     last = marks[inside[-1]]
-    possible = _whole(last) in map(str, range(STROKE.parts[_ITEMS[label]][1] + 1))
+    possible = _whole(last) in highest
     return inside[-1] if possible or last.has(*_UNTESTABLE) else 0
 
 

@@ -7,10 +7,12 @@ from collections.abc import Collection, Iterable, Sequence
 from functools import lru_cache
 
 from dictate.grammar import Item
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 from dictate.reading.tokens import tokenize, transcript_of_text
 
 _VERBS = ("is", "are", "was", "were")
+_SIGNS = {"positive": ("+ve", "+", "pos"), "negative": ("-ve", "neg")}
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 
 
@@ -75,3 +77,10 @@ def names_kept(item: Item, nodes: Sequence[Node], own: Sequence[Node], told: str
 @lru_cache(maxsize=128)
 def _parts(phrases: tuple[str, ...]) -> frozenset[str]:
     return frozenset(" ".join(words) for phrase in phrases for words in variants(words_of(phrase)))
+
+
+def with_signs(phrases: Iterable[str], role: Role) -> list[str]:
+    """What an item calls positive or negative, in signs too: "head impulse +ve", "Weber -ve"."""
+    said = list(phrases)
+    signs = _SIGNS if role.item and role.kind in ("normal", "abnormal", "value") else {}
+    return [*said, *(sign for word, written in signs.items() if word in said for sign in written if sign not in said)]

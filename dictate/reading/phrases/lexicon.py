@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.marks import Mark, Role
-from dictate.reading.phrases.forms import as_sentences, forms, words_of
+from dictate.reading.phrases.forms import as_sentences, forms, with_signs, words_of
 from dictate.reading.phrases.inner_sides import inner_sides
 from dictate.reading.phrases.joints import shared_joints, shortened
 from dictate.reading.phrases.kinds import LENGTHS
@@ -102,7 +102,7 @@ class Lexicon:
         return by_first
 
     def _add(self, phrases: Iterable[str], role: Role, *, inflect: bool = True) -> None:
-        for phrase in phrases:
+        for phrase in with_signs(phrases, role):
             words = words_of(phrase)
             if not words:
                 continue
@@ -271,7 +271,8 @@ class Lexicon:
         words = tuple(token.lower for token in tokens[start:end])
         entries = self._phrases.get(words, ())
         if tokens[start].text.removesuffix("s").isupper() and any(shout for _, shout in entries) and end - start == 1:
-            return tuple(role for role, shout in entries if shout)  # "LT" is light touch, "lt" is left
+            # "LT" is light touch, "lt" is left; "CTA - R M1" are pictures
+            return tuple(role for role, shout in entries if shout or role.kind == "closed_section")
         return tuple(role for role, shout in entries if not shout)
 
 

@@ -73,8 +73,8 @@ def _as_titles(marks: Sequence[Mark], items: Mapping[str, Item]) -> Sequence[Mar
     if senses and _HALVES["sensory"] in own:
         return [replace(lead, roles=(Role("site", key="face"),), text="face"), *marks[1:]]
     passed = ("colon", "normal", "abnormal", "filler", "side")
-    first = next((mark for mark in marks[1:] if not mark.has(*passed)), lead)
-    named = {role.item for role in first.roles if role.kind in _NAMED}
+    first = [mark for mark in marks[1:] if not mark.has(*passed)][:1]  # "VII: N" names nothing more
+    named = {role.item for mark in first for role in mark.roles if role.kind in _NAMED}
     numbered = lead.text.upper() in _NUMBERED or lead.text.upper().removeprefix("CN ") in _NUMBERED
     if numbered and named and {items[name].nerve for name in named} & {items[name].nerve for name in own}:
         return [replace(lead, roles=(title,)), *marks[1:]]

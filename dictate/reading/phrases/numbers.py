@@ -167,6 +167,8 @@ class _Reader(Cardinals):
         if second is None:
             return None
         b, b_sign, stop = second
+        if self.at(stop) in ("a", "b", "c") and self.tokens[stop].glued:
+            return None  # "5a 4 / 5b 0": the next item of a form
         letters = self.cardinal(stop) if b_sign and op == "/" and a in (6, 20) and b >= 5 else None  # "20/40 minus one"
         if letters is not None and letters[0] in range(1, _MOST_LETTERS + 1):
             b_sign, stop = f"{b_sign}{int(letters[0])}", letters[1]
@@ -287,11 +289,8 @@ def find_numbers(tokens: Sequence[Token]) -> list[Mark]:
     marks: list[Mark] = []
     place = 0
     while place < len(tokens):
-        found = reader.phrase(place)
-        if found is None:
-            place += 1
-            continue
-        number, end = found
-        marks.append(Mark(start=place, end=end, roles=(Role("number"),), number=number))
+        number, end = reader.phrase(place) or (None, place + 1)
+        if number is not None:
+            marks.append(Mark(start=place, end=end, roles=(Role("number"),), number=number))
         place = end
     return marks

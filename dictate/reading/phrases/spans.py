@@ -38,9 +38,12 @@ _SECONDS = {"second", "seconds", "sec", "secs"}
 _AT = {"at", "after"}
 _COUNTS = {"step", "steps"}  # behind a number they count, and name nothing
 _WALKS = {"walks", "walked"}
+_OF_TIME = (7, 12, 52)  # days, months and weeks of one week or year
+_FOR = ("for", "since", "last", "past", "over")
+_SYSTOLIC = 60  # mmHg, and more than any grade or acuity
 _FOOT = 10  # from here "n feet" is a distance: no one has ten feet, and no grade is that high
 _SPANS = {"hour", "hours", "year", "years", "day", "days", "week", "weeks", "month", "months", "yrs", "yr", "hrs"}
-_DERMATOME_LIMIT = {"c": 8, "t": 12, "d": 12, "l": 5, "s": 5}  # D: dorsal, as many write T
+_DERMATOME_LIMIT = {"c": 8, "t": 12, "d": 12, "l": 5, "s": 5, "v": 3}  # D: dorsal, as many write T
 _BEFORE_LEVEL = {"at", "to", "below", "level", "above", "through", "from", "and", "of", "over"}
 _LEVEL_LISTS = frozenset({",", "and", "or", "/"})
 _LEVEL_LINKS = frozenset({"-", "/", "to", "and"})
@@ -53,6 +56,10 @@ def dermatomes(tokens: Sequence[Token]) -> Iterable[Mark]:
     for place, token in enumerate(tokens):
         listed = 0 < last < place and all(one.lower in _LEVEL_LISTS for one in tokens[last:place])
         mark = _level_at(place, token, tokens, numbers, listed=listed)
+        if mark is None and token.lower in ("v1", "v2"):  # the first is a place by its name
+            division = Mark(place, place + 1, (Role("site", key=token.lower),))
+            if (second := _level_behind(division, tokens, numbers)) is not None:
+                yield replace(second, roles=(Role("site", key=second.roles[0].key),))
         if mark is None:
             continue
         last = mark.end
@@ -66,9 +73,9 @@ def _level_at(
 ) -> Mark | None:
     """listed: in one list with a level before it ("at L two, L three and L four")."""
     letter, rest = token.lower[:1], token.lower[1:]
-    if letter in _DERMATOME_LIMIT and letter != "d" and rest.isdigit():
+    if letter in _DERMATOME_LIMIT and letter not in "dv" and rest.isdigit():
         return _level(place, place + 1, letter, int(rest))
-    if token.lower not in _DERMATOME_LIMIT or place + 1 >= len(tokens):
+    if token.lower not in _DERMATOME_LIMIT or token.lower == "v" or place + 1 >= len(tokens):
         return None
     after = place + 2 if tokens[place + 1].lower == "-" else place + 1
     before = tokens[place - 1].lower if place else ""
@@ -171,7 +178,7 @@ def deny_by_minus(
             continue
         ends = tokens[mark.start].ends_sentence or place + 1 == len(marks)
         after = marks[place + 1] if place + 1 < len(marks) else None
-        if ends and after is not None and not after.has("item", "sign", "heading", "section"):
+        if ends and after is not None and after.has("side", "site") and not after.has("item", "sign", "heading"):
             continue  # "Tremor -" over a line that says of which hand
         if not ends and after is not None and not after.has("comma", "semicolon", "stop"):
             continue
@@ -188,7 +195,12 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
         mark = marks[place]
         after = marks[place + 1] if place + 1 < len(marks) else None
         if mark.number is not None and after is not None and not tokens[mark.end - 1].ends_sentence:
-            kind = "minutes" if after.text in _MINUTES else "time_span" if after.text in _SPANS else ""
+            if _is_duration(marks, place, tokens):
+                yield replace(mark, roles=(Role("time_span"),), number=None)
+                place += 1
+                continue
+            primed = after.text == "'" and _is_pressure(marks[place + 2 : place + 3])
+            kind = "minutes" if primed or after.text in _MINUTES else "time_span" if after.text in _SPANS else ""
             if kind and not mark.number.op:
                 yield Mark(mark.start, after.end, (Role(kind),), mark.number, f"{mark.text} {after.text}")
                 place += 2
@@ -217,6 +229,23 @@ def join(marks: list[Mark], tokens: Sequence[Token], items: Collection[str]) -> 
             continue
         yield mark
         place += 1
+
+
+def _is_duration(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "3/12 R hand weakness", "since 5/7": so many months, weeks or days, where nothing is measured in front."""
+    number = marks[place].number
+    if number is None or number.op != "/" or number.b not in _OF_TIME or number.a >= number.b or number.a_sign:
+        return False
+    before = marks[place - 1] if place and not tokens[marks[place].start - 1].ends_sentence else None
+    after = marks[place + 1]
+    opens = before is None or before.has("comma", "stop", "semicolon", "colon") or before.text in _FOR
+    return opens and (after.has("side", "site", "word", "severity", "sign") or after.text in ("of", "history", "hx"))
+
+
+def _is_pressure(after: Sequence[Mark]) -> bool:
+    """ "Standing 1' 104/60": minutes, and no feet."""
+    number = after[0].number if after else None
+    return number is not None and number.op == "/" and number.a >= _SYSTOLIC
 
 
 def _distance_walked(marks: list[Mark], place: int, tokens: Sequence[Token]) -> Mark | None:

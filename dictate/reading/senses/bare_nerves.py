@@ -143,7 +143,7 @@ class NerveNumbers:
         for mark in marks[place : place + 5]:
             if mark.text in _SILENT or mark.has("side", "severity"):
                 continue
-            if mark.text == ":" and titled and not colon:
+            if mark.text in (":", "-") and titled and not colon:
                 colon = True
                 continue
             if any(role.kind in _OWN and role.item == item for role in mark.roles):
@@ -223,7 +223,7 @@ def _of_nerves(mark: Mark) -> bool:
 
 def _is_no_person(after: Sequence[Mark]) -> bool:
     """ "I: normal", "I not tested", and not "I skipped the gait", "I couldn't make out any clonus"."""
-    said = next((mark for mark in after if mark.text not in ("is", "was")), None)
+    said = next((mark for mark in after if mark.text not in ("is", "was", "-")), None)
     return said is not None and (said.text == ":" or said.text.startswith("not ") or said.has("normal"))
 
 

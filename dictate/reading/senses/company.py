@@ -161,3 +161,9 @@ def has_points(name: str, near: Sequence[Mark]) -> bool:
         or any(role.item == name and role.kind == "value" for role in mark.roles)
         for mark in near
     )
+
+
+def pluses_next(marks: Sequence[Mark], place: int) -> bool:
+    """Pluses alone are the next that is told of a limb."""
+    told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler", "colon")), None)
+    return told is not None and {*told.text.split()} == {"+"}

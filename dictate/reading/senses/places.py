@@ -106,7 +106,7 @@ class SiteFinder:
         """ "Quads wasted", "hands and calves wasted": a word behind it that says by itself what was found there."""
         own = {role.item for role in marks[place].roles if role.kind == "site"}
         for mark in marks[place + 1 :]:
-            said = {role.item for role in mark.roles if role.kind == "context"}
+            said = {role.item for role in mark.roles if role.kind in ("context", "alone")}
             told = {role.item for role in mark.roles if role.kind in ("value", "abnormal")}
             said &= told
             if not told.isdisjoint(candidates):

@@ -23,7 +23,7 @@ class Remainder:
 
     def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
-        if marks[place].text == "everything else":
+        if marks[place].text == "everything else" or (marks[place].text == "elsewhere" and _of_word(nodes)):
             return ()  # of what, nobody said
         if marks[place].text == "otherwise" and (
             _goes_between(marks, place) or self._of_name(nodes) or _of_word(nodes)
@@ -124,8 +124,9 @@ def _before_name(after: Sequence[Mark]) -> bool:
 
 
 def _of_word(nodes: Sequence[Node]) -> bool:
-    """ "Gaze holding otherwise normal": the rest of what has no name here."""
-    return bool(nodes) and is_unknown(nodes[-1])
+    """ "Gaze holding otherwise normal", "Xyz: C6 reduced, normal elsewhere": the rest of what has no name here."""
+    titled = [node.main for node in nodes[:2]] == ["word", "colon"] and not any(n.main == "item" for n in nodes)
+    return bool(nodes) and (titled or is_unknown(nodes[-1]))
 
 
 def _under_part(nodes: Sequence[Node]) -> bool:

@@ -10,12 +10,13 @@ from dictate.reading.marks import Mark, Number
 from dictate.reading.phrases.joints import goes_on_listing, measured_from, no_jerk, paired_with
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points
+from dictate.reading.senses.company import has_points, pluses_next
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
 _ENDS = ("item", "sign", "alone", "context", "stop")
+_STRONG = ("weak", "weaker", "weakness", "strong", "plegic", "paretic", "paralysed", "paralyzed")
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
 
@@ -126,6 +127,8 @@ class ShortNames:
             return True  # "Ashworth left elbow flexors 2, left ankle 1+"
         muscle = item.kind == "grade" and not item.blanket
         sited = bool(named) and all(self.items[one].sited and self.items[one].kind != "grade" for one in named)
+        if sited and item.blanket and pluses_next(marks, place):
+            return True  # "Rigidity UL: Rt ++, Lt +": how much of the sign
         graded = place + 1 < len(marks) and marks[place + 1].number
         if sited and graded and graded.a_sign == "+" and item.scale == "tendon_reflex" and at is not None:
             links = marks[at + 1 : place]  # "4 plus with clonus, left ankle 3 plus"
@@ -185,7 +188,7 @@ class ShortNames:
                 return is_grade(near) and not _has_unit(marks, near)
             if near.has("grade", "not_examined", "not_assessable"):
                 return True
-            if near.role("normal", "") or near.text in ("weak", "weaker", "weakness", "strong"):
+            if near.role("normal", "") or near.text in _STRONG:
                 return True
             if marks[place].text == "jerks" and near.role("abnormal", ""):
                 return True  # "jerks brisk", and no word of a limb

@@ -37,9 +37,13 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return False  # "Sensation, I went through everything and it's all normal"
     if before:
         return blanket or not (node.main in ("comma", "semicolon") and bool(following) and following[0].main == "side")
+    if _is_letter(node, following) and any(value.mark.number is not None for value in cell.values):
+        return True  # "WE 4+ G 4", "IP 4+ Q 5": a letter that is short for another muscle
     told = cell.values or cell.negated or (cell.side is not None and named and node.text not in _DEGREES)
     if not (cell.split and told):
         return False
+    if node.main == "number" and following and _is_code(node, following[0]):
+        return True  # "TUG 12 s; 9HPT 24 s": a test that has no name here
     short = node.main == "word" and len(node.text) == len("he") and node.text.isalpha()
     if short and following and following[0].mark.number is not None:
         return True  # "KF 4/5 R, XY 5/5 R": a short name that is none here
@@ -49,6 +53,16 @@ def foreign(before: bool, node: Node, following: list[Node], cell: Cell, *, blan
         return is_unknown(following[0])  # "2/6 at five minutes and could not recite a list of six"
     apart = cell.negated and node.main == "site" and bool(following) and following[0].main in ("qualifier", "word")
     return apart or is_unknown(node)  # "no oedema, calves soft"
+
+
+def _is_letter(node: Node, following: Sequence[Node]) -> bool:
+    alone = node.main in ("word", "unit") and len(node.text) == 1 and node.text.isalpha() and node.text != "x"
+    number = following[0].mark.number if following else None
+    return alone and number is not None and not number.op and node.mark.end == following[0].mark.start
+
+
+def _is_code(node: Node, after: Node) -> bool:
+    return is_unknown(after) and after.mark.start == node.mark.end and after.main == "word"
 
 
 def _of_another_side(following: list[Node]) -> bool:

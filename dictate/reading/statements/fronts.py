@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from dictate.grammar import Item
 from dictate.reading.nodes import Node, wants_object
 from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import leads_on
@@ -173,3 +174,11 @@ def of_two_sides(gap: Sequence[Node]) -> bool:
     last = said[-1].key("side") if said and said[-1].main == "side" else ""
     before = said[-3:-1] if [node.main for node in said[-2:-1]] == ["comma"] else said[-2:-1]
     return bool(before) and before[0].main == "side" and {last, before[0].key("side")} == {"left", "right"}
+
+
+def leads_place(names: Sequence[Node], gap: Sequence[Node], items: Mapping[str, Item]) -> bool:
+    """ "Motor: UL flexes to pain": a place right behind a title is of the name behind it."""
+    title = all(items[name].blanket for node in names for name in node.candidates)
+    if not title or not gap or gap[0].main != "colon":
+        return False
+    return len(gap) > 1 and all(node.main in ("side", "site") for node in gap[1:])

@@ -11,6 +11,7 @@ from dictate.reading.statements.exceptions import Exceptions
 from dictate.reading.statements.fronts import (
     belong_together,
     is_adjective,
+    leads_place,
     led_by_but,
     of_two_sides,
     severed,
@@ -192,6 +193,7 @@ class Divider:
             after_gap = gaps[place + 1]
             ends = [len(after_gap)] if last else self._allowed(after_gap)
             ends = [led[place + 1]] if place + 1 in led else ends
+            ends = [1] if not last and leads_place(group, after_gap, self.items) else ends
             following: dict[int, tuple[float, list[int]]] = {}
             for end in ends:
                 options = [
