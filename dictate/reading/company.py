@@ -112,3 +112,11 @@ def has_points(name: str, near: Sequence[Mark]) -> bool:
         or any(role.item == name and role.kind == "value" for role in mark.roles)
         for mark in near
     )
+
+
+def plain_number(after: Sequence[Mark]) -> bool:
+    """ "P95 R20": a letter that is also a side names a rate only with a whole number right behind it, and no unit."""
+    number = after[0].number if after else None
+    if number is None or number.op or number.a_sign or number.a < 8:
+        return False
+    return not (len(after) > 1 and after[1].has("unit"))

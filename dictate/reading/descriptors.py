@@ -161,10 +161,13 @@ def of_signs(
 
     signs: the names but those that say normal by themselves. plain: the words that are no names.
     """
+    gone = meaning.status is Status.ABNORMAL and str(meaning.value) == "absent"
+    if gone and cell.spared:
+        return Meaning(None, Status.NORMAL)
     if not named or len(signs) != len(named):
         return meaning
     told = all(n.sign for n in signs)
-    if (cell.spared or (told and plain)) and meaning.status is Status.ABNORMAL and str(meaning.value) == "absent":
+    if gone and told and plain:
         return Meaning(None, Status.NORMAL)
     shown = told and bool(plain) and all(n.mark.role("present", "") for n in plain)
     if meaning.status is Status.NORMAL and shown and not cell.negated:

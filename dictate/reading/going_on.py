@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.model import Side
+from dictate.model import Side, Status
 from dictate.reading.cuts import is_unknown, speaks_of_another
-from dictate.reading.drafts import Draft
+from dictate.reading.drafts import Cell, Draft
 from dictate.reading.kinds import INABILITY
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.nodes import LIMBS, Node, limb_of
@@ -53,6 +53,14 @@ def give_side_behind(drafts: Sequence[Draft], nodes: list[Node], items: Mapping[
         draft.side = Side(sides[0])
         draft.spans.append((said[0].mark.start, said[0].mark.end))
     return left
+
+
+def spared(cells: list[Cell], drafts: Sequence[Draft]) -> list[Cell]:
+    """ "Wasting of the right hand. None on the left.": what was found before was not found here."""
+    found = bool(drafts) and all(draft.status is Status.ABNORMAL for draft in drafts)
+    for cell in cells:
+        cell.spared = cell.spared or (found and [n.text for n in cell.values] in (["none"], ["nil"]))
+    return cells
 
 
 class GoingOn:

@@ -5,11 +5,15 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from dictate.grammar import Item
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
+_PASSED = ("site", "side", "conj", "filler", "severity")
+_JERKY = frozenset({"brisk", "brisker"})
+_STRENGTH = frozenset({"strong", "full"})
 _BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
 _TURNS = frozenset({"external rotation", "internal rotation"})
@@ -64,10 +68,51 @@ def no_jerk(after: Sequence[Mark]) -> bool:
     return number is not None and (number.a > _BRISKEST or number.a_sign == "-" or number.b not in (None, _BRISKEST))
 
 
+def says_jerk(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> bool | None:
+    """Whether the word behind the name, or its list, is one of jerks ("knees brisk") or of strength ("arms strong").
+
+    None: neither, or the name is none of a jerk in any company.
+    """
+    if not may_be_jerk(marks[place], items):
+        return None
+    behind = (at for at in range(place + 1, len(marks)) if not marks[at].has(*_PASSED))
+    at = next(behind, len(marks))
+    named = any(mark.has("item", "sign", "context") for mark in marks[at + 1 : at + 2])  # "brisk reflexes"
+    word = marks[at].text.removeprefix("very ").split()[0] if at < len(marks) and marks[at].text and not named else ""
+    return word in _JERKY if word in _JERKY | _STRENGTH else None
+
+
 def measured_from(marks: Sequence[Mark], place: int) -> bool:
     """ "Dull below the right knee": how far something reaches, and no jerk."""
     before = next((m for m in reversed(marks[:place]) if not m.has("side") and m.text not in _ARTICLES), None)
     return before is not None and before.text in _EXTENTS
+
+
+def absent_jerk(item: Item, marks: Sequence[Mark], place: int, component: str) -> bool:
+    """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""
+    if item.scale != "tendon_reflex" or component != "motor" or not marks[place].has("site"):
+        return False
+    after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
+    return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
+
+
+def may_be_jerk(mark: Mark, items: Mapping[str, Item]) -> bool:
+    """Whether it may name a jerk, or those of a limb, in the right company."""
+    named = [items[role.item] for role in mark.roles if role.kind == "context"]
+    return any(item.scale == "tendon_reflex" and (item.limb or not item.blanket) for item in named)
+
+
+def told_already(links: Sequence[Mark], items: Mapping[str, Item]) -> bool:
+    """ "Tone increased, knee 3+, ankle 3+": how it was stands right behind the name, and jerks follow."""
+    said = [mark for mark in links if not mark.has("filler", "side")]
+    plain = all(mark.number is None or mark.number.a_sign == "+" for mark in links)
+    jerks = all(may_be_jerk(mark, items) for mark in links if mark.has("site") and not mark.has("side"))
+    return said[0].has("normal", "abnormal") and said[0].number is None and plain and jerks
+
+
+def _of_list(mark: Mark) -> bool:
+    """A body part or what links two of them."""
+    return mark.has("site", "side", "conj", "comma", "filler")
 
 
 def paired_with(marks: Sequence[Mark], place: int, near: Mark) -> bool:

@@ -23,7 +23,7 @@ class Remainder:
 
     def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
-        if marks[place].text == "everything else":
+        if marks[place].text == "everything else" and not _is_graded(marks[place + 1 : place + 3]):
             return ()  # of what, nobody said
         if marks[place].text == "otherwise" and (
             _goes_between(marks, place) or self._of_name(nodes) or _of_word(nodes)
@@ -104,6 +104,12 @@ class Remainder:
         sited = [name for name in said if self.items[name].sited]
         rest_of_it = rest.text == "elsewhere" or (rest.text == "otherwise" and [n.main for n in nodes[-1:]] == ["conj"])
         return tuple(sited) if rest_of_it and len(said) == len(sited) == 1 else ()
+
+
+def _is_graded(after: Sequence[Mark]) -> bool:
+    """ "Everything else 4", "everything else is full": a grade says of what it speaks."""
+    said = [mark for mark in after if not mark.has("filler")][:1]
+    return any(is_grade(mark) or mark.text in ("full", "full power", "full strength") for mark in said)
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -12,7 +12,7 @@ from dictate.reading.cells import CellBuilder
 from dictate.reading.context import Context, events
 from dictate.reading.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
 from dictate.reading.drafts import AS_OTHER, Cell, Draft, Said, entitle
-from dictate.reading.going_on import GoingOn, give_side_behind, of_other_side
+from dictate.reading.going_on import GoingOn, give_side_behind, of_other_side, spared
 from dictate.reading.headings import HeadingReader
 from dictate.reading.lexicon import Lexicon
 from dictate.reading.lists import perhaps_denied
@@ -194,7 +194,7 @@ class SentenceReader:
             self._cover_all(whole)
             return
         named = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
-        told = [cell for cell in cells if self._says_something(cell)]
+        told = spared([cell for cell in cells if self._says_something(cell)], self.said.drafts)
         drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."

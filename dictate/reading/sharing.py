@@ -12,7 +12,7 @@ from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.not_so import keep_but
 
-_MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
+MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
 
 
@@ -191,7 +191,7 @@ def _shared_by_list(cells: Sequence[Cell]) -> None:
         if not (one.values or one.negated or one.excepted or told):
             one.values, one.units, one.modifiers = two.values, two.units, one.modifiers or two.modifiers
         side = next((n for n in two.nodes if n.main == "side" and n.mark.start > two.site_node.mark.start), None)
-        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in _MIDLINE
+        alike = one.values == two.values and one.side is None and one.site_node.key("site") not in MIDLINE
         if alike and side is not None and two.side is not None:
             listed = True
             one.side, one.nodes = two.side, [*one.nodes, side]
@@ -269,7 +269,7 @@ def shared_side(cell: Cell, second: Node, *, listed: bool = False) -> Node | Non
 
     Not where the second has no sides ("right quadriceps and tongue"). listed: a comma, and an "and" closes the list.
     """
-    if second.key("site") in _MIDLINE:
+    if second.key("site") in MIDLINE:
         return None
     site, link = cell.site_node, cell.links[-1] if cell.links else None
     if site is None:
