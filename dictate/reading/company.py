@@ -24,6 +24,8 @@ _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
+_SAID = ("value", "normal", "abnormal")
+
 
 def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
@@ -120,3 +122,9 @@ def plain_number(after: Sequence[Mark]) -> bool:
     if number is None or number.op or number.a_sign or number.a < 8:
         return False
     return not (len(after) > 1 and after[1].has("unit"))
+
+
+def titles_value(marks: Sequence[Mark], place: int, name: str) -> bool:
+    """ "Toes: down left, up right": a short name in front of a colon, and what only that item can be behind it."""
+    after = marks[place + 1 : place + 3]
+    return len(after) == 2 and after[0].has("colon") and any(after[1].role(kind, name) for kind in _SAID)

@@ -107,8 +107,16 @@ class GoingOn:
         if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
             return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
+        if all(item.kind == "presence" for item in items) and all(_is_of_how(n, names) for n in said):
+            return False  # "the right hand is clumsy" goes on about no drift
         plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)
         return plain or not all(item.blanket for item in items)  # "no light perception" denies no whole component
+
+
+def _is_of_how(node: Node, names: Sequence[str]) -> bool:
+    """A word for how something is ("clumsy", "slow"), and not whether it is there."""
+    kinds = {role.kind for role in node.mark.roles if not role.item or role.item in names}
+    return "abnormal" in kinds and kinds.isdisjoint({"present", "absent", "normal", "value", "equal"})
 
 
 def _placed(nodes: Sequence[Node]) -> bool:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from dictate.grammar import Item
+from dictate.grammar import Item, Scale
+from dictate.reading.kinds import read_number
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
@@ -60,6 +61,19 @@ def goes_on_listing(before: Sequence[Mark]) -> bool:
     """ "Hips 4, knees ...": a number and a comma in front of the joint."""
     links = [mark for mark in before if not mark.has("side", "filler")][-2:]
     return [mark.number is not None for mark in links] == [True, False] and links[-1].has("comma", "conj")
+
+
+def goes_on_measuring(
+    marks: Sequence[Mark], active: Sequence[str], items: Mapping[str, Item], scales: Mapping[str, Scale]
+) -> bool:
+    """ "Ashworth right arm 2. Left arm 1+.": numbers of what was just told by places, and no name but places."""
+    numbers = [mark.number for mark in marks if mark.number is not None]
+    if not (active and numbers and all(items[name].sited and not items[name].blanket for name in active)):
+        return False
+    item, scale = items[active[0]], scales.get(items[active[0]].scale)
+    known = scale is None or all(number.first in scale.grades and number.b is None for number in numbers)
+    read = item.kind != "presence" and all(read_number(item, number, "", scale) is not None for number in numbers)
+    return read and known and not any(mark.has("item", "sign", "heading") and not mark.has("site") for mark in marks)
 
 
 def no_jerk(after: Sequence[Mark]) -> bool:

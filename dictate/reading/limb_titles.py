@@ -14,6 +14,8 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
 from dictate.reading.title_style import (
     NAMING,
+    bare_side,
+    bare_titles,
     ends_line,
     finds,
     has_side,
@@ -63,6 +65,9 @@ def limbs_in_force(
         title if title and not title.organ else limb_title_of(sentence, lexicon.items)
         for title, sentence in zip(known, sentences, strict=True)
     ]
+    for at in bare_titles(sentences):
+        side, span = Side(bare_side(sentences[at])), (sentences[at][0].start, sentences[at][-1].end)
+        titles[at] = titles[at] or LimbTitle(side, "", span)
     if not any(titles):
         return _segments(sentences, tokens, lexicon)
     limbs = _Limbs(sentences, tokens, lexicon, titles, sure)

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from dictate.grammar import Item, Scale
 from dictate.model import Grade, Side
-from dictate.reading.drafts import Draft
+from dictate.reading.drafts import Cell, Draft
 from dictate.reading.weights import Statement
 
 
@@ -60,3 +60,12 @@ def _below(drafts: Sequence[Draft], items: dict[str, Item], scales: dict[str, Sc
     graded = [(draft, scales[items[draft.item].scale]) for draft in drafts if isinstance(draft.value, Grade)]
     paired = all(items[draft.item].sided == "paired" for draft in drafts)
     return paired and len(graded) == len(drafts) and any(str(d.value) not in scale.normal for d, scale in graded)
+
+
+def share_side_behind(cell: Cell, before: Cell) -> None:
+    """ "Felt at the knee but not at the ankle on the left": of that side, too, where no side was said."""
+    side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
+    behind = side is not None and cell.site_node is not None and side.mark.start > cell.site_node.mark.start
+    one = before.site_node is not None and not before.site_node.text.endswith("s")  # "normal at the knees but not ..."
+    if behind and one and before.side is None and cell.side in (Side.LEFT, Side.RIGHT):
+        before.side = cell.side

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
+from dictate.reading.list_sides import share_side_behind
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.not_so import keep_but
@@ -227,6 +228,7 @@ def _differ(cell: Cell, before: Cell) -> None:
     cell.site_node = cell.site_node or before.site_node
     if cell.denying and cell.site_node is not None:
         cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
+        share_side_behind(cell, before)
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

@@ -6,10 +6,11 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.grammar import Item
-from dictate.reading.company import has_points, plain_number
+from dictate.reading.company import has_points, plain_number, titles_value
 from dictate.reading.joints import (
     absent_jerk,
     goes_on_listing,
+    goes_on_measuring,
     measured_from,
     no_jerk,
     paired_with,
@@ -66,7 +67,7 @@ class ShortNames:
             return jerk is (item.scale == "tendon_reflex")
         if (item.scale == "tendon_reflex" and measured_from(marks, place)) or self._is_place(item, marks, place):
             return False
-        if marks[place].has("site") and self._goes_on_rating(marks, active):
+        if marks[place].has("site") and goes_on_measuring(marks, active, self.items, self.lexicon.grammar.scales):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
@@ -186,15 +187,6 @@ class ShortNames:
         last = next((mark for mark in reversed(before) if mark.has("item") and not mark.has("site")), None)
         return last is not None and all(self._is_sited_grade(role.item) for role in last.roles if role.kind == "item")
 
-    def _goes_on_rating(self, marks: Sequence[Mark], active: tuple[str, ...]) -> bool:
-        """ "Ashworth right arm 2. Left arm 1+.": numbers of the rating by place just told, and no name but places."""
-        numbers = [mark.number for mark in marks if mark.number is not None]
-        if not (active and numbers and all(map(self._is_sited_grade, active))):
-            return False
-        known = self.lexicon.grammar.scales[self.items[active[0]].scale].grades
-        rated = all(number.first in known and number.b is None for number in numbers)
-        return rated and not any(mark.has("item", "sign", "heading") and not mark.has("site") for mark in marks)
-
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket
 
@@ -254,6 +246,8 @@ class ShortNames:
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
+        if item.kind == "choice" and titles_value(marks, place, name):
+            return True
         alone = {role.item for role in marks[place].roles if role.item} == {name}
         further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
         beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))

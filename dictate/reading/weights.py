@@ -113,6 +113,7 @@ class Weigher:
             score -= 2.0  # "she cannot get out of a low chair", "I could not see the left disc": it is named behind
         elif last is not None and last.main == "value" and last is nodes[-1] and last.mark.has("abnormal"):
             score -= 1.5  # "reduced pinprick over the right cheek": the adjective of the name
+        score -= 4.0 if [n.main for n in nodes[-2:]] == ["colon", "side"] else 0.0  # "legs: left | leg drifts"
         for node in nodes:
             if self.is_value(node):
                 score -= 1.2 if self.accepts(active, node) else 3.0
@@ -130,8 +131,7 @@ class Weigher:
         values_before = [n for n in before if self.is_value(n)]
         negated = any(n.main == "negation" for n in before)
         whole = all(self.items[c].blanket for c in statement.candidates)
-        if tight and whole and leads_next(after):
-            score -= 2.0  # "Motor: spastic tone in both legs"
+        score -= 2.0 if tight and whole and leads_next(after) else 0.0  # "Motor: spastic tone in both legs"
         score -= 6.0 * sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
             title = whole or (first and entitles(statement.names, after))

@@ -2206,6 +2206,124 @@ READ = [
         "Right knee 4+ with clonus. Right ankle 3+.",
         ["reflex_patellar right measured 4+", "clonus right knee present", "reflex_achilles right measured 3+"],
     ),
+    (
+        "Right arm drifts and pronates. Left holds. The right hand is clumsy.",
+        ["pronator_drift right present", "pronator_drift left absent"],
+    ),
+    (
+        (
+            "Drift: left arm drifts down without pronation, right steady. Legs: left leg drifts to the bed, "
+            "right leg no drift."
+        ),
+        [
+            "pronator_drift left arm present without pronation",
+            "pronator_drift right arm absent",
+            "pronator_drift left leg present to the bed",
+            "pronator_drift right leg absent",
+        ],
+    ),
+    (
+        "Power. Hips 4, knees 4+, ankles up 4, ankles down 5.",
+        [
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb knee measured 4+",
+            "strength_tibialis_anterior measured 4",
+            "strength_gastrocnemius measured 5",
+        ],
+    ),
+    ("Myoclonic jerks of the right arm, stimulus sensitive.", ["myoclonus right arm present stimulus sensitive"]),
+    (
+        "He walks with a stick in the right hand. Short steps, reduced arm swing on the left.",
+        [
+            "gait abnormal walks with a stick in the right hand",
+            "gait abnormal short steps",
+            "arm_swing left abnormal reduced",
+        ],
+    ),
+    (
+        "Walks with a frame. Tandem and Romberg not tested for safety.",
+        ["gait abnormal walks with a frame", "tandem_gait not_examined", "romberg not_examined"],
+    ),
+    (
+        "128 Hz fork: 0 at toes, 8 s at ankles, 12 s at knees bilaterally.",
+        ["vibration toe measured 0", "vibration ankle measured 8", "vibration both knee measured 12"],
+    ),
+    (
+        "Vibration felt at the knee but not the ankle on the left, at neither on the right.",
+        ["vibration left knee normal", "vibration left ankle abnormal not normal", "vibration right abnormal absent"],
+    ),
+    (
+        "Weakness of the arms and legs.",
+        ["strength_upper_limb abnormal weakness", "strength_lower_limb abnormal weakness"],
+    ),
+    (
+        "Weakness in the legs and arms.",
+        ["strength_lower_limb abnormal weakness", "strength_upper_limb abnormal weakness"],
+    ),
+    (
+        "Proximal weakness of the arms and legs.",
+        ["strength_upper_limb_proximal abnormal weakness", "strength_lower_limb_proximal abnormal weakness"],
+    ),
+    (
+        "Distal weakness in the right arm and leg, 3/5.",
+        ["strength_upper_limb_distal right measured 3", "strength_lower_limb_distal right measured 3"],
+    ),
+    (
+        "Power 4 proximally in the arms and legs.",
+        ["strength_upper_limb_proximal measured 4", "strength_lower_limb_proximal measured 4"],
+    ),
+    (
+        "Proximal weakness both arms and legs, four out of five.",
+        ["strength_upper_limb_proximal both measured 4", "strength_lower_limb_proximal both measured 4"],
+    ),
+    (
+        "Toes: equivocal left, I think down on the right.",
+        ["plantar_response left abnormal equivocal", "plantar_response right normal flexor"],
+    ),
+    ("Toes: down left, up right.", ["plantar_response left normal flexor", "plantar_response right abnormal extensor"]),
+    (
+        "Reflexes. Left. Biceps 2, triceps 2. Right. Biceps 3, triceps 3.",
+        [
+            "reflex_biceps left measured 2+",
+            "reflex_triceps left measured 2+",
+            "reflex_biceps right measured 3+",
+            "reflex_triceps right measured 3+",
+        ],
+    ),
+    (
+        "Power. Right. Deltoid 5. Biceps 5. Triceps 4. Left. Deltoid 4. Biceps 4. Triceps 4. Gait normal.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_triceps right measured 4",
+            "strength_deltoid left measured 4",
+            "strength_biceps left measured 4",
+            "strength_triceps left measured 4",
+            "gait normal",
+        ],
+    ),
+    (
+        "Reflexes. Biceps 2+. Triceps 2+. Right. Biceps 3+. Triceps 3+. Left.",
+        [
+            "reflex_biceps measured 2+",
+            "reflex_triceps measured 2+",
+            "reflex_biceps measured 3+",
+            "reflex_triceps measured 3+",
+        ],
+    ),
+    (
+        "Vibration. Right. Toe 3. Ankle 5. Left. Toe 4. Ankle 6.",
+        [
+            "vibration right toe measured 3",
+            "vibration right ankle measured 5",
+            "vibration left toe measured 4",
+            "vibration left ankle measured 6",
+        ],
+    ),
+    (
+        "Vibration 5 seconds at the right toe. Knees 2+, ankles 1+.",
+        ["vibration right toe measured 5", "reflex_patellar measured 2+", "reflex_achilles measured 1+"],
+    ),
 ]
 
 
