@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from dictate.grammar import Item
 from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.drafts import Cell
-from dictate.reading.kinds import INABILITY, Meaning, choice_value
+from dictate.reading.kinds import INABILITY, Meaning, choice_value, says_unable
 from dictate.reading.marks import Role
 from dictate.reading.measures import MISSES, in_full, modifiers
 from dictate.reading.nodes import Node
@@ -202,8 +202,10 @@ def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:
 
 def missed(item: Item, cell: Cell, numbers: Sequence[Node]) -> bool:
     """ "Could not recall two of the three words": what was not done is no score."""
-    if item.kind not in ("score", "normality") or not numbers or item.task:
+    if item.kind not in ("score", "normality") or not numbers:
         return False
+    if item.task:  # "cannot tandem more than two steps"
+        return any(n.main == "item" and n.sign and says_unable(n.text) for n in cell.nodes)
     before = [n for n in cell.nodes if n.mark.start < numbers[0].mark.start]
     return any(n.text in INABILITY for n in before)
 

@@ -29,9 +29,10 @@ def values_of_gradients(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if node.main == "item" and _is_felt(node, items):
             clause = list(itertools.takewhile(_goes_on, nodes[place + 1 :]))
             reaches = _reaches(clause)
-            told = [one for one in clause if one.main == "value"]
+            ahead = itertools.takewhile(_goes_on, reversed(nodes[:place]))  # "reduced to pinprick to mid calf"
+            told = [one for one in (*ahead, *clause) if one.main == "value"]
             plain = all(one.main in _PLACING for one in clause)
-            if reaches and plain and value is not None and clause[0].main == "filler":
+            if reaches and plain and not told and value is not None and clause[0].main == "filler":
                 nodes.insert(place + 1, replace(value))
             elif clause:
                 one = reaches and len(told) == 1 and told[0].mark.role("abnormal", "") is not None
@@ -61,9 +62,7 @@ def signs_beside_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
         behind = nodes[sign + 1 :]
         clause = list(itertools.takewhile(lambda node: not node.is_break, behind))
         rest = [node for node in behind[len(clause) :] if node.main not in ("filler", "conj", "comma", "contrast")]
-        if [node.main for node in rest[:2]] == ["side", "number"] and rest[0] is not rest[1] and rest[1].unit is None:
-            at = next(place for place in range(sign, len(nodes)) if nodes[place] is rest[0])
-            nodes.insert(at, replace(nodes[jerk]))
+        _grade_again(nodes, jerk, sign, rest, items)
         placed = any(word in _JOINTS for word in nodes[sign].text.split())  # "ankle clonus"
         if placed or any(node.main in ("side", "site") for node in (*nodes[link:sign], *clause)):
             continue
@@ -72,6 +71,19 @@ def signs_beside_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
         site = next((_JOINTS[word] for word in nodes[jerk].text.split() if word in _JOINTS), "")
         named = [Node(replace(nodes[jerk].mark, roles=(Role("site", key=site),), inner=()), "site")] if site else []
         nodes[sign + 1 : sign + 1] = [*side, *named]
+
+
+def _grade_again(nodes: list[Node], jerk: int, sign: int, rest: Sequence[Node], items: Mapping[str, Item]) -> None:
+    """The grade behind a sign is of the jerk before it, or of the joint in front of the grade."""
+    said = [node.main for node in rest[:3]]
+    if said[:2] == ["side", "number"] and rest[1].unit is None:
+        at = next(place for place in range(sign, len(nodes)) if nodes[place] is rest[0])
+        nodes.insert(at, replace(nodes[jerk]))
+    elif said == ["side", "site", "number"] and rest[2].unit is None:
+        named = (role.item for role in rest[1].mark.roles if role.kind == "context")
+        jerks = tuple(name for name in named if items[name].scale == "tendon_reflex" and not items[name].blanket)
+        if jerks:
+            rest[1].main, rest[1].candidates = "item", jerks
 
 
 def _beside(nodes: Sequence[Node], items: Mapping[str, Item]) -> Iterator[tuple[int, int, int]]:

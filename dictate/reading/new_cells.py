@@ -42,3 +42,11 @@ def closes_list(cells: Sequence[Cell], node: Node, following: Sequence[Node]) ->
     led = bool(cells[-2].values) and cells[-2].values[0].mark.start < cells[-2].site_node.mark.start
     elsewhere = bool(following) and following[0].main in ("rest", "throughout")
     return led and (elsewhere or place_follows(list(following)))
+
+
+def names_where(cell: Cell, before: Cell) -> bool:
+    """ "Rigidity, mild, right arm": where the sign was that was named with how much of it, and nothing more."""
+    graded = bool(before.modifiers) and all(n.main == "severity" for n in before.modifiers)
+    named = graded and all(n.mark.number is None for n in before.values) and not (before.negated or before.contrasted)
+    unplaced = before.side is None and before.site_node is None and not before.site
+    return named and unplaced and cell.site_node is not None and not cell.modifiers

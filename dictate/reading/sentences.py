@@ -213,7 +213,7 @@ class SentenceReader:
         if self.said is None:
             return []
         drafts = self.status.drafts(cell, [], names)
-        site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
+        site = sites.pop() if len(sites := {d.site for d in self.said.drafts if d.site}) == 1 else ""
         going_on(drafts, self.said, self.drafts)
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:

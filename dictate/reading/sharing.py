@@ -10,6 +10,7 @@ from dictate.reading.comparisons import says_equal
 from dictate.reading.drafts import Cell
 from dictate.reading.list_sides import share_side_behind
 from dictate.reading.measures import CONDITIONED, LIGHTS, MISSES
+from dictate.reading.new_cells import names_where
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.not_so import keep_but
 
@@ -23,9 +24,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if result:
-            _take_denial(cell, result[-1])
-        if result and keep_but(cell, result[-1]):
+        if result and _denied_or_kept(cell, result[-1]):
             continue
         cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
@@ -44,7 +43,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             # after a semicolon nothing is shared, nor after a "but"; "none on the left; on the right, mild, at rest"
             result.extend([cell] if before.closed and cell.modifiers else [])
             continue
-        if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
+        if sited and len(result) == 1 and names_where(cell, before):
+            before.side, before.site_node, before.nodes = cell.side, cell.site_node, [*before.nodes, *cell.nodes]
+        elif (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
         elif cell.site_node is not None or (
@@ -79,12 +80,13 @@ def _excepted_joined(cells: list[Cell]) -> list[Cell]:
     return [cell for cell in cells if cell.nodes]
 
 
-def _take_denial(cell: Cell, before: Cell) -> None:
-    """What the cell before says is denied of this one, or this one goes on on the same side."""
+def _denied_or_kept(cell: Cell, before: Cell) -> bool:
+    """What the cell before says is denied of this one, or this one goes on on the same side; or adds a "but" to it."""
     if cell.negated and (_only_denied(cell, before) or _only_denies(cell, before)):
         cell.values, cell.negation = [n for n in before.values if not says_equal(n)], None
     if _same_side_goes_on(cell, before):
         cell.side = before.side
+    return keep_but(cell, before)
 
 
 def _graded_there(cell: Cell, before: Cell) -> bool:
@@ -293,6 +295,5 @@ def _led_by_side(before: Sequence[Node]) -> Node | None:
     """ "Right-sided loss to pinprick, face, arm and leg": a side in front of the name is of all places behind it."""
     side = next((n for n in before if n.main == "side"), None)
     named = next((n for n in reversed(before) if n.main == "item"), None)
-    if side is None or named is None or not side.text.endswith("sided") or side.mark.start > named.mark.start:
-        return None
-    return side
+    told = side is not None and named is not None and side.mark.start < named.mark.start
+    return side if told and side is not None and side.text.endswith("sided") else None

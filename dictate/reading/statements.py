@@ -141,7 +141,7 @@ class Divider:
         return self._has_value_behind(nodes, place)
 
     def _has_value_behind(self, nodes: list[Node], place: int) -> bool:
-        after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side")), None)
+        after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side", "severity")), None)
         return after is not None and self.weights.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:
@@ -205,6 +205,7 @@ class Divider:
             for cut in range(last, max(-1, len(gap) - _REACH), -1)
             if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
+            and not (1 < cut < len(gap) and (gap[cut - 2].text, gap[cut - 1].main) == ("with", "side"))
             and not (0 < cut < len(gap) and (gap[cut - 1].main, gap[cut].main) == ("side", "site"))  # "the right arm"
             and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]

@@ -138,6 +138,7 @@ class Weigher:
             score -= 1.0 if title or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
             score += 1.0  # "lhermitte negative"
+        score -= 1.0 if not values_before and {n.main for n in values_after} == {"comparison"} else 0.0
         if values_before and any(n.main != "comparison" for n in values_after) and not negated:
             score -= 2.0 if not self._next_reading(after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
@@ -285,15 +286,13 @@ class Weigher:
         back = place - 1
         while back >= 0 and nodes[back].text in ("the", "a", "his", "her", "their"):
             back -= 1
-        return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text != "of"
+        return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text not in ("of", "with")
 
     def joins(self, nodes: list[Node], place: int) -> bool:
         """ "slow and irregular", "right and left": the link joins what it stands between."""
-        if place == 0 or place + 1 >= len(nodes):
-            return False
-        one = nodes[place - 1]
+        one = nodes[place - 1] if place else None
         two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
-        if two is None:
+        if one is None or two is None:
             return False
         if two.mark.has("equal") and self.is_value(one):
             return True  # "2 and equal at the biceps"

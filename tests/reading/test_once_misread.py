@@ -2324,6 +2324,89 @@ READ = [
         "Vibration 5 seconds at the right toe. Knees 2+, ankles 1+.",
         ["vibration right toe measured 5", "reflex_patellar measured 2+", "reflex_achilles measured 1+"],
     ),
+    (
+        "Finger nose and heel shin ataxic on the right. Left sided limbs normal.",
+        ["finger_nose right abnormal ataxic", "heel_shin right abnormal ataxic", "coordination_all left normal"],
+    ),
+    ("Intact sensation to LT and PP bilaterally", ["light_touch both normal", "pinprick both normal"]),
+    (
+        "Decreased sensation to LT and PP bilaterally in the feet",
+        ["light_touch both foot abnormal decreased", "pinprick both foot abnormal decreased"],
+    ),
+    (
+        "Stereognosis impaired on the left, graphaesthesia too.",
+        ["stereognosis left abnormal impaired", "graphesthesia left abnormal impaired (as stereognosis)"],
+    ),
+    (
+        "Biceps 4 on the right, triceps too.",
+        ["strength_biceps right measured 4", "strength_triceps right measured 4 (as biceps)"],
+    ),
+    (
+        "Fine postural tremor in both hands, a bit worse on the left.",
+        ["tremor both hand present fine postural a bit worse on the left"],
+    ),
+    (
+        "Wasting of both hands, slightly worse on the right.",
+        ["bulk both hand abnormal wasting (slightly worse on the right)"],
+    ),
+    ("Rigidity, mild, right arm.", ["tone right arm abnormal rigidity mild"]),
+    ("Tone increased, mild, right arm.", ["tone right arm abnormal increased mild"]),
+    ("Cannot tandem more than two steps.", ["tandem_gait abnormal unable 2 steps"]),
+    (
+        "motor-wise, um, she's got normal bulk, tone's a bit up on the left.",
+        ["bulk normal", "tone left abnormal a bit up"],
+    ),
+    (
+        "Normal bulk, tone slightly increased on the left, power full.",
+        ["bulk normal", "tone left abnormal slightly increased", "strength_all normal"],
+    ),
+    (
+        "Tone increased in both lower limbs with bilateral sustained clonus.",
+        ["tone both lower_limb abnormal increased", "clonus both present sustained"],
+    ),
+    (
+        "Power 4 in both legs with bilateral foot drop.",
+        ["strength_lower_limb both measured 4", "strength_tibialis_anterior both abnormal foot drop"],
+    ),
+    (
+        "Gait is slow with short steps, stooped, reduced arm swing bilaterally, worse on the right.",
+        ["gait abnormal slow with short steps stooped", "arm_swing both abnormal reduced (worse on the right)"],
+    ),
+    (
+        "Right biceps jerk lost, triceps jerk brisk. On the left all normal.",
+        ["reflex_biceps right measured 0", "reflex_triceps right abnormal brisk", "reflex_all left normal"],
+    ),
+    (
+        ("Vibration sense absent at right great toe, reduced at right ankle, normal right knee. Left side normal."),
+        [
+            "vibration right great_toe abnormal absent",
+            "vibration right ankle abnormal reduced",
+            "vibration right knee normal",
+            "vibration left normal",
+        ],
+    ),
+    (
+        "Vibration absent at the right toe. Left normal.",
+        ["vibration right toe abnormal absent", "vibration left toe normal"],
+    ),
+    (
+        "Sensation is diminished to pinprick to the mid shins bilaterally, to vibration to the ankles.",
+        ["pinprick both mid_shin abnormal diminished", "vibration ankle abnormal diminished"],
+    ),
+    (
+        "Left knee 3, right knee 2, left ankle 3 with clonus, right ankle 2. Left toe up, right toe down.",
+        [
+            "reflex_patellar left measured 3+",
+            "reflex_patellar right measured 2+",
+            "reflex_achilles left measured 3+",
+            "clonus left ankle present",
+            "reflex_achilles right measured 2+",
+            "plantar_response left abnormal extensor",
+            "plantar_response right normal flexor",
+        ],
+    ),
+    ("Subtle pronation of the left arm without drift.", ["pronator_drift left arm present subtle without drift"]),
+    ("Temperature reduced in the feet.", ["temperature_sense foot abnormal reduced"]),
 ]
 
 
