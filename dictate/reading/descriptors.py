@@ -178,17 +178,17 @@ def of_signs(
 def found_here(
     name: str, item: Item, named: Sequence[Node], plain: Sequence[Node], meanings: Callable[[str], set[Role]]
 ) -> Meaning | None:
-    """ "Babinski sign absent on the right and present on the left": as if the sign was said to be present.
+    """ "Babinski sign: present left", "Babinski absent on the right and present on the left": as "Babinski present".
 
-    meanings: everything that a phrase can be. None: no such sign was denied in its name, or it is not found here.
+    meanings: everything that a phrase can be. None: no such sign, or it is not found here.
     """
     if len(named) != 1 or not plain or not all(n.mark.role("present", "") for n in plain):
         return None
     words = named[0].text.split()
-    if words[-1] not in _DENIED:
-        return None
-    roles = meanings(" ".join([*words[:-1], "present"]))
-    key = next((role.key for role in roles if (role.kind, role.item) == ("value", name)), "")
+    words = words[:-1] if words[-1] in _DENIED else words
+    short = words[:-1] if words[-1:] == ["sign"] else words
+    roles = {role for said in (words, short) for role in meanings(" ".join([*said, "present"]))}
+    key = next((role.key for role in sorted(roles, key=str) if (role.kind, role.item) == ("value", name)), "")
     if not key:
         return None
     return Meaning(choice_value(key, item.values[key].value, item.kind), Status(item.values[key].status))

@@ -200,7 +200,8 @@ class StatusReader:
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
         if cell.site_node is None or cell.site == "arm_and_leg":
-            return cell.site if item.sited or cell.site in (*item.site_items, "arm_and_leg") else ""
+            known = item.sited or cell.site in (*item.site_items, "arm_and_leg")
+            return cell.site if known or other_limb(name, cell.site, self.items) else ""
         for role in cell.site_node.mark.roles:
             if role.kind == "site" and role.item == name:
                 return role.key
