@@ -146,7 +146,9 @@ class CellBuilder:
         if any(self.items[c].kind == "score" for c in candidates):
             cells = with_help_aside(cells)
         limbs = {self.items[c].scale for c in candidates if self.items[c].limb and self.items[c].blanket} - {""}
-        kin = [item for item in self.items.values() if item.scale in limbs and item.blanket]  # "the legs" of "arm power"
+        kin = [
+            item for item in self.items.values() if item.scale in limbs and item.blanket
+        ]  # "the legs" of "arm power"
         part_limbs(cells, {site for item in (*kin, *(self.items[c] for c in candidates)) for site in item.site_items})
         return cells
 

@@ -29,6 +29,7 @@ def share_rated(cells: Sequence[Cell], *, sign: bool, plurals: Collection[str]) 
             two.values = [*signs, *two.values]
     _share_side(cells, plurals)
     _deal_places(cells)
+    _deal_sides(cells)
     _share_unit(cells)
     _share_sign(cells)
     kinds = _kinds(cells[0]) if cells and sign else []
@@ -76,6 +77,18 @@ def _deal_places(cells: Sequence[Cell]) -> None:
         return
     for one, two in zip(own, other, strict=True):
         two.site_node, two.site, two.side = one.site_node, one.site, other[0].side
+
+
+def _deal_sides(cells: Sequence[Cell]) -> None:
+    """ "Great toes 4 on the right and 5 on the left, ankles 7 and 8": two numbers of a place in the order of sides."""
+    for at in range(_ROW, len(cells) - 1):
+        first, second, one, two = cells[at - _ROW : at + _ROW]
+        sides = (first.side, second.side)
+        bare = one.side is None and two.side is None and two.site_node is None and _measures_place(one)
+        numbers = [cell.values[0].mark.number for cell in (first, second, two) if len(cell.values) == 1]
+        opposite = first.side is not None and second.side is OPPOSITE.get(first.side)
+        if bare and opposite and len(numbers) == len((first, second, two)) and all(n is not None for n in numbers):
+            (one.side, two.side), two.site_node, two.site = sides, one.site_node, one.site
 
 
 def _opens_other_side(before: Cell, cell: Cell) -> bool:

@@ -42,7 +42,10 @@ class Remainder:
                 return tuple(n for n in own if self.lexicon.component[n].value == here[0])
             if mark.text.endswith((*EXAMINATIONS, "everything")):
                 return ()
-            if mark.text in ("full", "full power", "full strength"):  # said of strength, never of a whole component
+            own_word = mark.text.endswith("full") and mark.has("normal")  # "otherwise symmetric and full"
+            if (
+                mark.text in ("full", "full power", "full strength") or own_word
+            ):  # said of strength, never of a whole component
                 graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 own = [n for n in graded if self.lexicon.component[n].value in here]
                 return tuple(own[:1])

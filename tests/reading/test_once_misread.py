@@ -2407,6 +2407,99 @@ READ = [
     ),
     ("Subtle pronation of the left arm without drift.", ["pronator_drift left arm present subtle without drift"]),
     ("Temperature reduced in the feet.", ["temperature_sense foot abnormal reduced"]),
+    (
+        "Babinski's sign: present on the left, equivocal right.",
+        ["plantar_response left abnormal extensor", "plantar_response right abnormal equivocal"],
+    ),
+    (
+        "In the arms power was normal, in the legs it was 4 proximally and 3 distally.",
+        [
+            "strength_upper_limb normal",
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb_distal measured 3",
+        ],
+    ),
+    (
+        "Weakness is confined to the right leg, with hip flexion 4.",
+        ["strength_lower_limb right abnormal weakness", "strength_iliopsoas right measured 4"],
+    ),
+    (
+        "Left side: arm 0/5, leg 2/5. Right side: 5/5.",
+        ["strength_upper_limb left measured 0", "strength_lower_limb left measured 2", "strength_all right measured 5"],
+    ),
+    (
+        "Right side: power 5/5, reflexes 2+. Left side: power 4/5, reflexes 3+.",
+        [
+            "strength_all right measured 5",
+            "reflex_all right measured 2+",
+            "strength_all left measured 4",
+            "reflex_all left measured 3+",
+        ],
+    ),
+    ("Right: deltoid 4. 5/5 elsewhere.", ["strength_deltoid right measured 4", "strength_all measured 5"]),
+    (
+        "Wrist drop on the right: wrist extension 1, finger extension 1, triceps 5.",
+        [
+            "strength_wrist_extensors right abnormal wrist drop",
+            "strength_wrist_extensors right measured 1",
+            "strength_finger_extensors right measured 1",
+            "strength_triceps right measured 5",
+        ],
+    ),
+    (
+        "He's weak in the left hand: finger abduction three, thumb abduction three, finger extension four.",
+        [
+            "strength_interossei left measured 3",
+            "strength_abductor_pollicis_brevis left measured 3",
+            "strength_finger_extensors left measured 4",
+        ],
+    ),
+    (
+        "Vibration sense, right medial malleolus 8 s, left 7 s; great toes 4 and 3.",
+        [
+            "vibration right malleolus measured 8",
+            "vibration left malleolus measured 7",
+            "vibration right great_toe measured 4",
+            "vibration left great_toe measured 3",
+        ],
+    ),
+    (
+        "Vibration: great toes right 4, left 5, ankles 7 and 8, knees 8.",
+        [
+            "vibration right great_toe measured 4",
+            "vibration left great_toe measured 5",
+            "vibration right ankle measured 7",
+            "vibration left ankle measured 8",
+            "vibration knee measured 8",
+        ],
+    ),
+    (
+        "Right: deltoid 5, biceps 5. Left the same except triceps 4.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_deltoid left measured 5 (as on the other side)",
+            "strength_biceps left measured 5 (as on the other side)",
+            "strength_triceps left measured 4",
+        ],
+    ),
+    (
+        "Arms: bulk, tone, power, reflexes normal. Legs: bulk normal, tone up.",
+        [
+            "bulk arm normal",
+            "tone arm normal",
+            "strength_upper_limb normal",
+            "reflex_upper_limb normal",
+            "bulk leg normal",
+            "tone leg abnormal up",
+        ],
+    ),
+    ("Tone, power normal, reflexes brisk.", ["tone normal", "strength_all normal", "reflex_all abnormal brisk"]),
+    (
+        "Two point 3 mm at the finger tips on the right, 8 mm on the left.",
+        ["two_point right finger measured 3", "two_point left finger measured 8"],
+    ),
+    ("Arm swing down on the right.", ["arm_swing right abnormal down"]),
 ]
 
 

@@ -192,7 +192,7 @@ def test_what_is_said_once_holds_for_just_what_it_was_said_of(rows, phrase, find
     ("phrase", "findings"),
     [
         ("Tongue wasted + fasciculating.", ["tongue abnormal wasted and fasciculating"]),
-        ("Babinski + on the left.", ["plantar_response left abnormal positive"]),
+        ("Babinski + on the left.", ["plantar_response left abnormal extensor"]),
         ("Grasp reflex there on the left, not on the right.", ["grasp left present", "grasp right absent"]),
         ("In the arms she has normal bulk and tone.", ["bulk arm normal", "tone arm normal"]),
         (
