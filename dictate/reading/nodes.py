@@ -157,7 +157,8 @@ def limb_of(site: str) -> str:
 def other_limb(name: str, site: str, items: Mapping[str, Item]) -> str:
     """ "Power in both arms was normal and in both legs 3": the item of the other limb; empty where none is meant."""
     limb = limb_of(site)
-    if limb not in LIMBS or not items[name].blanket or items[name].limb in ("", limb):
+    parted = limb.removesuffix("_proximal").removesuffix("_distal")  # "in the legs 4 proximally"
+    if parted not in LIMBS or not items[name].blanket or items[name].limb in ("", limb):
         return ""
     wholes = (item for item in items.values() if item.blanket and item.scale == items[name].scale)
     return next(

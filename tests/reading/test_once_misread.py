@@ -1922,15 +1922,6 @@ READ = [
         ],
     ),
     (
-        "Knee jerks 3 plus, right ankle 4 plus with sustained clonus, left ankle 3 plus with 3 beats.",
-        [
-            "reflex_patellar measured 3+",
-            "reflex_achilles right measured 4+",
-            "clonus present sustained",
-            "reflex_achilles left measured 3+",
-        ],
-    ),
-    (
         "Left arm 4 plus, left leg 4 plus out of 5. The right side is normal. Reflexes brisker on the left.",
         [
             "strength_upper_limb left measured 4+",
@@ -2581,11 +2572,15 @@ READ = [
     ("Left knee jerk absent, rest 2+.", ["reflex_patellar left measured 0", "reflex_all measured 2+"]),
     (
         "Ankle jerk three plus on the right and four plus on the left with sustained clonus.",
-        ["reflex_achilles right measured 3+", "reflex_achilles left measured 4+", "clonus left present sustained"],
+        [
+            "reflex_achilles right measured 3+",
+            "reflex_achilles left measured 4+",
+            "clonus left ankle present sustained",
+        ],
     ),
     (
         "Ankle jerks 4+ bilaterally with 5 beats of clonus.",
-        ["reflex_achilles both measured 4+", "clonus both present 5 beats"],
+        ["reflex_achilles both measured 4+", "clonus both ankle present 5 beats"],
     ),
     (
         ("Cerebellar signs, finger nose test there is mild intention tremor on the left hand, right is normal."),
@@ -2791,6 +2786,7 @@ READ = [
             "wasting. Tone normal."
         ),
         [
+            "tone upper_limb normal",
             "strength_upper_limb normal",
             "coordination_all upper_limb normal",
             "reflex_upper_limb measured 2+",
@@ -3208,6 +3204,462 @@ READ = [
     ),
     ("XI N\nXII: N", ["trapezius normal", "tongue normal"]),
     ("VII: N\nVIII: N\nXI: N", ["facial_strength normal", "hearing normal", "trapezius normal"]),
+    (
+        "Knee jerks 3 plus, right ankle 4 plus with sustained clonus, left ankle 3 plus with 3 beats.",
+        [
+            "reflex_patellar measured 3+",
+            "reflex_achilles right measured 4+",
+            "clonus right ankle present sustained",
+            "reflex_achilles left measured 3+",
+        ],
+    ),
+    ("Reflexes 2+. Arms strong.", ["reflex_all measured 2+", "strength_upper_limb normal"]),
+    (
+        "Reflexes brisk. Legs full power, arms and legs strong.",
+        ["reflex_all abnormal brisk", "strength_lower_limb normal", "strength_upper_limb normal"],
+    ),
+    ("left arm tremor, right arm normal", ["tremor left arm present", "tremor right arm absent"]),
+    ("right leg dystonia, left leg normal", ["dystonia right leg present", "dystonia left leg absent"]),
+    (
+        "power 4 in both legs with brisk reflexes",
+        ["strength_lower_limb both measured 4", "reflex_lower_limb both abnormal brisk"],
+    ),
+    (
+        "Weakness of the left leg with increased tone and brisk reflexes.",
+        [
+            "strength_lower_limb left abnormal weakness",
+            "tone left leg abnormal increased",
+            "reflex_lower_limb left abnormal brisk",
+        ],
+    ),
+    (
+        "Tone up in both legs with brisk reflexes throughout.",
+        ["tone both leg abnormal up", "reflex_all abnormal brisk"],
+    ),
+    (
+        "There is weakness of the right arm and leg with brisk reflexes.",
+        ["strength_all right arm_and_leg abnormal weakness", "reflex_all abnormal brisk"],
+    ),
+    (
+        "MAS: right elbow flexors 2, wrist flexors 1+, finger flexors 1; left all 0.",
+        [
+            "ashworth right elbow_flexors measured 2",
+            "ashworth right wrist_flexors measured 1+",
+            "ashworth right finger_flexors measured 1",
+            "ashworth left finger_flexors measured 0",
+            "ashworth left elbow_flexors measured 0",
+            "ashworth left wrist_flexors measured 0",
+        ],
+    ),
+    (
+        "Vibration right toe 3, ankle 5, knee 8, left toe 4, ankle 6, knee 8.",
+        [
+            "vibration right toe measured 3",
+            "vibration right ankle measured 5",
+            "vibration right knee measured 8",
+            "vibration left toe measured 4",
+            "vibration left ankle measured 6",
+            "vibration left knee measured 8",
+        ],
+    ),
+    (
+        "Vibration right toe 3, ankles 5, knees 8.",
+        ["vibration right toe measured 3", "vibration ankle measured 5", "vibration knee measured 8"],
+    ),
+    (
+        "Ashworth 3 at the left knee, 2 at the left ankle; right 1 and 1.",
+        [
+            "ashworth left knee measured 3",
+            "ashworth left ankle measured 2",
+            "ashworth right knee measured 1",
+            "ashworth right ankle measured 1",
+        ],
+    ),
+    (
+        "Vibration right big toe 4 seconds, ankle 6 seconds; left 5 and 7.",
+        [
+            "vibration right great_toe measured 4",
+            "vibration right ankle measured 6",
+            "vibration left great_toe measured 5",
+            "vibration left ankle measured 7",
+        ],
+    ),
+    ("Vibration: right toe 5 seconds, left 9.", ["vibration right toe measured 5", "vibration left toe measured 9"]),
+    (
+        "Left arm: deltoid 4, biceps 4, rest 5.",
+        ["strength_deltoid left measured 4", "strength_biceps left measured 4", "strength_upper_limb left measured 5"],
+    ),
+    ("Right deltoid 4, rest 5/5.", ["strength_deltoid right measured 4", "strength_all measured 5"]),
+    (
+        "Left leg: hip flexors 3, knee flexors 3, ankle dorsiflexors 2, everything else 4.",
+        [
+            "strength_iliopsoas left measured 3",
+            "strength_hamstrings left measured 3",
+            "strength_tibialis_anterior left measured 2",
+            "strength_lower_limb left measured 4",
+        ],
+    ),
+    (
+        "Biceps jerk absent on the left, everything else 2+.",
+        ["reflex_biceps left measured 0", "reflex_all measured 2+"],
+    ),
+    ("Right arm: biceps jerk 1+, rest 2+.", ["reflex_biceps right measured 1+", "reflex_upper_limb right measured 2+"]),
+    (
+        "Ashworth in the right arm 2. Left arm 1. Legs 0.",
+        ["ashworth right arm measured 2", "ashworth left arm measured 1", "ashworth leg measured 0"],
+    ),
+    (
+        "Ashworth. Right arm 2, left arm 1. Right leg 3, left leg 1+.",
+        [
+            "ashworth right arm measured 2",
+            "ashworth left arm measured 1",
+            "ashworth right leg measured 3",
+            "ashworth left leg measured 1+",
+        ],
+    ),
+    (
+        "Ashworth 2 right arm. Right arm 4 out of 5.",
+        ["ashworth right arm measured 2", "strength_upper_limb right measured 4"],
+    ),
+    ("Rigidity mild right arm. None on the left.", ["tone right arm abnormal rigidity mild", "tone left arm normal"]),
+    ("Wasting of the right hand. None on the left.", ["bulk right hand abnormal wasting", "bulk left hand normal"]),
+    ("Hypertonia 1+ right biceps", ["tone right elbow_flexors abnormal hypertonia 1+"]),
+    (
+        "Spasticity 1+ in the right biceps, 2 in the right hamstrings.",
+        ["tone right elbow_flexors abnormal spasticity 1+", "tone right knee_flexors abnormal spasticity 2"],
+    ),
+    ("Tone normal, biceps 4, triceps 5.", ["tone normal", "strength_biceps measured 4", "strength_triceps measured 5"]),
+    (
+        "Tone increased, biceps and triceps brisk.",
+        ["tone abnormal increased", "reflex_biceps abnormal brisk", "reflex_triceps abnormal brisk"],
+    ),
+    ("Increased tone left arm, biceps weak.", ["tone left arm abnormal increased", "strength_biceps abnormal weak"]),
+    ("Couldn't try Romberg.", ["romberg not_examined"]),
+    (
+        "Gait wide based, tandem impossible, could not try Romberg.",
+        ["gait abnormal wide based", "tandem_gait abnormal impossible", "romberg not_examined"],
+    ),
+    ("vib toes 0/0", ["vibration both toe measured 0"]),
+    (
+        "Vibration 6/4 at the ankles, 8/8 at the knees.",
+        ["vibration right ankle measured 6", "vibration left ankle measured 4", "vibration knee measured 8/8"],
+    ),
+    (
+        "Sensation intact to LT, PP, vib, and prop.",
+        ["light_touch normal", "pinprick normal", "vibration normal", "joint_position normal"],
+    ),
+    (
+        "Knees brisk, right more than left. Ankles okay.",
+        ["reflex_patellar both abnormal brisk (right more than left)", "reflex_achilles normal"],
+    ),
+    (
+        "Left leg: tone increased, knee 3+, ankle 3+, plantar up, no clonus.",
+        [
+            "tone left leg abnormal increased",
+            "reflex_patellar left measured 3+",
+            "reflex_achilles left measured 3+",
+            "plantar_response left abnormal extensor",
+            "clonus left leg absent",
+        ],
+    ),
+    (
+        "Right knee 4+ with clonus. Right ankle 3+.",
+        ["reflex_patellar right measured 4+", "clonus right knee present", "reflex_achilles right measured 3+"],
+    ),
+    (
+        "Right arm drifts and pronates. Left holds. The right hand is clumsy.",
+        ["pronator_drift right present", "pronator_drift left absent"],
+    ),
+    (
+        (
+            "Drift: left arm drifts down without pronation, right steady. Legs: left leg drifts to the bed, "
+            "right leg no drift."
+        ),
+        [
+            "pronator_drift left arm present without pronation",
+            "pronator_drift right arm absent",
+            "pronator_drift left leg present to the bed",
+            "pronator_drift right leg absent",
+        ],
+    ),
+    (
+        "Power. Hips 4, knees 4+, ankles up 4, ankles down 5.",
+        [
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb knee measured 4+",
+            "strength_tibialis_anterior measured 4",
+            "strength_gastrocnemius measured 5",
+        ],
+    ),
+    ("Myoclonic jerks of the right arm, stimulus sensitive.", ["myoclonus right arm present stimulus sensitive"]),
+    (
+        "He walks with a stick in the right hand. Short steps, reduced arm swing on the left.",
+        [
+            "gait abnormal walks with a stick in the right hand",
+            "gait abnormal short steps",
+            "arm_swing left abnormal reduced",
+        ],
+    ),
+    (
+        "Walks with a frame. Tandem and Romberg not tested for safety.",
+        ["gait abnormal walks with a frame", "tandem_gait not_examined", "romberg not_examined"],
+    ),
+    (
+        "128 Hz fork: 0 at toes, 8 s at ankles, 12 s at knees bilaterally.",
+        ["vibration toe measured 0", "vibration ankle measured 8", "vibration both knee measured 12"],
+    ),
+    (
+        "Vibration felt at the knee but not the ankle on the left, at neither on the right.",
+        ["vibration left knee normal", "vibration left ankle abnormal not normal", "vibration right abnormal absent"],
+    ),
+    (
+        "Weakness of the arms and legs.",
+        ["strength_upper_limb abnormal weakness", "strength_lower_limb abnormal weakness"],
+    ),
+    (
+        "Weakness in the legs and arms.",
+        ["strength_lower_limb abnormal weakness", "strength_upper_limb abnormal weakness"],
+    ),
+    (
+        "Proximal weakness of the arms and legs.",
+        ["strength_upper_limb_proximal abnormal weakness", "strength_lower_limb_proximal abnormal weakness"],
+    ),
+    (
+        "Distal weakness in the right arm and leg, 3/5.",
+        ["strength_upper_limb_distal right measured 3", "strength_lower_limb_distal right measured 3"],
+    ),
+    (
+        "Power 4 proximally in the arms and legs.",
+        ["strength_upper_limb_proximal measured 4", "strength_lower_limb_proximal measured 4"],
+    ),
+    (
+        "Proximal weakness both arms and legs, four out of five.",
+        ["strength_upper_limb_proximal both measured 4", "strength_lower_limb_proximal both measured 4"],
+    ),
+    (
+        "Toes: equivocal left, I think down on the right.",
+        ["plantar_response left abnormal equivocal", "plantar_response right normal flexor"],
+    ),
+    ("Toes: down left, up right.", ["plantar_response left normal flexor", "plantar_response right abnormal extensor"]),
+    (
+        "Reflexes. Left. Biceps 2, triceps 2. Right. Biceps 3, triceps 3.",
+        [
+            "reflex_biceps left measured 2+",
+            "reflex_triceps left measured 2+",
+            "reflex_biceps right measured 3+",
+            "reflex_triceps right measured 3+",
+        ],
+    ),
+    (
+        "Power. Right. Deltoid 5. Biceps 5. Triceps 4. Left. Deltoid 4. Biceps 4. Triceps 4. Gait normal.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_triceps right measured 4",
+            "strength_deltoid left measured 4",
+            "strength_biceps left measured 4",
+            "strength_triceps left measured 4",
+            "gait normal",
+        ],
+    ),
+    (
+        "Reflexes. Biceps 2+. Triceps 2+. Right. Biceps 3+. Triceps 3+. Left.",
+        [
+            "reflex_biceps measured 2+",
+            "reflex_triceps measured 2+",
+            "reflex_biceps measured 3+",
+            "reflex_triceps measured 3+",
+        ],
+    ),
+    (
+        "Vibration. Right. Toe 3. Ankle 5. Left. Toe 4. Ankle 6.",
+        [
+            "vibration right toe measured 3",
+            "vibration right ankle measured 5",
+            "vibration left toe measured 4",
+            "vibration left ankle measured 6",
+        ],
+    ),
+    (
+        "Vibration 5 seconds at the right toe. Knees 2+, ankles 1+.",
+        ["vibration right toe measured 5", "reflex_patellar measured 2+", "reflex_achilles measured 1+"],
+    ),
+    (
+        "Finger nose and heel shin ataxic on the right. Left sided limbs normal.",
+        ["finger_nose right abnormal ataxic", "heel_shin right abnormal ataxic", "coordination_all left normal"],
+    ),
+    ("Intact sensation to LT and PP bilaterally", ["light_touch both normal", "pinprick both normal"]),
+    (
+        "Decreased sensation to LT and PP bilaterally in the feet",
+        ["light_touch both foot abnormal decreased", "pinprick both foot abnormal decreased"],
+    ),
+    (
+        "Stereognosis impaired on the left, graphaesthesia too.",
+        ["stereognosis left abnormal impaired", "graphesthesia left abnormal impaired (as stereognosis)"],
+    ),
+    (
+        "Biceps 4 on the right, triceps too.",
+        ["strength_biceps right measured 4", "strength_triceps right measured 4 (as biceps)"],
+    ),
+    (
+        "Fine postural tremor in both hands, a bit worse on the left.",
+        ["tremor both hand present fine postural a bit worse on the left"],
+    ),
+    (
+        "Wasting of both hands, slightly worse on the right.",
+        ["bulk both hand abnormal wasting (slightly worse on the right)"],
+    ),
+    ("Rigidity, mild, right arm.", ["tone right arm abnormal rigidity mild"]),
+    ("Tone increased, mild, right arm.", ["tone right arm abnormal increased mild"]),
+    ("Cannot tandem more than two steps.", ["tandem_gait abnormal unable 2 steps"]),
+    (
+        "motor-wise, um, she's got normal bulk, tone's a bit up on the left.",
+        ["bulk normal", "tone left abnormal a bit up"],
+    ),
+    (
+        "Normal bulk, tone slightly increased on the left, power full.",
+        ["bulk normal", "tone left abnormal slightly increased", "strength_all normal"],
+    ),
+    (
+        "Tone increased in both lower limbs with bilateral sustained clonus.",
+        ["tone both lower_limb abnormal increased", "clonus both present sustained"],
+    ),
+    (
+        "Power 4 in both legs with bilateral foot drop.",
+        ["strength_lower_limb both measured 4", "strength_tibialis_anterior both abnormal foot drop"],
+    ),
+    (
+        "Gait is slow with short steps, stooped, reduced arm swing bilaterally, worse on the right.",
+        ["gait abnormal slow with short steps stooped", "arm_swing both abnormal reduced (worse on the right)"],
+    ),
+    (
+        "Right biceps jerk lost, triceps jerk brisk. On the left all normal.",
+        ["reflex_biceps right measured 0", "reflex_triceps right abnormal brisk", "reflex_all left normal"],
+    ),
+    (
+        ("Vibration sense absent at right great toe, reduced at right ankle, normal right knee. Left side normal."),
+        [
+            "vibration right great_toe abnormal absent",
+            "vibration right ankle abnormal reduced",
+            "vibration right knee normal",
+            "vibration left normal",
+        ],
+    ),
+    (
+        "Vibration absent at the right toe. Left normal.",
+        ["vibration right toe abnormal absent", "vibration left toe normal"],
+    ),
+    (
+        "Sensation is diminished to pinprick to the mid shins bilaterally, to vibration to the ankles.",
+        ["pinprick both mid_shin abnormal diminished", "vibration ankle abnormal diminished"],
+    ),
+    (
+        "Left knee 3, right knee 2, left ankle 3 with clonus, right ankle 2. Left toe up, right toe down.",
+        [
+            "reflex_patellar left measured 3+",
+            "reflex_patellar right measured 2+",
+            "reflex_achilles left measured 3+",
+            "clonus left ankle present",
+            "reflex_achilles right measured 2+",
+            "plantar_response left abnormal extensor",
+            "plantar_response right normal flexor",
+        ],
+    ),
+    ("Subtle pronation of the left arm without drift.", ["pronator_drift left arm present subtle without drift"]),
+    ("Temperature reduced in the feet.", ["temperature_sense foot abnormal reduced"]),
+    (
+        "Babinski's sign: present on the left, equivocal right.",
+        ["plantar_response left abnormal extensor", "plantar_response right abnormal equivocal"],
+    ),
+    (
+        "In the arms power was normal, in the legs it was 4 proximally and 3 distally.",
+        [
+            "strength_upper_limb normal",
+            "strength_lower_limb_proximal measured 4",
+            "strength_lower_limb_distal measured 3",
+        ],
+    ),
+    (
+        "Weakness is confined to the right leg, with hip flexion 4.",
+        ["strength_lower_limb right abnormal weakness", "strength_iliopsoas right measured 4"],
+    ),
+    (
+        "Left side: arm 0/5, leg 2/5. Right side: 5/5.",
+        ["strength_upper_limb left measured 0", "strength_lower_limb left measured 2", "strength_all right measured 5"],
+    ),
+    (
+        "Right side: power 5/5, reflexes 2+. Left side: power 4/5, reflexes 3+.",
+        [
+            "strength_all right measured 5",
+            "reflex_all right measured 2+",
+            "strength_all left measured 4",
+            "reflex_all left measured 3+",
+        ],
+    ),
+    ("Right: deltoid 4. 5/5 elsewhere.", ["strength_deltoid right measured 4", "strength_all measured 5"]),
+    (
+        "Wrist drop on the right: wrist extension 1, finger extension 1, triceps 5.",
+        [
+            "strength_wrist_extensors right abnormal wrist drop",
+            "strength_wrist_extensors right measured 1",
+            "strength_finger_extensors right measured 1",
+            "strength_triceps right measured 5",
+        ],
+    ),
+    (
+        "He's weak in the left hand: finger abduction three, thumb abduction three, finger extension four.",
+        [
+            "strength_interossei left measured 3",
+            "strength_abductor_pollicis_brevis left measured 3",
+            "strength_finger_extensors left measured 4",
+        ],
+    ),
+    (
+        "Vibration sense, right medial malleolus 8 s, left 7 s; great toes 4 and 3.",
+        [
+            "vibration right malleolus measured 8",
+            "vibration left malleolus measured 7",
+            "vibration right great_toe measured 4",
+            "vibration left great_toe measured 3",
+        ],
+    ),
+    (
+        "Vibration: great toes right 4, left 5, ankles 7 and 8, knees 8.",
+        [
+            "vibration right great_toe measured 4",
+            "vibration left great_toe measured 5",
+            "vibration right ankle measured 7",
+            "vibration left ankle measured 8",
+            "vibration knee measured 8",
+        ],
+    ),
+    (
+        "Right: deltoid 5, biceps 5. Left the same except triceps 4.",
+        [
+            "strength_deltoid right measured 5",
+            "strength_biceps right measured 5",
+            "strength_deltoid left measured 5 (as on the other side)",
+            "strength_biceps left measured 5 (as on the other side)",
+            "strength_triceps left measured 4",
+        ],
+    ),
+    (
+        "Arms: bulk, tone, power, reflexes normal. Legs: bulk normal, tone up.",
+        [
+            "bulk arm normal",
+            "tone arm normal",
+            "strength_upper_limb normal",
+            "reflex_upper_limb normal",
+            "bulk leg normal",
+            "tone leg abnormal up",
+        ],
+    ),
+    ("Tone, power normal, reflexes brisk.", ["tone normal", "strength_all normal", "reflex_all abnormal brisk"]),
+    (
+        "Two point 3 mm at the finger tips on the right, 8 mm on the left.",
+        ["two_point right finger measured 3", "two_point left finger measured 8"],
+    ),
+    ("Arm swing down on the right.", ["arm_swing right abnormal down"]),
 ]
 
 
@@ -3770,7 +4222,11 @@ def test_general_and_mental_status_said_at_length(grammar: Grammar, text: str, w
         ("Tongue has a wobble but is not wasted.", []),
         (
             "Knee 3+ on the right with 4 beats of clonus and 2+ on the left.",
-            ["reflex_patellar right measured 3+", "reflex_patellar left measured 2+", "clonus present 4 beats"],
+            [
+                "reflex_patellar right measured 3+",
+                "reflex_patellar left measured 2+",
+                "clonus right knee present 4 beats",
+            ],
         ),
         ("Romberg, swayed without falling.", ["romberg measured sways without falling"]),
         ("Nystagmus to the left, none to the right.", ["nystagmus present to the left (none to the right)"]),

@@ -45,6 +45,9 @@ class CellBuilder:
         self.items = lexicon.items
         self.weights = Weigher(lexicon)
         self.taker = Taker(lexicon)
+        self.sites_of_wholes: dict[str, set[str]] = {}  # scale → the parts by which all that it grades is told
+        for item in (one for one in self.items.values() if one.blanket and one.scale):
+            self.sites_of_wholes.setdefault(item.scale, set()).update(item.site_items)
 
     def build(
         self, statement: Statement, candidates: Sequence[str], order: tuple[Side, Side] | None = None
@@ -149,7 +152,9 @@ class CellBuilder:
                 cell.site = cells[0].site  # "Ankle clonus: right sustained, left 4 beats"
         if any(self.items[c].kind == "score" for c in candidates):
             cells = with_help_aside(cells)
-        part_limbs(cells, {site for c in candidates for site in self.items[c].site_items})
+        limbs = {self.items[c].scale for c in candidates if self.items[c].limb and self.items[c].blanket}
+        kin = {site for scale in limbs for site in self.sites_of_wholes.get(scale, ())}  # "the legs" of "arm power"
+        part_limbs(cells, kin | {site for c in candidates for site in self.items[c].site_items})
         return cells
 
     def by_posture(self, candidates: Sequence[str]) -> bool:

@@ -18,6 +18,7 @@ _TOLD = ("filler", "site", "value", "severity", "qualifier", "item", "number", "
 
 def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Put the limb that opens a clause behind every name of it that may be told by limbs, where no other place is."""
+    _limbs_before_with(nodes, items)
     for first, last in reversed(list(_clauses(nodes))):
         opening, start = _opening(nodes[first:last])
         rest = nodes[first + start : last]
@@ -30,6 +31,23 @@ def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
             before = nodes[first + start : place]
             if _by_limb(nodes[place], limb_of(opening[-1].key("site")), items) and any(n.is_break for n in before):
                 nodes[place + 1 : place + 1] = opening
+
+
+def _limbs_before_with(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Power 4 in both legs with brisk reflexes": what goes with what was found in a limb was found there, too."""
+    for link in [place for place, node in enumerate(nodes) if node.text == "with"][::-1]:
+        site = nodes[link - 1] if link else None
+        if site is None or site.main != "site" or site.key("site") not in WHOLE_LIMBS:
+            continue
+        if any(node.main == "site" for node in nodes[:link][-5:-1]):
+            continue  # "of the right arm and leg with brisk reflexes"
+        told = list(itertools.takewhile(lambda node: not node.is_break or node.main == "conj", nodes[link + 1 :]))
+        if any(node.main not in ("filler", "value", "severity", "item", "conj", "number", "negation") for node in told):
+            continue  # a place of its own, or throughout
+        limb = [site] if link < 2 or nodes[link - 2].main != "side" else nodes[link - 2 : link]
+        for place in range(link + len(told), link, -1):
+            if _by_limb(nodes[place], limb_of(site.key("site")), items):
+                nodes[place + 1 : place + 1] = limb
 
 
 def _clauses(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:

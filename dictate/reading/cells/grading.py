@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.cells.clause_limbs import limbs_of_clauses
+from dictate.reading.cells.gradients import signs_beside_jerks, values_of_gradients
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 from dictate.reading.statements.cuts import is_unknown
@@ -35,6 +36,8 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
+    values_of_gradients(nodes, items)
+    signs_beside_jerks(nodes, items)
 
 
 def grades_aside(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 from dictate.model import Side
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Cell
 
@@ -21,15 +22,34 @@ def part_limbs(cells: list[Cell], known: Collection[str]) -> None:
     limbs = {_whole(limb_of(n.key("site"))) for c in cells for n in c.nodes if n.mark.role("site")} - set(PARTS)
     limb, side, of_name = limbs.pop() if len(limbs) == 1 else "", None, ""
     _name_behind(cells)
-    for cell in cells:
+    _part_of_both(cells)
+    for cell in list(cells):
         sites = [n.key("site") for n in cell.nodes if n.mark.role("site") is not None] or [cell.site]
         of_name = next((word for n in cell.nodes if n.sign and (word := n.text.split()[0]) in PARTS), of_name)
         part = next((site for site in sites if site in PARTS), of_name)  # "proximal weakness 4 in the legs"
         named = next((_whole(limb_of(site)) for site in sites if site not in PARTS and site), "")
+        if part and {limb_of(site) for site in sites} >= {*LIMBS} and {f"{one}_{part}" for one in LIMBS} <= {*known}:
+            named = LIMBS[0]  # "proximal weakness of both arms and legs": of each
+            other = replace(cell, site=f"{LIMBS[1]}_{part}", site_node=None, nodes=[*cell.nodes])
+            cells.insert(next(at for at, one in enumerate(cells) if one is cell) + 1, other)
         if part and not cell.detail and f"{named or limb}_{part}" in known:
             cell.site, cell.site_node = f"{named or limb}_{part}", None
             cell.side = cell.side or (None if named else side)
         limb, side = named or limb, cell.side if named else cell.side or side
+
+
+def _part_of_both(cells: Sequence[Cell]) -> None:
+    """ "Distal weakness in the right arm and leg, 3/5": an "and" joins the limbs, so that the part is of both."""
+    for one, two in itertools.pairwise(cells):
+        sites = [[n for n in cell.nodes if n.mark.role("site") is not None] for cell in (one, two)]
+        parts = [node for node in sites[0] if node.key("site") in PARTS]
+        limbs = {limb_of(node.key("site")) for own in sites for node in own} - {*PARTS}
+        graded = [any(n.mark.number is not None for n in cell.values) for cell in (one, two)]
+        alike = {*map(id, one.values)} == {*map(id, two.values)} or graded == [False, True]
+        if one.links and len(parts) == len(sites[1]) == 1 and limbs == {*LIMBS} and alike:
+            two.nodes = [*parts, *two.nodes]
+            two.side = two.side or one.side
+            one.values = one.values if graded[0] else [*one.values, *(n for n in two.values if n not in one.values)]
 
 
 def _name_behind(cells: Sequence[Cell]) -> None:
@@ -108,3 +128,12 @@ def _led_by_side(before: Sequence[Node], *, joined: bool) -> Node | None:
     if not sides or named is None or not sides[0].text.endswith("sided"):
         return None
     return sides[0] if sides[0].mark.start <= named.mark.start else None
+
+
+def share_side_behind(cell: Cell, before: Cell) -> None:
+    """ "Felt at the knee but not at the ankle on the left": of that side, too, where no side was said."""
+    side = next((n for n in reversed(cell.nodes) if n.main == "side"), None)
+    behind = side is not None and cell.site_node is not None and side.mark.start > cell.site_node.mark.start
+    one = before.site_node is not None and not before.site_node.text.endswith("s")  # "normal at the knees but not ..."
+    if behind and one and before.side is None and cell.side in (Side.LEFT, Side.RIGHT):
+        before.side = cell.side

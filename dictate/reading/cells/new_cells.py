@@ -49,3 +49,11 @@ def places_first(before: Sequence[Cell], cell: Cell) -> bool:
     told = [one for one in (*before, cell) if one.values][-2:]
     placed = [one.site_node is not None and one.site_node.mark.end <= one.values[0].mark.start for one in told]
     return placed == [True, True]
+
+
+def names_where(cell: Cell, before: Cell) -> bool:
+    """ "Rigidity, mild, right arm": where the sign was that was named with how much of it, and nothing more."""
+    graded = bool(before.modifiers) and all(n.main == "severity" for n in before.modifiers)
+    named = graded and all(n.mark.number is None for n in before.values) and not (before.negated or before.contrasted)
+    unplaced = before.side is None and before.site_node is None and not before.site
+    return named and unplaced and cell.site_node is not None and not cell.modifiers

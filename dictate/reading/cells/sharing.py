@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
-from dictate.reading.cells.limb_parts import MIDLINE
+from dictate.reading.cells.limb_parts import MIDLINE, share_side_behind
 from dictate.reading.cells.measures import CONDITIONED, LIGHTS, MISSES
-from dictate.reading.cells.new_cells import places_first
+from dictate.reading.cells.new_cells import names_where, places_first
 from dictate.reading.cells.not_so import keep_but
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.statements.drafts import Cell
@@ -21,9 +21,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if result:
-            _take_denial(cell, result[-1])
-        if result and keep_but(cell, result[-1]):
+        if result and _denied_or_kept(cell, result[-1]):
             continue
         cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
@@ -42,7 +40,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
             # after a semicolon nothing is shared, nor after a "but"; "none on the left; on the right, mild, at rest"
             result.extend([cell] if before.closed and cell.modifiers else [])
             continue
-        if (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
+        if sited and len(result) == 1 and names_where(cell, before):
+            before.side, before.site_node, before.nodes = cell.side, cell.site_node, [*before.nodes, *cell.nodes]
+        elif (cell.site_node is None or not sited) and cell.side is not None and all(c.side is None for c in result):
             for one in result:
                 one.side, one.nodes = cell.side, [*one.nodes, *cell.nodes]
         elif cell.site_node is not None or (
@@ -91,12 +91,13 @@ def _excepted_joined(cells: list[Cell]) -> list[Cell]:
     return [cell for cell in cells if cell.nodes]
 
 
-def _take_denial(cell: Cell, before: Cell) -> None:
-    """What the cell before says is denied of this one, or this one goes on on the same side."""
+def _denied_or_kept(cell: Cell, before: Cell) -> bool:
+    """What the cell before says is denied of this one, or this one goes on on the same side; or adds a "but" to it."""
     if cell.negated and (_only_denied(cell, before) or _only_denies(cell, before)):
         cell.values, cell.negation = [n for n in before.values if not says_equal(n)], None
     if _same_side_goes_on(cell, before):
         cell.side = before.side
+    return keep_but(cell, before)
 
 
 def _graded_there(cell: Cell, before: Cell) -> bool:
@@ -245,6 +246,7 @@ def _differ(cell: Cell, before: Cell) -> None:
     cell.site_node = cell.site_node or before.site_node
     if cell.denying and cell.site_node is not None:
         cell.side = cell.side or before.side  # "reduced in the left V1 but not V3"
+        share_side_behind(cell, before)
     cell.values = [n for n in before.values if not says_equal(n)]
     cell.negated, cell.negation, cell.units = before.negated, before.negation, before.units
 

@@ -179,7 +179,8 @@ class Taker:
 
     def _take_site(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
         cell = cells[-1]
-        opens = cell.site_node is None and (cell.closed or (cell.split and value_next(following)))
+        parts = [n.main for n in following[:2]] == ["comma", "number"]  # "5 on the left, and at the ankles, 7 and 8"
+        opens = cell.site_node is None and (cell.closed or (cell.split and (parts or value_next(following))))
         parted = node.key("site") in PARTS and any(n.key("site") in PARTS for n in cell.nodes)
         if cell.values and (opens or (parted and value_next(following[:1]))):
             cells.append(cell := Cell())  # "R 2/8, L 3/8; knees 6/8", "proximal 4 distal 3": the next reading

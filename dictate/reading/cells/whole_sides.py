@@ -75,7 +75,7 @@ class WholeSides:
         named = [drafts[-1].item] if drafts and drafts[-1].item in named else named  # "leg 4 plus": no jerk, as found
         scales = {self._scale(name) for name in named} - {""}
         whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
-        told = any(node.text in WHOLE_SIDES for node in nodes)
+        told = any(node.text in WHOLE_SIDES or node.text.split()[0] == "all" for node in nodes)  # "left all normal"
         if told or not scales or not self._is_plain(nodes, next(iter(scales))):
             return whole if told else ()
         if limbs := {self.items[name].site_items.get(node.key("site")) for node in nodes for name in whole} - {None}:

@@ -10,7 +10,7 @@ from dictate.model import Grade, Side, Status, Text, Value
 from dictate.reading.cells.measures import MISSES, in_full, modifiers
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
-from dictate.reading.phrases.kinds import INABILITY, Meaning, choice_value
+from dictate.reading.phrases.kinds import INABILITY, Meaning, choice_value, says_unable
 from dictate.reading.statements.drafts import Cell
 
 EXTREMES = ("absent", "lost", "abolished", "gone")  # what is not so may still be less than normal
@@ -164,10 +164,13 @@ def of_signs(
 
     signs: the names but those that say normal by themselves. plain: the words that are no names.
     """
+    gone = meaning.status is Status.ABNORMAL and str(meaning.value) == "absent"
+    if gone and cell.spared:
+        return Meaning(None, Status.NORMAL)
     if not named or len(signs) != len(named):
         return meaning
     told = all(n.sign for n in signs)
-    if (cell.spared or (told and plain)) and meaning.status is Status.ABNORMAL and str(meaning.value) == "absent":
+    if gone and told and plain:
         return Meaning(None, Status.NORMAL)
     shown = told and bool(plain) and all(n.mark.role("present", "") for n in plain)
     if meaning.status is Status.NORMAL and shown and not cell.negated:
@@ -178,17 +181,17 @@ def of_signs(
 def found_here(
     name: str, item: Item, named: Sequence[Node], plain: Sequence[Node], meanings: Callable[[str], set[Role]]
 ) -> Meaning | None:
-    """ "Babinski sign absent on the right and present on the left": as if the sign was said to be present.
+    """ "Babinski sign: present left", "Babinski absent on the right and present on the left": as "Babinski present".
 
-    meanings: everything that a phrase can be. None: no such sign was denied in its name, or it is not found here.
+    meanings: everything that a phrase can be. None: no such sign, or it is not found here.
     """
     if len(named) != 1 or not plain or not all(n.mark.role("present", "") for n in plain):
         return None
     words = named[0].text.split()
-    if words[-1] not in _DENIED:
-        return None
-    roles = meanings(" ".join([*words[:-1], "present"]))
-    key = next((role.key for role in roles if (role.kind, role.item) == ("value", name)), "")
+    words = words[:-1] if words[-1] in _DENIED else words
+    short = words[:-1] if words[-1:] == ["sign"] else words
+    roles = {role for said in (words, short) for role in meanings(" ".join([*said, "present"]))}
+    key = next((role.key for role in sorted(roles, key=str) if (role.kind, role.item) == ("value", name)), "")
     if not key:
         return None
     return Meaning(choice_value(key, item.values[key].value, item.kind), Status(item.values[key].status))
@@ -202,8 +205,10 @@ def equal_ahead(words: Sequence[Node], cell: Cell) -> bool:
 
 def missed(item: Item, cell: Cell, numbers: Sequence[Node]) -> bool:
     """ "Could not recall two of the three words": what was not done is no score."""
-    if item.kind not in ("score", "normality") or not numbers or item.task:
+    if item.kind not in ("score", "normality") or not numbers:
         return False
+    if item.task:  # "cannot tandem more than two steps"
+        return any(n.main == "item" and n.sign and says_unable(n.text) for n in cell.nodes)
     before = [n for n in cell.nodes if n.mark.start < numbers[0].mark.start]
     return any(n.text in INABILITY for n in before)
 

@@ -18,6 +18,10 @@ def but_for_copies(drafts: list[Draft]) -> list[Draft]:
             if copy.item == draft.item and draft.side in (None, copy.side):
                 draft.side = copy.side
                 gone.add(id(copy))
+    sides = {copy.side for copy in copied}
+    for draft in drafts if len(sides) == 1 else ():
+        if draft.excepted and draft.detail != [AS_OTHER]:
+            draft.side = next(iter(sides))  # "left the same except triceps 4", under a title of the right
     return [draft for draft in drafts if id(draft) not in gone]
 
 

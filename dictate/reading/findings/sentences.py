@@ -22,7 +22,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.nerves import by_nerve
 from dictate.reading.senses.bare_nerves import NerveNumbers
-from dictate.reading.senses.going_on import GoingOn, give_side_behind, of_other_side
+from dictate.reading.senses.going_on import GoingOn, give_side_behind, of_other_side, spared
 from dictate.reading.senses.naming import Labeller
 from dictate.reading.senses.orientation import Orientation
 from dictate.reading.senses.settling import titles
@@ -194,7 +194,7 @@ class SentenceReader:
             self._cover_all(whole)
             return
         named = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
-        told = [cell for cell in cells if self._says_something(cell)]
+        told = spared([cell for cell in cells if self._says_something(cell)], self.said.drafts)
         drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
         if not self.said.drafts:  # "Pupils. Right three, left five.", "Right deltoid. Four."
@@ -213,7 +213,7 @@ class SentenceReader:
         if self.said is None:
             return []
         drafts = self.status.drafts(cell, [], names)
-        site = next((d.site for d in reversed(self.said.drafts) if d.site), "")
+        site = sites.pop() if len(sites := {d.site for d in self.said.drafts if d.site}) == 1 else ""
         going_on(drafts, self.said, self.drafts)
         for draft in drafts:
             if not draft.site and draft.side is not None and site and cell.site_node is None:

@@ -25,7 +25,7 @@ from dictate.reading.findings.descriptors import (
     overall,
     unseen,
 )
-from dictate.reading.nodes import Node, limb_of, other_limb
+from dictate.reading.nodes import WHOLE_LIMBS, Node, limb_of, other_limb
 from dictate.reading.phrases.forms import names_kept
 from dictate.reading.phrases.kinds import INABILITY, UNELICITED, Meaning
 from dictate.reading.phrases.lexicon import Lexicon
@@ -33,7 +33,6 @@ from dictate.reading.phrases.wording import WordReader
 from dictate.reading.statements.drafts import Cell, Draft
 from dictate.reading.statements.tasks import done
 
-_WHOLE_LIMBS = ("arm", "leg", "limb", "upper_limb", "lower_limb")
 _UNTOLD = ("to ", "for ", "with eyes", "with the eyes", "eyes ")  # to what, and under what, but not how it was
 _FALLS = ("fall", "veer", "drift", "lean", "sway")
 
@@ -200,14 +199,15 @@ class StatusReader:
 
     def _site(self, name: str, item: Item, cell: Cell) -> str:
         if cell.site_node is None or cell.site == "arm_and_leg":
-            return cell.site if item.sited or cell.site in (*item.site_items, "arm_and_leg") else ""
+            known = item.sited or cell.site in (*item.site_items, "arm_and_leg")
+            return cell.site if known or other_limb(name, cell.site, self.items) else ""
         for role in cell.site_node.mark.roles:
             if role.kind == "site" and role.item == name:
                 return role.key
         general = cell.site_node.mark.role("site", "")
         if general is None:
             return ""
-        region = item.blanket and item.kind == "grade" and general.key not in _WHOLE_LIMBS
+        region = item.blanket and item.kind == "grade" and general.key not in (*WHOLE_LIMBS, "limb")
         region = region or bool(other_limb(name, general.key, self.items))
         return general.key if item.sited or region or {general.key, limb_of(general.key)} & set(item.site_items) else ""
 
@@ -233,7 +233,7 @@ class StatusReader:
             return Meaning(None, Status.NOT_ASSESSABLE)  # "on the left he could not because of his sore hip"
         if one_of_two(item, [n for _, n in said], cell.side):
             return None
-        if cell.negated and all(n.mark.role("present", "") for n in others) and item.kind != "presence":
+        if cell.negated and item.kind != "presence" and all(n.mark.role("present", "") for n in others):
             return self._unsaid(name, item, cell, [])  # "no Romberg sign elicited"
         if denied_sign(name, item, others):
             return Meaning(None, Status.NORMAL)

@@ -172,10 +172,11 @@ class HeadingReader:
         return lead[1].main == "colon" or placed or organ
 
     def _side_of_list(self, nodes: list[Node]) -> Node | None:
-        """ "On the left there was give-way weakness: hip flexion 3, hip extension 2": the one side before a list."""
+        """ "Wrist drop on the right: wrist extension 1", "weak in the left hand: FDI 3": the one side before a list."""
         colon = next((at for at, node in enumerate(nodes) if node.main == "colon"), 0)
         sides = [node for node in nodes[:colon] if node.main == "side"]
-        told = any(node.main in ("item", "number", "negation", "site", "comma") for node in nodes[:colon])
+        told = any(node.main in ("number", "negation", "comma") for node in nodes[:colon])
+        told = told or any(node.main == "item" and not node.sign for node in nodes[:colon])
         listed = [node.main for node in nodes[colon + 1 : colon + 3]] in (["item", "number"], ["item", "filler"])
         if told or len(sides) != 1 or sides[0].mark.role("site", "") is not None or not listed:
             return None
@@ -184,7 +185,7 @@ class HeadingReader:
     def _declare_side(self, lead: list[Node], context: Context) -> None:
         context.heading_side = Side(lead[0].key("side"))
         context.heading_of_grades = lead[1].main != "colon"
-        context.place_side = context.heading_side
+        context.place_side = context.heading_side  # "On the left: power 4": of whatever its sentence tells
         context.heading_span = (lead[0].mark.start, lead[0].mark.end)
         context.heading_once = self._is_organ(lead[0])
         lead[0].main = "filler"

@@ -72,7 +72,8 @@ class Cardinals:
 
     def _tail(self, number: float, end: int) -> tuple[float, int]:
         """Decimals and halves: "point six", "and a half"."""
-        if self.at(end) == "point" and self._digit(self.at(end + 1)) is not None:
+        test = self.at(end + 1).isdigit() and self.at(end - 1) == "two"  # "two point 12 mm": a test of two points
+        if self.at(end) == "point" and self._digit(self.at(end + 1)) is not None and not test:
             digits, end = "", end + 1
             while (digit := self._digit(self.at(end))) is not None:
                 digits, end = digits + str(digit), end + 1

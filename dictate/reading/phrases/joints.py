@@ -5,11 +5,16 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from dictate.grammar import Item, Scale
 from dictate.reading.marks import Mark, Role
+from dictate.reading.phrases.kinds import read_number
 from dictate.reading.tokens import Token
 
 _ARTICLES = frozenset({"the", "a", "his", "her"})
 _EXTENTS = frozenset({"below", "above", "beneath"})
+_PASSED = ("site", "side", "conj", "filler", "severity")
+_JERKY = frozenset({"brisk", "brisker"})
+_STRENGTH = frozenset({"strong", "full"})
 _BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
 _TURNS = frozenset({"external rotation", "internal rotation"})
@@ -58,16 +63,70 @@ def goes_on_listing(before: Sequence[Mark]) -> bool:
     return [mark.number is not None for mark in links] == [True, False] and links[-1].has("comma", "conj")
 
 
+def goes_on_measuring(
+    marks: Sequence[Mark], active: Sequence[str], items: Mapping[str, Item], scales: Mapping[str, Scale]
+) -> bool:
+    """ "Ashworth right arm 2. Left arm 1+.": numbers of what was just told by places, and no name but places."""
+    numbers = [mark.number for mark in marks if mark.number is not None]
+    if not (active and numbers and all(items[name].sited and not items[name].blanket for name in active)):
+        return False
+    item, scale = items[active[0]], scales.get(items[active[0]].scale)
+    known = scale is None or all(number.first in scale.grades and number.b is None for number in numbers)
+    read = item.kind != "presence" and all(read_number(item, number, "", scale) is not None for number in numbers)
+    return read and known and not any(mark.has("item", "sign", "heading") and not mark.has("site") for mark in marks)
+
+
 def no_jerk(after: Sequence[Mark]) -> bool:
     """A grade behind a joint that no jerk can have: 5, 4 minus, 3 of 5."""
     number = next((mark.number for mark in after if mark.number is not None), None)
     return number is not None and (number.a > _BRISKEST or number.a_sign == "-" or number.b not in (None, _BRISKEST))
 
 
+def says_jerk(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> bool | None:
+    """Whether the word behind the name, or its list, is one of jerks ("knees brisk") or of strength ("arms strong").
+
+    None: neither, or the name is none of a jerk in any company.
+    """
+    if not may_be_jerk(marks[place], items):
+        return None
+    behind = (at for at in range(place + 1, len(marks)) if not marks[at].has(*_PASSED))
+    at = next(behind, len(marks))
+    named = any(mark.has("item", "sign", "context") for mark in marks[at + 1 : at + 2])  # "brisk reflexes"
+    word = marks[at].text.removeprefix("very ").split()[0] if at < len(marks) and marks[at].text and not named else ""
+    return word in _JERKY if word in _JERKY | _STRENGTH else None
+
+
 def measured_from(marks: Sequence[Mark], place: int) -> bool:
     """ "Dull below the right knee": how far something reaches, and no jerk."""
     before = next((m for m in reversed(marks[:place]) if not m.has("side") and m.text not in _ARTICLES), None)
     return before is not None and before.text in _EXTENTS
+
+
+def absent_jerk(item: Item, marks: Sequence[Mark], place: int, component: str) -> bool:
+    """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""
+    if item.scale != "tendon_reflex" or component != "motor" or not marks[place].has("site"):
+        return False
+    after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
+    return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
+
+
+def may_be_jerk(mark: Mark, items: Mapping[str, Item]) -> bool:
+    """Whether it may name a jerk, or those of a limb, in the right company."""
+    named = [items[role.item] for role in mark.roles if role.kind == "context"]
+    return any(item.scale == "tendon_reflex" and (item.limb or not item.blanket) for item in named)
+
+
+def told_already(links: Sequence[Mark], items: Mapping[str, Item]) -> bool:
+    """ "Tone increased, knee 3+, ankle 3+": how it was stands right behind the name, and jerks follow."""
+    said = [mark for mark in links if not mark.has("filler", "side")]
+    plain = all(mark.number is None or mark.number.a_sign == "+" for mark in links)
+    jerks = all(may_be_jerk(mark, items) for mark in links if mark.has("site") and not mark.has("side"))
+    return said[0].has("normal", "abnormal") and said[0].number is None and plain and jerks
+
+
+def _of_list(mark: Mark) -> bool:
+    """A body part or what links two of them."""
+    return mark.has("site", "side", "conj", "comma", "filler")
 
 
 def paired_with(marks: Sequence[Mark], place: int, near: Mark) -> bool:

@@ -46,9 +46,11 @@ def read_number(item: Item, number: Number, unit: str, scale: Scale | None) -> M
             return None
         if not (item.units or item.unit or item.of or item.scored):
             return None
+        counted = bool(item.units or item.unit or item.of)  # "twenty repetitions" is no score of repetition
+        if counted and number.op == "/" and number.b is not None and (number.b == 0 or number.a > number.b):
+            return _quantity(item, number, unit, scale)  # "0/0", "6/4": no count of so many, but right and left
         if number.op in {"/", "of"}:
             return _score(item, number, unit, scale)
-        counted = bool(item.units or item.unit or item.of)  # "twenty repetitions" is no score of repetition
         return _quantity(item, number, unit, scale) if counted else None
     if item.kind == "presence":
         if number.a == 0 and number.op in ("", "/", "of") and not number.a_sign and number.then is None:

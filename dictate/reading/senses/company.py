@@ -29,6 +29,8 @@ _THINKING = frozenset("i we he she they initially first".split())
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
+_SAID = ("value", "normal", "abnormal")
+
 
 def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
@@ -46,8 +48,6 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
         return replace(mark, roles=(Role("rest"),), text="the rest")
-    if mark.text == "everything else" and place and _is_graded(marks[place + 1 : place + 3]):
-        return replace(mark, text="the rest")  # of the muscles; else nobody knows of what
     if mark.number is not None and (after in _TRIALS or _is_difference(marks, place)):
         return mark.only("word")  # "after twenty repetitions", "improved by three millimetres"
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
@@ -121,12 +121,6 @@ def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
     return told and marks[place - 1].has(*_BREAKS, "conj")
 
 
-def _is_graded(behind: Sequence[Mark]) -> bool:
-    """ "(Is) five", "full": how strong muscles are."""
-    said = next((mark for mark in behind if not mark.has("filler") or mark.text == "full"), None)
-    return said is not None and (said.number is not None or said.text == "full")
-
-
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
     """ "Nasal by the time she has counted to fifty": how far the patient was to count."""
     told = [mark.text for mark in marks[max(0, place - 2) : place]]
@@ -167,3 +161,17 @@ def pluses_next(marks: Sequence[Mark], place: int) -> bool:
     """Pluses alone are the next that is told of a limb."""
     told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler", "colon")), None)
     return told is not None and {*told.text.split()} == {"+"}
+
+
+def plain_number(after: Sequence[Mark]) -> bool:
+    """ "P95 R20": a letter that is also a side names a rate only with a whole number right behind it, and no unit."""
+    number = after[0].number if after else None
+    if number is None or number.op or number.a_sign or number.a < 8:
+        return False
+    return not (len(after) > 1 and after[1].has("unit"))
+
+
+def titles_value(marks: Sequence[Mark], place: int, name: str) -> bool:
+    """ "Toes: down left, up right": a short name in front of a colon, and what only that item can be behind it."""
+    after = marks[place + 1 : place + 3]
+    return len(after) == 2 and after[0].has("colon") and any(after[1].role(kind, name) for kind in _SAID)

@@ -7,12 +7,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.model import Side
+from dictate.model import Side, Status
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import is_unknown, speaks_of_another
-from dictate.reading.statements.drafts import Draft
+from dictate.reading.statements.drafts import Cell, Draft
 from dictate.reading.statements.weights import Weigher
 
 _NUMERIC = frozenset({"score", "quantity", "pressure", "acuity"})
@@ -53,6 +53,14 @@ def give_side_behind(drafts: Sequence[Draft], nodes: list[Node], items: Mapping[
         draft.side = Side(sides[0])
         draft.spans.append((said[0].mark.start, said[0].mark.end))
     return left
+
+
+def spared(cells: list[Cell], drafts: Sequence[Draft]) -> list[Cell]:
+    """ "Wasting of the right hand. None on the left.": what was found before was not found here."""
+    found = bool(drafts) and all(draft.status is Status.ABNORMAL for draft in drafts)
+    for cell in cells:
+        cell.spared = cell.spared or (found and [n.text for n in cell.values] in (["none"], ["nil"]))
+    return cells
 
 
 class GoingOn:
@@ -99,8 +107,16 @@ class GoingOn:
         if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
             return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
+        if all(item.kind == "presence" for item in items) and all(_is_of_how(n, names) for n in said):
+            return False  # "the right hand is clumsy" goes on about no drift
         plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)
         return plain or not all(item.blanket for item in items)  # "no light perception" denies no whole component
+
+
+def _is_of_how(node: Node, names: Sequence[str]) -> bool:
+    """A word for how something is ("clumsy", "slow"), and not whether it is there."""
+    kinds = {role.kind for role in node.mark.roles if not role.item or role.item in names}
+    return "abnormal" in kinds and kinds.isdisjoint({"present", "absent", "normal", "value", "equal"})
 
 
 def _placed(nodes: Sequence[Node]) -> bool:

@@ -24,6 +24,8 @@ _THEN = frozenset({"last time", "last year", "last visit", "before", "previously
 _NOW = frozenset({"is", "are", "now", "today"})
 _PERCENT = ("percent", "per cent", "%")
 _REACTS = ("reacts", "react", "reacting", "reactive", "reacted")
+_SENSATION = frozenset({"sensation", "feeling", "sense", "perception", "sensibility"})
+_TOO = frozenset({"too", "also", "as well", "similarly"})
 _WITH = frozenset({"with", "on", "in", "at"})
 
 
@@ -42,6 +44,55 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     still_so(nodes)
     out_of_all(nodes)
     none_of_it(nodes, items)
+    much_worse(nodes)
+    senses_led(nodes, items)
+    so_too(nodes, items)
+    felt_there(nodes, items)
+
+
+def felt_there(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Temperature reduced in the feet": what is told of a place, without a number, is what is felt there."""
+    for place, node in enumerate(nodes):
+        if node.main != "item" or not all(items[name].kind == "quantity" for name in node.candidates):
+            continue
+        felt = tuple(role.item for role in node.mark.roles if role.kind == "context" and items[role.item].sited)
+        rest = list(itertools.takewhile(lambda one: one.main not in ("item", "stop", "semicolon"), nodes[place + 1 :]))
+        placed = any(one.main in ("site", "dermatome") for one in rest) and any(one.main == "value" for one in rest)
+        if felt and placed and all(one.mark.number is None for one in rest):
+            node.candidates = felt
+
+
+def much_worse(nodes: list[Node]) -> None:
+    """ "Tremor of both hands, slightly worse on the right": how much worse is said of no tremor of its own."""
+    for place in range(len(nodes) - 2, 0, -1):
+        before, much, worse = nodes[place - 1 : place + 2]
+        sided = any(node.main == "side" for node in nodes[place + 2 : place + 4])
+        if before.main == "comma" and much.main == "severity" and worse.main == "comparison" and sided:
+            words = f"{much.text} {worse.text}"
+            worse.mark = replace(worse.mark, start=much.mark.start, text=words)
+            del nodes[place]
+
+
+def senses_led(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Reduced sensation to pinprick and light touch": of these senses, and not of sensation as a whole."""
+    for lead, whole, link, sense in zip(nodes, nodes[1:], nodes[2:], nodes[3:], strict=False):
+        if whole.main != "item" or whole.text not in _SENSATION or link.text not in ("to", "for"):
+            continue
+        felt = sense.main == "item" and all(items[name].sited and not items[name].blanket for name in sense.candidates)
+        if felt and lead.main in ("value", "negation"):
+            whole.main, whole.candidates = "filler", ()
+
+
+def so_too(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Stereognosis impaired on the left, graphaesthesia too": as what was just told."""
+    for place in range(2, len(nodes)):
+        node, name = nodes[place], nodes[place - 1]
+        closed = place + 1 == len(nodes) or nodes[place + 1].main in ("stop", "semicolon", "comma")
+        if node.text not in _TOO or not closed or name.main != "item" or name.sign:
+            continue
+        told = any(one.main in ("value", "number") for one in nodes[: place - 1])
+        if told and all(items[one].kind in ("normality", "grade") for one in name.candidates):
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("same"),))
 
 
 def sides_of_parts(nodes: list[Node], items: Mapping[str, Item]) -> None:

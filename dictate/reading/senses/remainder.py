@@ -23,7 +23,9 @@ class Remainder:
 
     def items_of(self, marks: Sequence[Mark], place: int, here: tuple[str, str], nodes: list[Node]) -> tuple[str, ...]:
         """ "otherwise normal", "5/5 elsewhere": the rest of the component spoken of."""
-        if marks[place].text == "everything else" or (marks[place].text == "elsewhere" and _of_word(nodes)):
+        if (marks[place].text == "everything else" and not _is_graded(marks[place + 1 : place + 3])) or (
+            marks[place].text == "elsewhere" and _of_word(nodes)
+        ):
             return ()  # of what, nobody said
         if marks[place].text == "otherwise" and (
             _goes_between(marks, place) or self._of_name(nodes) or _of_word(nodes)
@@ -42,7 +44,10 @@ class Remainder:
                 return tuple(n for n in own if self.lexicon.component[n].value == here[0])
             if mark.text.endswith((*EXAMINATIONS, "everything")):
                 return ()
-            if mark.text in ("full", "full power", "full strength"):  # said of strength, never of a whole component
+            own_word = mark.text.endswith("full") and mark.has("normal")  # "otherwise symmetric and full"
+            if (
+                mark.text in ("full", "full power", "full strength") or own_word
+            ):  # said of strength, never of a whole component
                 graded = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 own = [n for n in graded if self.lexicon.component[n].value in here]
                 return tuple(own[:1])
@@ -113,6 +118,12 @@ class Remainder:
         sited = [name for name in said if self.items[name].sited]
         rest_of_it = rest.text == "elsewhere" or (rest.text == "otherwise" and [n.main for n in nodes[-1:]] == ["conj"])
         return tuple(sited) if rest_of_it and len(said) == len(sited) == 1 else ()
+
+
+def _is_graded(after: Sequence[Mark]) -> bool:
+    """ "Everything else 4", "everything else is full": a grade says of what it speaks."""
+    said = [mark for mark in after if not mark.has("filler")][:1]
+    return any(is_grade(mark) or mark.text in ("full", "full power", "full strength") for mark in said)
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -7,10 +7,19 @@ from collections.abc import Sequence
 
 from dictate.grammar import Item
 from dictate.reading.marks import Mark, Number
-from dictate.reading.phrases.joints import goes_on_listing, measured_from, no_jerk, paired_with
+from dictate.reading.phrases.joints import (
+    absent_jerk,
+    goes_on_listing,
+    goes_on_measuring,
+    measured_from,
+    no_jerk,
+    paired_with,
+    says_jerk,
+    told_already,
+)
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points, pluses_next
+from dictate.reading.senses.company import has_points, plain_number, pluses_next, titles_value
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
@@ -55,12 +64,16 @@ class ShortNames:
             return False  # "eyes one to pain"
         if self.items[name].kind == "grade" and self._of_jerks(marks, place):
             return item.scale == "tendon_reflex"
+        if item.kind == "grade" and (jerk := says_jerk(marks, place, self.items)) is not None:
+            return jerk is (item.scale == "tendon_reflex")
         if (item.scale == "tendon_reflex" and measured_from(marks, place)) or self._is_place(item, marks, place):
+            return False
+        if marks[place].has("site") and goes_on_measuring(marks, active, self.items, self.lexicon.grammar.scales):
             return False
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
         if marks[place].has("side") and not item.group:
-            return here[0] == "general" and _plain_number(marks[place + 1 : place + 3])
+            return here[0] == "general" and plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
@@ -83,7 +96,7 @@ class ShortNames:
         denied = place > 0 and marks[place - 1].has("negation")
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
-        return self._fits_alone(name, marks, place) or self._jerk(item, marks, place, here)
+        return self._fits_alone(name, marks, place) or absent_jerk(item, marks, place, here[0])
 
     def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
         """ "Biceps and triceps jerks": the noun behind the last name is of all of them."""
@@ -114,9 +127,8 @@ class ShortNames:
     def _is_place(self, item: Item, marks: Sequence[Mark], place: int) -> bool:
         """ "Abdominals: upper present", "tone: R arm increased, L arm normal": where it was, of what was just named."""
         at = next((at for at in range(place - 1, -1, -1) if marks[at].has("item", "sign", "alone")), None)
-        named = (
-            [role.item for role in marks[at].roles if role.kind in ("item", "sign", "alone")] if at is not None else []
-        )
+        roles = marks[at].roles if at is not None else ()
+        named = [role.item for role in roles if role.kind in ("item", "sign", "alone")]
         last = next((mark for mark in reversed(marks[:place]) if mark.has("item", "sign", "context")), None)
         naming = ("item", "sign", "alone", "context")
         told_of = {role.item for role in last.roles if role.kind in naming} if last is not None else set()
@@ -132,11 +144,13 @@ class ShortNames:
         graded = place + 1 < len(marks) and marks[place + 1].number
         if sited and graded and graded.a_sign == "+" and item.scale == "tendon_reflex" and at is not None:
             links = marks[at + 1 : place]  # "4 plus with clonus, left ankle 3 plus"
-            if any(mark.has("comma") for mark in links) and all(mark.has("comma", "side", "filler") for mark in links):
+            plain = all(mark.has("comma", "side", "filler") for mark in links) or told_already(links, self.items)
+            if plain and any(mark.has("comma") for mark in links):
                 return False
         if muscle and sited and marks[place].role("site", "") is not None:
             return True  # "Vibration: great toes 0": no muscle of the toe
-        if muscle and self._graded_next(marks, place) and not any(map(self._is_sited_grade, named)):
+        weak = any(mark.text in ("weak", "weaker") for mark in marks[place + 1 : place + 2])
+        if muscle and (weak or self._graded_next(marks, place)) and not any(map(self._is_sited_grade, named)):
             return False  # "no fasciculations right deltoid five"
         if any(role.kind == "site" and role.item in told_of for role in marks[place].roles):
             return True
@@ -144,16 +158,17 @@ class ShortNames:
             return item.blanket  # "Ashworth L arm 2, L leg 1+"
         between = marks[at + 1 : place] if at is not None else ()
         rated = sited and all(self.items[one].kind == "normality" for one in named)
-        if rated and item.blanket and item.kind == "grade" and any(mark.number is not None for mark in between):
+        titled = bool(between) and all(mark.has("colon", "side") for mark in between)  # "Tone: R arm 1+, L arm 0"
+        if rated and item.blanket and item.kind == "grade" and (titled or any(mark.number for mark in between)):
             return True  # "right arm rigidity 1, left arm 0"
         told = next((mark for mark in marks[place + 1 :] if not mark.has("side", "filler")), None)
         denied = told is not None and told.number is None and told.has("normal", "absent", "not_examined")
         if not (denied and item.blanket and item.kind == "grade"):
             return False
-        placed = any(
-            mark.has("site") for mark in (*marks[:at][-2:], *between)
-        )  # "right arm bradykinesia, left arm none"
-        return sited and placed and not any(mark.has("contrast") for mark in between)
+        if not sited or at is None or any(mark.has("contrast") for mark in between):
+            return False  # else: "right arm bradykinesia, left arm none"
+        placed = any(mark.has("site") for mark in (*marks[:at][-2:], *between))
+        return placed or bool(self.lexicon.site_in(marks[at].text.split()[0]))  # "left arm tremor, right arm normal"
 
     def _jerk_as_well(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """ "Knees 2": a jerk, unless its number is none of a jerk, or a list of joints goes on ("hips 4, knees 4")."""
@@ -236,6 +251,8 @@ class ShortNames:
     def _fits_alone(self, name: str, marks: Sequence[Mark], place: int) -> bool:
         """The value beside the name fits this item of all that share the name ("knees 2+")."""
         item = self.items[name]
+        if item.kind == "choice" and titles_value(marks, place, name):
+            return True
         alone = {role.item for role in marks[place].roles if role.item} == {name}
         further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
         beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
@@ -267,31 +284,11 @@ class ShortNames:
         whole = number.op or number.a == int(number.a)
         return not whole and low is not None and high is not None and low <= number.a <= high
 
-    def _jerk(self, item: Item, marks: Sequence[Mark], place: int, here: tuple[str, str]) -> bool:
-        """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""
-        if item.scale != "tendon_reflex" or here[0] != "motor" or not marks[place].has("site"):
-            return False
-        after = next((mark for mark in marks[place + 1 :] if not _of_list(mark)), None)
-        return all(map(_of_list, marks[:place])) and after is not None and after.role("absent", "") is not None
-
 
 def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
     """ "Left arm 3 cm shorter": a length is no grade."""
     after = next((mark for mark in marks if mark.start == number.end), None)
     return after is not None and after.has("unit")
-
-
-def _of_list(mark: Mark) -> bool:
-    """A body part or what links two of them."""
-    return mark.has("site", "side", "conj", "comma", "filler")
-
-
-def _plain_number(after: Sequence[Mark]) -> bool:
-    """ "P95 R20": a letter that is also a side names a rate only with a whole number right behind it, and no unit."""
-    number = after[0].number if after else None
-    if number is None or number.op or number.a_sign or number.a < 8:
-        return False
-    return not (len(after) > 1 and after[1].has("unit"))
 
 
 def is_grade(mark: Mark) -> bool:

@@ -36,6 +36,7 @@ def led_cuts(
                 whole
                 and leading
                 and (tail[0].main, tail[-1].main) == ("number", "side")
+                and not any(node.text == "with" for node in tail)  # "4 in both legs with bilateral foot drop"
                 and all(node.is_break for node in gaps[place + 1][:1])
             ):
                 sided[place] = len(head)  # "reflexes, one plus on the right biceps, two plus on the left biceps"

@@ -46,7 +46,7 @@ class Lists:
                 statements.remove(one)
 
     def holds(self, nodes: Sequence[Node], group: Sequence[Node], node: Node, between: Sequence[Node]) -> bool:
-        """Whether a whole and what it does not cover stand in one list, closed by an "and" before its value."""
+        """Whether a whole and what it does not cover stand in one list, closed by an "and" or by a plain "normal"."""
         last = group[-1]
         if self._is_whole(last) == self._is_whole(node) or any(self._says_itself(n) for n in (*group, node)):
             return False
@@ -56,7 +56,10 @@ class Lists:
             return False
         first = next(place for place, one in enumerate(nodes) if one is group[0])
         run = list(itertools.takewhile(lambda n: n.main in _RUN, nodes[first:]))
-        return any(n.main == "conj" for n in run) and run[-1].main in ("item", "filler")
+        after = nodes[first + len(run) : first + len(run) + 1]
+        closed = any(n.main == "conj" for n in run)
+        plain = any(n.main == "value" and n.mark.role("normal", "") for n in after)  # "bulk, tone, power normal"
+        return (closed or plain) and run[-1].main in ("item", "filler")
 
     def _is_whole(self, node: Node) -> bool:
         return self.items[node.candidates[0]].blanket

@@ -117,6 +117,7 @@ class Weigher:
             score -= 2.0  # "she cannot get out of a low chair", "I could not see the left disc": it is named behind
         elif last is not None and last.main == "value" and last is nodes[-1] and last.mark.has("abnormal"):
             score -= 1.5  # "reduced pinprick over the right cheek": the adjective of the name
+        score -= 4.0 if [n.main for n in nodes[-2:]] == ["colon", "side"] else 0.0  # "legs: left | leg drifts"
         for node in nodes:
             if self.is_value(node):
                 score -= 1.2 if self.accepts(active, node) else 3.0
@@ -134,14 +135,14 @@ class Weigher:
         values_before = [n for n in before if self.is_value(n)]
         negated = any(n.main == "negation" for n in before)
         whole = all(self.items[c].blanket for c in statement.candidates)
-        if tight and whole and leads_next(after):
-            score -= 2.0  # "Motor: spastic tone in both legs"
+        score -= 2.0 if tight and whole and leads_next(after) else 0.0  # "Motor: spastic tone in both legs"
         score -= 6.0 * sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
         if not (values_after or values_before or negated or self.satisfied_alone(statement)):
             title = whole or (first and entitles(statement.names, after))
             score -= 1.0 if title or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
             score += 1.0  # "lhermitte negative"
+        score -= 1.0 if not values_before and {n.main for n in values_after} == {"comparison"} else 0.0
         if values_before and any(n.main != "comparison" for n in values_after) and not negated:
             score -= 2.0 if not self._next_reading(after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
@@ -290,4 +291,4 @@ class Weigher:
         back = place - 1
         while back >= 0 and nodes[back].text in ("the", "a", "his", "her", "their"):
             back -= 1
-        return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text != "of"
+        return back >= 0 and is_preposition(nodes[back].mark) and nodes[back].text not in ("of", "with")

@@ -14,6 +14,8 @@ from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.titles.title_style import (
     NAMING,
+    bare_side,
+    bare_titles,
     ends_line,
     finds,
     has_side,
@@ -66,6 +68,9 @@ def limbs_in_force(
     ]
     if not any(title and title.side is Side.LEFT for title in titles):  # of a side only beside the other one
         titles = [None if says_go_on(one) else title for title, one in zip(titles, sentences, strict=True)]
+    for at in bare_titles(sentences):
+        side, span = Side(bare_side(sentences[at])), (sentences[at][0].start, sentences[at][-1].end)
+        titles[at] = titles[at] or LimbTitle(side, "", span)
     if not any(titles):
         return _segments(sentences, tokens, lexicon)
     limbs = _Limbs(sentences, tokens, lexicon, titles, sure)
@@ -208,8 +213,7 @@ def limb_title_of(sentence: Sequence[Mark], items: Mapping[str, Item]) -> LimbTi
     span = (said[0].start, said[-1].end) if said else (0, 0)
     if not sites:
         return LimbTitle(Side(sides.pop()), "", span) if _of_whole_side(said, items) else None
-    plain = all(part.has("side") or part.role("site", "") is not None for part in said)
-    if not plain or len(sites) != 1 or not sites <= {*LIMBS}:
+    if len(sites) != 1 or not sites <= {*LIMBS} or not all(one.has("side") or one.role("site", "") for one in said):
         return None
     return LimbTitle(Side(sides.pop()), sites.pop(), span, part=next(iter(places & {"hand", "foot"}), ""))
 

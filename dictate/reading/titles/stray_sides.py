@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
-from dictate.reading.titles.title_style import ends_line
+from dictate.reading.titles.title_style import bare_side, ends_line
 from dictate.reading.tokens import Token
 
 _OPPOSITE = {"left": "right", "right": "left"}
@@ -19,19 +19,12 @@ def join_stray_sides(sentences: Sequence[list[Mark]], tokens: Sequence[Token]) -
     """
     result: list[list[Mark]] = []
     for sentence in sentences:
-        side = _only_side(sentence)
+        side = bare_side(sentence)
         if side and result and _lacks(result[-1], side, tokens):
             before = result.pop()
             sentence = [*(mark for mark in before if not mark.has("stop")), *sentence]
         result.append(sentence)
     return result
-
-
-def _only_side(sentence: Sequence[Mark]) -> str:
-    """Left or right, where the sentence says nothing else."""
-    said = [mark for mark in sentence if not mark.has("stop", "filler")]
-    role = said[0].role("side") if len(said) == 1 else None
-    return role.key if role is not None and role.key in _OPPOSITE and said[0].role("site") is None else ""
 
 
 def _lacks(sentence: Sequence[Mark], side: str, tokens: Sequence[Token]) -> bool:

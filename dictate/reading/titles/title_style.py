@@ -12,6 +12,7 @@ from dictate.reading.tokens import Token
 NAMING = ("item", "sign", "alone", "context")
 _SAYS_NOTHING = ("filler", "comma", "stop", "colon")
 _ORGANS = frozenset({"eye", "ear"})
+_OPPOSITE = {"left": "right", "right": "left"}
 _FRAGMENT = 3  # words of a title that was misheard ("the rite arm")
 _LIST = 2  # findings that make a list
 _JERKS = 3  # "4 plus" is of a muscle as well
@@ -130,3 +131,25 @@ def tells_nothing(sentence: Sequence[Mark]) -> bool:
     """A short sentence of words that mean nothing here: it may have been a title ("Lefthanded.")."""
     said = [mark for mark in sentence if not says_nothing(mark)]
     return 0 < len(said) <= _FRAGMENT and not has_side(said) and all(mark.has("word", "site") for mark in said)
+
+
+def bare_side(sentence: Sequence[Mark]) -> str:
+    """Left or right, where the sentence says nothing else."""
+    said = [mark for mark in sentence if not mark.has("stop", "filler", "colon")]
+    role = said[0].role("side") if len(said) == 1 else None
+    return role.key if role is not None and role.key in _OPPOSITE and said[0].role("site") is None else ""
+
+
+def bare_titles(sentences: Sequence[Sequence[Mark]]) -> set[int]:
+    """ "Left. Biceps 2, triceps 2. Right. Biceps 3, triceps 3.": sides alone, behind which the same list is told."""
+    sides = [(at, side) for at, sentence in enumerate(sentences) if (side := bare_side(sentence))]
+    found: set[int] = set()
+    for (at, side), (other, opposite) in itertools.pairwise(sides):
+        end = next((place for place, _ in sides if place > other), len(sentences))
+        first, second = (
+            {name for sentence in part for name, _ in told_in(sentence)}
+            for part in (sentences[at + 1 : other], sentences[other + 1 : end][: other - at])
+        )
+        if _OPPOSITE[side] == opposite and len(first & second) >= _LIST and finds(sentences[at + 1]):
+            found |= {at, other}
+    return found
