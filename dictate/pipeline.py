@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -27,8 +26,6 @@ from dictate.model import (
 )
 from dictate.settings import PROGRAM
 
-NAME_WORD = re.compile(r"[a-z0-9']+")
-SHORTEST_WORD = 4  # letters: shorter words of names are those of any talk
 FIRST_HINTS = 8  # terms of each component for the first pass: together they fit the recogniser's prompt
 BREAK = "\n\n"  # between two sources: no statement runs on
 TEXT_ENDING = ".txt"
@@ -180,13 +177,10 @@ def compute(exam: Examination, grammar: Grammar) -> Examination:
 def hints_of(grammar: Grammar) -> Hints:
     """Terms of the trade for the recogniser: those with the longest words first, for they are misheard most."""
     by_component = {component.value: _terms(part) for component, part in grammar.components.items()}
-    names = {tuple(NAME_WORD.findall(name.lower())) for item in grammar.items.values() for name in (item.name, *item.terms)}
     return Hints(
         first=tuple(term for terms in by_component.values() for term in terms[:FIRST_HINTS]),
         by_component=by_component,
         headings={component.value: part.headings for component, part in grammar.components.items()},
-        trade_words=frozenset(word for name in names for word in name if len(word) >= SHORTEST_WORD),
-        trade_names=frozenset(name for name in names if len(name) > 1),
     )
 
 

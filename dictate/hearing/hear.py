@@ -41,7 +41,7 @@ def hear_recording(
     speech: list[Stretch] = []
     untranscribed: list[Stretch] = []
     views, quality = Views(), Quality()
-    memory = Memory(views=views, reheard=[])
+    memory = Memory(views=views)
     engine.keep(recording.sha256, views)
     with ThreadPoolExecutor(max_workers=1) as aside:
         for block in recording.blocks():

@@ -12,7 +12,6 @@ from dictate.hearing.audio import Block, Samples
 from dictate.hearing.chunks import Chunk
 from dictate.hearing.engine import FULL_WINDOW_S, Decoded, Timed
 from dictate.hearing.kept import Encoded, Views
-from dictate.hearing.talk import PROMPT, Reheard, changes, doubted, spliced
 from dictate.model.words import Hints, Word
 
 BEAM = 3  # for the text that is kept: 5 is slower and no better
@@ -47,7 +46,6 @@ class Memory:
 
     components: tuple[str, ...] = ()
     views: Views | None = None
-    reheard: list[Reheard] | None = None  # what a second hearing as talk changed; None: there is none
 
 
 def hear_chunks(
@@ -67,36 +65,8 @@ def hear_chunks(
     if memory.views is not None:
         for chunk, view in zip(chunks, encoded, strict=True):
             memory.views.keep(chunk, view)
-    heard = _words(ears, chunks, encoded, decoded)
-    if memory.reheard is not None and ears.knows_trade:
-        heard = _heard_as_talk(ears, chunks, encoded, heard, hints, memory.reheard)
-    return [word for words in heard for word in words]
-
-
-def _words(
-    ears: Ears, chunks: Sequence[Chunk], encoded: Sequence[Encoded], decoded: Sequence[Decoded]
-) -> list[list[Word]]:
     timed = ears.align(encoded, decoded, [chunk.seconds for chunk in chunks])
-    return [to_words(words, chunk) for chunk, words in zip(chunks, timed, strict=True)]
-
-
-def _heard_as_talk(
-    ears: Ears, chunks: Sequence[Chunk], encoded: Sequence[Encoded], heard: list[list[Word]], hints: Hints,
-    reheard: list[Reheard],
-) -> list[list[Word]]:  # fmt: skip
-    """Chunks with a doubted word of the trade heard once more as talk; what is not heard again gives way."""
-    doubts = {index: places for index, words in enumerate(heard) if (places := doubted(words, hints))}
-    if not doubts:
-        return heard
-    views = [encoded[index] for index in doubts]
-    texts = ears.decode(views, [ears.prompt((PROMPT,))] * len(views), beam=BEAM)
-    fresh = _words(ears, [chunks[index] for index in doubts], views, texts)
-    result = list(heard)
-    for (index, places), text, words in zip(doubts.items(), texts, fresh, strict=True):
-        if not is_doubtful(text, chunks[index].seconds):
-            result[index] = spliced(heard[index], words, places, hints)
-            reheard += changes(heard[index], result[index])
-    return result
+    return [word for chunk, words in zip(chunks, timed, strict=True) for word in to_words(words, chunk)]
 
 
 def encode_chunks(ears: Ears, block: Block, chunks: Sequence[Chunk], *, short_s: int | None = None) -> list[Encoded]:

@@ -66,8 +66,6 @@ class Hints(Frozen):
     first: tuple[str, ...] = ()  # some terms of every component, for the first pass
     by_component: dict[str, tuple[str, ...]] = Field(default_factory=dict)  # whole list of a component
     headings: dict[str, tuple[str, ...]] = Field(default_factory=dict)  # spoken headings of a component
-    trade_words: frozenset[str] = frozenset()  # longer words of the items' names, in small letters
-    trade_names: frozenset[tuple[str, ...]] = frozenset()  # names of several words, word by word
 
 
 class Transcript(Frozen):
