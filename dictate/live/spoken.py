@@ -16,8 +16,8 @@ STOPS = ".?!"
 # 14 677 phrases of the trade none is nearer than .25.
 ALIKE = 0.2001
 # Where the sound can be asked it must not speak against the order, and has to speak for one that is further apart:
-# by -AGAINST at ALIKE, by FITS from FAR on, and in between by how far it is (docs/hearing.md). "Pause dictation" heard as "Positive
-# dictation" is .21 apart and fits up to 4 nats less; "Continue the medication" fits 15 to 25 better than the order.
+# by -AGAINST at ALIKE, by FITS from FAR on, and in between by how far it is (docs/hearing.md). "Pause dictation" heard
+# as "Positive dictation" is .21 apart and fits up to 4 nats less; "Continue the medication" fits 15 to 25 better.
 AGAINST = 8.0
 FITS = 6.0
 FAR = 0.3
