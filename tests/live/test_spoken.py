@@ -106,11 +106,32 @@ ORDERS = ("pause dictation", "resume dictation")
 
 
 def test_an_order_that_fits_the_sound_better_than_its_words() -> None:
-    """As "Positiation", 10 nats behind "Pause dictation"; not when it is only a little better, or cannot be told."""
+    """As "Positiation", 10 nats behind "Pause dictation"; not when it fits less well, or cannot be told."""
     assert fitting_order(words("Positiation."), ORDERS, fits(positiation=-20.0, pause=-10.0)) == "pause dictation"
-    assert fitting_order(words("Positiation."), ORDERS, fits(positiation=-20.0, pause=-15.0)) == ""
+    assert fitting_order(words("Positiation."), ORDERS, fits(positiation=-20.0, pause=-29.0)) == ""
     assert fitting_order(words("Positiation."), ORDERS, lambda texts: []) is None
     assert fitting_order([], ORDERS, fits()) == ""
+
+
+def test_the_further_an_order_is_the_better_it_has_to_fit() -> None:
+    """ "Positive dictation" is pause dictation at 3 nats less; "Pupil dilatation", further off, not even at 3 more."""
+    orders = ("pause dictation", "pause the dictation")
+    assert fitting_order(words("Positive dictation."), orders, lambda texts: [-20.0, -29.0, -23.0]) == "pause dictation"
+    assert fitting_order(words("Positive dictation."), orders, lambda texts: [-20.0, -32.0, -29.0]) == ""
+    assert fitting_order(words("Pupil dilatation."), orders, lambda texts: [-20.0, -17.0, -25.0]) == ""
+
+
+def test_a_shorter_order_does_not_win_over_a_much_nearer_one() -> None:
+    """As "Resumed dictation", whose sound fits "End dictation" better only because that has fewer words."""
+    orders = ("resume dictation", "end dictation")
+    assert fitting_order(words("Resumed dictation."), orders, fits(resumed=-20.0, resume=-18.0, end=-5.0)) == orders[0]
+
+
+def test_a_name_of_the_trade_is_no_order_from_afar(grammar: Grammar) -> None:
+    """Whatever the sound says: five of twelve times "Pupil dilatation" fitted "Pause dictation"."""
+    assert find_orders(words("Pupil dilatation."), grammar, fitting="pause dictation") == []
+    (order,) = find_orders(words("Positive dictation."), grammar, fitting="pause dictation")
+    assert order.control == "pause"
 
 
 def test_what_sounds_like_an_order_and_fits_the_sound_far_better_is_dictation() -> None:
