@@ -3660,6 +3660,37 @@ READ = [
         ["two_point right finger measured 3", "two_point left finger measured 8"],
     ),
     ("Arm swing down on the right.", ["arm_swing right abnormal down"]),
+    (
+        "Vib ↓ to ankles bilat (5/8 R, 4/8 L at hallux).",
+        [
+            "vibration both ankle abnormal reduced",
+            "vibration right great_toe measured 5/8",
+            "vibration left great_toe measured 4/8",
+        ],
+    ),
+    ("HKS ataxic R and L.", ["heel_shin both abnormal ataxic"]),
+    (
+        "Hoffmann positive left, negative right, actually no, positive on the right as well.",
+        ["hoffmann left present", "hoffmann right present"],
+    ),
+    (
+        "Sens. LT ↓ R L5, R S1, L S1.",
+        [
+            "light_touch right l5 abnormal reduced",
+            "light_touch right s1 abnormal reduced",
+            "light_touch left s1 abnormal reduced",
+        ],
+    ),
+    ("Gait not assessed 2° pain.", ["gait not_examined (secondary to ° pain)"]),
+    (
+        "CC: droopy lid\nVS 134/82 | 76 | 16 | 98% RA\nGen: well. Lungs: clear.",
+        [
+            "blood_pressure measured 134/82",
+            "oxygen_saturation measured 98 (ra)",
+            "general_appearance normal",
+            "lungs normal",
+        ],
+    ),
 ]
 
 

@@ -55,6 +55,9 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
                 continue
+            if _of_both(cell, before):
+                before.side, before.nodes = Side.BOTH, [*before.nodes, *cell.nodes]
+                continue
             _take_over(cell, before)
             result.append(cell)
         else:
@@ -100,6 +103,14 @@ def _denied_or_kept(cell: Cell, before: Cell) -> bool:
     return keep_but(cell, before)
 
 
+def _of_both(cell: Cell, before: Cell) -> bool:
+    """ "Ataxic on the right and on the left": nothing but the other side, behind an "and"."""
+    links = [n.mark for n in before.links[-1:] if n.text in ("and", "+", "&")]
+    plain = cell.site_node is None and not (cell.modifiers or cell.detail or cell.excepted or cell.negated)
+    joined = [mark.end for mark in links] == [cell.nodes[0].mark.start]
+    return joined and plain and {cell.side, before.side} == {Side.LEFT, Side.RIGHT}
+
+
 def _graded_there(cell: Cell, before: Cell) -> bool:
     """ "Coarse on the right, fine on the left", "winging on the right, slight on the left": how it was there."""
     told = cell.modifiers and (before.modifiers or any(n.main == "severity" for n in cell.modifiers))
@@ -136,6 +147,7 @@ def _share_places(cells: Sequence[Cell], *, sited: bool) -> None:
         two.spared = [n.text for n in two.values] in (["none"], ["nil"]) and any(map(_is_sign, one.values))
         apart = place and (_in_one_list(cells[place - 1], one) or _limb_by_limb(cells[place - 1], one, two))
         placed = one.site_node is not None and not apart
+        placed = placed and (two.closed or not any(_measured_alike(two, one) for one in cells[place + 2 : place + 3]))
         if two.site_node is None and placed and two.values and two.side is not None and not two.broken:
             two.site_node, two.site = one.site_node, two.site or one.site  # "4 right arm and leg, 5 left"
         elif one.site_node is None and sited and not one.closed and _measured_alike(one, two):
@@ -225,10 +237,7 @@ def _only_denies(cell: Cell, before: Cell) -> bool:
 
 
 def _only_denied(cell: Cell, before: Cell) -> bool:
-    """ "Increased on the left but not on the right": it is not so here, as "not increased on the right" would say.
-
-    Not where it was absent or measured: what is not absent may still be reduced.
-    """
+    """ "Increased on the left but not on the right": not so here; what is not absent, or not 4, may still be reduced."""
     denied = cell.negated and not (cell.values or cell.modifiers) and (cell.side or cell.site_node) is not None
     told = [n for n in before.values if n.mark.number is not None or n.mark.has("absent")]
     return denied and before.contrasted and bool(before.values) and not (told or before.negated)

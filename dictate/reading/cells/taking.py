@@ -147,7 +147,8 @@ class Taker:
         side = Side(node.key("side"))
         unknown = is_unknown_next(following)
         placed = node.mark.has("site") or site_next(following)
-        again = placed and cell.side is side and cell.site_node is not None  # "reduced right arm right leg"
+        segment = any(n.main == "dermatome" for n in following[:1])
+        again = cell.side is side and cell.site_node is not None and (placed or segment)  # "reduced right arm right leg"
         full = cell.values and cell.site_node is not None and placed and value_next(following)
         if (
             again
@@ -157,7 +158,8 @@ class Taker:
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
-            if not told and not value_next(following) and cell.split and {cell.side, side} == {Side.LEFT, Side.RIGHT}:
+            both = {cell.side, side} == {Side.LEFT, Side.RIGHT} and not (segment and cell.site_node is not None)
+            if not told and not value_next(following) and cell.split and both:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)
                 return

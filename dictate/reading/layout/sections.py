@@ -24,6 +24,7 @@ _OTHER_STUDIES = ("investigations", "history", "plan", "impression")
 EXAMINATIONS = ("exam", "examination")
 _VITAL = frozenset({"blood_pressure", "heart_rate"})
 _OF_BEFORE = frozenset({"was", "were", "had", "initially", "then"})
+_LEAST_PRESSURE = 30  # mmHg, of the lower number
 _HEADING_REACH = 7  # marks in which a typed heading ends
 _DURATIONS = (7, 12, 52)  # "3/7", "2/12": so many days, weeks or months of a history
 Kept = tuple[RemarkKind, int, int]  # kind, first token, token after the last
@@ -164,9 +165,9 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     ends = (":", "-") if first.has("item", "alone") else (":", ".", "-")  # "RRR. CTA. Abdomen soft."
     if closed is not None and (after is None or after.text in ends):
         return "" if _only_acuities(sentence[2:]) else closed.key
-    on_it = first.role("section") or (after is not None and after.has("item", "alone"))
+    on_it = first.role("section") or (after is not None and (after.has("item", "alone") or _is_pressure(after)))
     if closed is not None and closed.key == EXAMINATION and on_it:
-        return closed.key  # "O/E alert, GCS 15", "Obs BP 140/80"
+        return closed.key  # "O/E alert, GCS 15", "Obs BP 140/80", "VS 134/82"
     timed = [mark.text for mark in sentence[1:_HEADING_REACH] if mark.number is None]
     at_a_time = closed is not None and closed.key in ("investigations", EXAMINATION)
     if closed is not None and at_a_time and timed[:1] == [":"]:
@@ -178,6 +179,11 @@ def _section_of(sentence: Sequence[Mark]) -> str:
     if lasting or after.text in (",", "is") or not after.has("normal", "abnormal", "number", "not_examined"):
         return spoken.key
     return ""
+
+
+def _is_pressure(mark: Mark) -> bool:
+    number = mark.number
+    return number is not None and number.op == "/" and number.b is not None and _LEAST_PRESSURE <= number.b < number.a
 
 
 def _only_acuities(told: Sequence[Mark]) -> bool:

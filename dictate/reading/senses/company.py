@@ -22,7 +22,9 @@ _CAUSES = frozenset(
     "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
     "sedation drowsiness aphasia".split()
 )
+_GRADE = 30  # what is counted in grades or points is less
 _COUNTS = frozenset({"count", "counts", "counted", "counting"})
+_TO_CAUSES = _CAUSES | {"to"}  # "2° pain", "2° to weakness"
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
@@ -36,9 +38,10 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
     mark = marks[place]
     after = marks[place + 1].text if place + 1 < len(marks) else ""
-    if _of_a_dose(marks, place) or _counted_to(marks, place):
+    if _of_a_dose(marks, place) or _counted_to(marks, place) or _unnamed_vital(marks, place):
         return mark.only("word")
-    if mark.text in ("2/2", "2 / 2") and after in _CAUSES:
+    second = mark.text == "2" and after == "°" and marks[place + 2 : place + 3] and marks[place + 2].text in _TO_CAUSES
+    if (mark.text in ("2/2", "2 / 2") and after in _CAUSES) or second:
         return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if not place and (_opens(marks) if mark.text in AGREED else mark.text in _OPENERS and after == ","):
         return mark.only("filler")
@@ -119,6 +122,14 @@ def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
     behind = marks[place + 1 : place + 2]
     told = any(mark.role("normal", "") or (not named and (mark.number or mark.has("heading"))) for mark in behind)
     return told and marks[place - 1].has(*_BREAKS, "conj")
+
+
+def _unnamed_vital(marks: Sequence[Mark], place: int) -> bool:
+    """ "134/82 | 76 | 16 | 98%": behind a pressure, a number between bars has neither name nor unit."""
+    bars = [mark.text for mark in (*marks[max(0, place - 1) : place], *marks[place + 1 : place + 2])] == ["|", "|"]
+    pressure = any(mark.number is not None and mark.number.op == "/" and mark.number.a > _GRADE for mark in marks[:place])
+    number = marks[place].number
+    return bars and pressure and number is not None and number.op == ""
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
