@@ -3691,6 +3691,23 @@ READ = [
             "lungs normal",
         ],
     ),
+    (
+        "Face sensation is intact to light touch in V one, V two and V three bilaterally.",
+        ["facial_sensation both v1 normal", "facial_sensation both v2 normal", "facial_sensation both v3 normal"],
+    ),
+    ("Pinprick reduced in V two on the left.", ["pinprick left v2 abnormal reduced"]),
+    (
+        "Reflexes. DTRs 2/2/2 arms b/l, patellar 1+ R 2+ L.",
+        ["reflex_patellar right measured 1+", "reflex_patellar left measured 2+"],
+    ),
+    (
+        "EOM: OD adduction deficit -4; OD abduction full.",
+        ["adduction_deficit right present 4", "abduction_deficit right absent"],
+    ),
+    (
+        "BP 118/70 (lying) -> 112/72 (standing 1 min), no postural sx.",
+        ["blood_pressure measured 118/70", "blood_pressure measured 112/72", "orthostatic_symptoms absent"],
+    ),
 ]
 
 

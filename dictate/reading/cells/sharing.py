@@ -237,7 +237,7 @@ def _only_denies(cell: Cell, before: Cell) -> bool:
 
 
 def _only_denied(cell: Cell, before: Cell) -> bool:
-    """ "Increased on the left but not on the right": not so here; what is not absent, or not 4, may still be reduced."""
+    """ "Increased on the left but not on the right": not so here; what is not absent may still be reduced."""
     denied = cell.negated and not (cell.values or cell.modifiers) and (cell.side or cell.site_node) is not None
     told = [n for n in before.values if n.mark.number is not None or n.mark.has("absent")]
     return denied and before.contrasted and bool(before.values) and not (told or before.negated)

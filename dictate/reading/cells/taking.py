@@ -148,7 +148,7 @@ class Taker:
         unknown = is_unknown_next(following)
         placed = node.mark.has("site") or site_next(following)
         segment = any(n.main == "dermatome" for n in following[:1])
-        again = cell.side is side and cell.site_node is not None and (placed or segment)  # "reduced right arm right leg"
+        again = cell.side is side and cell.site_node is not None and (placed or segment)  # "right arm right leg"
         full = cell.values and cell.site_node is not None and placed and value_next(following)
         if (
             again

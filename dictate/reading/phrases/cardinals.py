@@ -34,6 +34,13 @@ class Cardinals:
         count = next(n for n in itertools.count() if self.at(i + n) != "plus")
         return count if count > 1 or (self.at(i - 1) in _VERBS and self._spells_crosses) else 0
 
+    def in_a_row(self, i: int) -> int:
+        """The end of "2/2/2": grades in a row, and no number of one thing; 0 where none begins."""
+        end = i
+        while self.at(end).isdigit() and len(self.at(end)) == 1 and self.at(end + 1) == "/":
+            end += 2
+        return end + 1 if end > i + 2 and self.at(end).isdigit() and len(self.at(end)) == 1 else 0
+
     @cached_property
     def _spells_crosses(self) -> bool:
         return any(one == two == "plus" for one, two in itertools.pairwise(self.words))

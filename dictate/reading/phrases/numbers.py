@@ -205,6 +205,7 @@ class _Reader(Cardinals):
         if (dark := self._one_of(_DARK, place)) > place:
             dark += 1 if self.at(dark) in {",", "and"} else 0
             dark += 1 if self.at(dark) == "and" else 0
+            dark += max((len(way) for way in _GOING if tuple(self.words[dark : dark + len(way)]) == way), default=0)
             second = self.cardinal(dark)
             if second is not None:
                 start = second[1] + (1 if self.at(second[1]) in _MM else 0)
@@ -289,7 +290,8 @@ def find_numbers(tokens: Sequence[Token]) -> list[Mark]:
     marks: list[Mark] = []
     place = 0
     while place < len(tokens):
-        number, end = reader.phrase(place) or (None, place + 1)
+        row = reader.in_a_row(place)
+        number, end = (None, row) if row else reader.phrase(place) or (None, place + 1)
         if number is not None:
             marks.append(Mark(start=place, end=end, roles=(Role("number"),), number=number))
         place = end

@@ -127,9 +127,10 @@ def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
 def _unnamed_vital(marks: Sequence[Mark], place: int) -> bool:
     """ "134/82 | 76 | 16 | 98%": behind a pressure, a number between bars has neither name nor unit."""
     bars = [mark.text for mark in (*marks[max(0, place - 1) : place], *marks[place + 1 : place + 2])] == ["|", "|"]
-    pressure = any(mark.number is not None and mark.number.op == "/" and mark.number.a > _GRADE for mark in marks[:place])
+    told = [number for mark in marks[:place] if (number := mark.number) is not None]
     number = marks[place].number
-    return bars and pressure and number is not None and number.op == ""
+    plain = number is not None and number.op == ""
+    return bars and plain and any(one.op == "/" and one.a > _GRADE for one in told)
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
