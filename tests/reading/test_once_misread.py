@@ -1984,7 +1984,7 @@ READ = [
     ("Facial wkness bilat.", ["facial_strength both abnormal facial weakness"]),
     ("The face moves normally.", ["facial_strength normal"]),
     ("Knee and ankle power 4 on the left.", ["strength_lower_limb_distal left measured 4"]),
-    ("Hip and knee power five.", ["strength_lower_limb knee measured 5"]),
+    ("Hip and knee power five.", ["strength_lower_limb_proximal measured 5", "strength_lower_limb knee measured 5"]),
     ("Ankle jerks absent, the rest are two plus.", ["reflex_achilles measured 0", "reflex_all measured 2+"]),
     (
         "First dorsal interosseous four plus both sides, rest is five.",
@@ -2934,15 +2934,19 @@ READ = [
     (
         "Power R 5/5 UL+LL, L 4/5 UL+LL",
         [
-            "strength_all right arm_and_leg measured 5",
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
             "strength_upper_limb left measured 4",
             "strength_lower_limb left measured 4",
         ],
     ),
     ("Tremor R hand + L hand", ["tremor right hand present", "tremor left hand present"]),
-    ("Rigidity R arm + leg", ["tone right arm_and_leg abnormal rigidity"]),
+    ("Rigidity R arm + leg", ["tone right arm abnormal rigidity", "tone right leg abnormal rigidity"]),
     ("Wasting R hand +, L hand ++", ["bulk right hand abnormal wasting", "bulk left hand abnormal wasting 2+"]),
-    ("Sensation: reduced L arm + leg", ["sensory_all left arm_and_leg abnormal reduced"]),
+    (
+        "Sensation: reduced L arm + leg",
+        ["sensory_all left arm abnormal reduced", "sensory_all left leg abnormal reduced"],
+    ),
     (
         "MoCA 24/30 (lost 3 recall, 2 VS, 1 abstraction). Alert.",
         ["cognitive_total measured 24/30 (MOCA)", "consciousness normal alert"],
@@ -3238,7 +3242,11 @@ READ = [
     ),
     (
         "There is weakness of the right arm and leg with brisk reflexes.",
-        ["strength_all right arm_and_leg abnormal weakness", "reflex_all abnormal brisk"],
+        [
+            "strength_upper_limb right abnormal weakness",
+            "strength_lower_limb right abnormal weakness",
+            "reflex_all abnormal brisk",
+        ],
     ),
     (
         "MAS: right elbow flexors 2, wrist flexors 1+, finger flexors 1; left all 0.",
@@ -4020,7 +4028,12 @@ def test_a_sign_behind_what_was_not_done_says_why(grammar: Grammar, text: str, w
         ),
         (
             "Power 4/5 right arm and leg, 5/5 left.",
-            ["strength_all right arm_and_leg measured 4", "strength_all left arm_and_leg measured 5"],
+            [
+                "strength_upper_limb right measured 4",
+                "strength_lower_limb right measured 4",
+                "strength_upper_limb left measured 5",
+                "strength_lower_limb left measured 5",
+            ],
         ),
         ("Motor. No power in the left arm.", ["strength_upper_limb left measured 0"]),
         (

@@ -9,7 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.findings.list_sides import side_of_company, side_of_list
-from dictate.reading.findings.reassigning import but_for_copies, plain_regions, rated_not_rating
+from dictate.reading.findings.reassigning import but_for_copies, limbs_apart, plain_regions, rated_not_rating
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.statements.drafts import Draft
@@ -173,7 +173,7 @@ def merge_sentence(
     statements: Sequence[Statement], drafts: list[Draft], items: dict[str, Item], grammar: Grammar
 ) -> list[Draft]:
     """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
-    drafts = plain_regions(merge_denials(but_for_copies(drafts), items), items)
+    drafts = plain_regions(merge_denials(but_for_copies(limbs_apart(drafts, items)), items), items)
     rated_not_rating(drafts, items)
     pair_like_neighbours(drafts, items, grammar.scales)
     side_of_list(statements, drafts, items, grammar.scales, grammar.common.plurals)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Status
+from dictate.reading.nodes import limb_of
 from dictate.reading.statements.drafts import AS_OTHER, Draft
 
 
@@ -57,3 +59,19 @@ def _says_region(draft: Draft, items: Mapping[str, Item]) -> bool:
     """Whether that part of the limb is the region, as the item of the whole limb tells it."""
     of_limb = (one for one in items.values() if one.blanket and one.limb == items[draft.item].limb)
     return any(one.site_items.get(draft.site) == draft.item for one in of_limb)
+
+
+def limbs_apart(drafts: Sequence[Draft], items: Mapping[str, Item]) -> list[Draft]:
+    """ "Pinprick reduced in the right arm and leg": of either limb; jerks so told are those of the whole side."""
+    result: list[Draft] = []
+    for draft in drafts:
+        item = items[draft.item]
+        if draft.site != "arm_and_leg" or item.scale == "tendon_reflex":
+            result.append(draft)
+            continue
+        for limb in ("arm", "leg"):
+            named = item.site_items.get(limb_of(limb), "")
+            place = "" if named else limb
+            own = replace(draft, item=named or draft.item, site=place, spans=[*draft.spans], detail=[*draft.detail])
+            result.append(own)
+    return result

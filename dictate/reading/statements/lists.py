@@ -26,7 +26,9 @@ class Lists:
         if len(statements) < 2 or statements[0].names:
             return
         front, first = statements[0].after, statements[1]
-        if leads_into(front, first.before) and all(self.items[c].sited for c in first.candidates):
+        if leads_into(front, first.before) and all(
+            self.items[c].sited or self.items[c].site_items for c in first.candidates
+        ):
             first.before[:0] = front
             del statements[0]
 
