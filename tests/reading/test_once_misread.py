@@ -3716,6 +3716,25 @@ READ = [
         "BP 118/70 (lying) -> 112/72 (standing 1 min), no postural sx.",
         ["blood_pressure measured 118/70", "blood_pressure measured 112/72", "orthostatic_symptoms absent"],
     ),
+    (
+        "Power: right hip flexion 4/5, right foot dorsiflexion 4/5, all else 5/5.",
+        [
+            "strength_iliopsoas right measured 4",
+            "strength_tibialis_anterior right measured 4",
+            "strength_all measured 5",
+        ],
+    ),
+    ("Right arm and leg normal strength.", ["strength_upper_limb right normal", "strength_lower_limb right normal"]),
+    ("Left arm and left leg full strength.", ["strength_upper_limb left normal", "strength_lower_limb left normal"]),
+    (
+        "Reflexes down on the left, left toe up.",
+        ["reflex_all left abnormal down", "plantar_response left abnormal extensor"],
+    ),
+    ("Tinel's at the fibular neck positive. Right leg entirely normal.", ["tinel fibular_neck present"]),
+    (
+        "Hands show bilateral postural tremor, right more than left, about 8 Hz.",
+        ["tremor both hand present postural right more than left 8 hz"],
+    ),
 ]
 
 

@@ -21,7 +21,7 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     _share_ahead(full)
     result: list[Cell] = []
     for place, cell in enumerate(full):
-        if result and _denied_or_kept(cell, result[-1]):
+        if result and (_denied_or_kept(cell, result[-1]) or _of_both(cell, result[-1])):
             continue
         cell.negated = cell.negated or (cell.denying and bool(cell.values))  # "present but not brisk"
         if cell.values or cell.negated or cell.affirmed or place == 0:
@@ -54,9 +54,6 @@ def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
                 before.nodes.extend(cell.nodes)
                 for one in result:
                     one.modifiers = [*one.modifiers, *cell.modifiers]  # "20/20 right, 20/60 left, both corrected"
-                continue
-            if _of_both(cell, before):
-                before.side, before.nodes = Side.BOTH, [*before.nodes, *cell.nodes]
                 continue
             _take_over(cell, before)
             result.append(cell)
@@ -104,11 +101,14 @@ def _denied_or_kept(cell: Cell, before: Cell) -> bool:
 
 
 def _of_both(cell: Cell, before: Cell) -> bool:
-    """ "Ataxic on the right and on the left": nothing but the other side, behind an "and"."""
-    links = [n.mark for n in before.links[-1:] if n.text in ("and", "+", "&")]
-    plain = cell.site_node is None and not (cell.modifiers or cell.detail or cell.excepted or cell.negated)
-    joined = [mark.end for mark in links] == [cell.nodes[0].mark.start]
-    return joined and plain and {cell.side, before.side} == {Side.LEFT, Side.RIGHT}
+    """ "Ataxic on the right and on the left": nothing but the other side behind an "and", so that it is of both."""
+    links = [n.mark.end for n in before.links[-1:] if n.text in ("and", "+", "&")]
+    told = cell.values or cell.modifiers or cell.detail or cell.excepted or cell.negated or cell.affirmed
+    plain = bool(before.values or before.negated) and not told and cell.site_node is None
+    both = plain and links == [cell.nodes[0].mark.start] and {cell.side, before.side} == {Side.LEFT, Side.RIGHT}
+    if both:
+        before.side, before.nodes = Side.BOTH, [*before.nodes, *cell.nodes]
+    return both
 
 
 def _graded_there(cell: Cell, before: Cell) -> bool:

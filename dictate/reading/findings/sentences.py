@@ -185,7 +185,7 @@ class SentenceReader:
             self._cover_all(Statement(names=[], before=[], after=nodes))
             return
         titled = self.going_on.leaves_undone(nodes) and not self.said.drafts  # "Sensation. Not tested."
-        if not (titled or self.going_on.may_be_of(self.said.candidates, nodes)):
+        if not (titled or self.going_on.may_be_of(self.said.candidates, nodes, self.said.places)):
             return
         whole = Statement(names=[], before=[], after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
@@ -94,8 +94,11 @@ class GoingOn:
         undone = [n.mark.has("not_examined", "not_assessable") for n in said]
         return bool(undone) and all(undone)
 
-    def may_be_of(self, names: Sequence[str], nodes: list[Node]) -> bool:
-        """A value of the kind the items have: a number for a score, a grade or a plain "normal" for a component."""
+    def may_be_of(self, names: Sequence[str], nodes: list[Node], places: Collection[str]) -> bool:
+        """A value of the kind the items have: a number for a score, a grade or a plain "normal" for a component.
+
+        places: where they were found.
+        """
         items = [self.items[name] for name in names]
         numeric = all(item.kind in _NUMERIC for item in items)
         muscles = all(item.kind == "grade" and not (item.blanket or item.sited or item.sites) for item in items)
@@ -109,6 +112,10 @@ class GoingOn:
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
         if all(item.kind == "presence" for item in items) and all(_is_of_how(n, names) for n in said):
             return False  # "the right hand is clumsy" goes on about no drift
+        elsewhere = {limb_of(role.key) for n in nodes if (role := n.mark.role("site", "")) is not None}
+        well = all(item.kind == "presence" for item in items) and all(n.mark.role("normal", "") for n in said)
+        if well and elsewhere and places and elsewhere.isdisjoint(map(limb_of, places)):
+            return False  # "right leg normal" goes on about no Tinel sign at the elbow
         plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)
         return plain or not all(item.blanket for item in items)  # "no light perception" denies no whole component
 

@@ -98,6 +98,11 @@ class Said:
     drafts: list[Draft] = field(default_factory=list)
     limb: LimbTitle | None = None  # under whose title it was said
 
+    @property
+    def places(self) -> set[str]:
+        """Where it was found, as far as that was said."""
+        return {draft.site for draft in self.drafts if draft.site}
+
     def is_left(self, limb: LimbTitle | None) -> bool:
         """ "Left leg. Normal." behind the right leg's hip flexion: of the whole limb, or of what, nobody said."""
         return bool(self.drafts) and self.limb is not None and limb is not self.limb
