@@ -10,6 +10,7 @@ from dictate.reading.cells.corrections import amend
 from dictate.reading.cells.limb_parts import carry_side, part_limbs, site_of_list
 from dictate.reading.cells.limits import is_limit, take_limit
 from dictate.reading.cells.measures import with_help_aside
+from dictate.reading.cells.new_cells import later_on
 from dictate.reading.cells.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.cells.ratings import share_rated
 from dictate.reading.cells.sharing import (
@@ -121,6 +122,9 @@ class CellBuilder:
                 node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
             ):
                 cells.append(Cell())
+            elif self.by_posture(candidates) and later_on([n for n, _ in sequence[:place]], node, following):
+                cells.append(Cell())  # "dizzy at 1 min, gone by 3"
+                self.taker.take(cells, node, following, candidates)
             elif (denied := not_so(cell, node, following)) is not None:
                 skip = place + 1
                 keep_denied(cell, node, denied)

@@ -16,6 +16,7 @@ _ABLE = frozenset({"could", "can"})
 _WERE = frozenset({"was", "were", "is", "are", "be", "been", "has", "have", "could be", "can be"})
 _I_DID = frozenset("did could would have i we".split())
 _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
+_NOT_NOW = _TODAY | _EXAMINED  # "no Romberg done"
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"})
 
@@ -50,8 +51,10 @@ def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if one.text != "no" or one.main != "negation" or two.main != "item" or two.sign:
             continue
         sign = any(items[name].kind == "presence" for name in two.candidates)
-        behind = said[place + 2 : place + 4]
-        today = bool(behind) and behind[0].text in _TODAY and (len(behind) == 1 or behind[1].is_break)
+        behind = said[place + 2 : place + 5]
+        if len(behind) > 1 and behind[0].text in _EXAMINED and behind[1].text in _TODAY:
+            behind = behind[1:]
+        today = bool(behind) and behind[0].text in _NOT_NOW and (len(behind) == 1 or behind[1].is_break)
         if not sign and (today or two.text.split()[-1] in _TESTING):
             _undone(one, "not_examined")
 
