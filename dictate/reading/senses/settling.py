@@ -16,7 +16,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
-from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts
+from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts, thought_absent
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
@@ -47,6 +47,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     but_some(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
+    thought_absent(nodes, items)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
     said_better(nodes)
