@@ -23,12 +23,26 @@ _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"}
 
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
+    not_formally(nodes)
     if not any(node.main == "negation" for node in nodes):
         return
     not_tested(nodes)
     left_undone(nodes, items)
     not_watched(nodes, items)
     none_tested(nodes)
+
+
+def not_formally(nodes: list[Node]) -> None:
+    """ "Grossly intact (not formally tested)": how it was tested, behind what was found; it was not left out."""
+    for place, node in enumerate(nodes):
+        formal = node.main == "value" and node.mark.has("not_examined") and "formally" in node.text.split()
+        if not formal or place < 2 or nodes[place - 1].main != "comma" or nodes[place - 2].main != "value":
+            continue
+        after = nodes[place + 1 : place + 3]
+        if not after or after[0].text == ")" or after[0].main == "stop" or (after[0].is_break and len(after) == 1):
+            name = next((n for n in reversed(nodes[:place]) if n.main == "item"), None)
+            own = tuple(Role("qualifier", c) for c in name.candidates) if name is not None else ()
+            node.main, node.mark = ("qualifier", replace(node.mark, roles=own)) if own else (node.main, node.mark)
 
 
 def not_tested(nodes: list[Node]) -> None:
