@@ -7,13 +7,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.nodes import Node
 
 _GROUP = "coma_scale"
 _TOTAL = "gcs_total"
 _ORDER = ("gcs_eye", "gcs_verbal", "gcs_motor")
 _PARTS = frozenset(_ORDER)
+_VERBAL = {"v one": 1, "v two": 2, "v three": 3}
 _LETTERED = 8  # marks that they take with a comma between
 _RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
@@ -75,6 +76,7 @@ def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
 
 def _lettered(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
     """ "E three V five M six" as a recogniser writes it, without its capitals: the three letters with points behind."""
+    marks = [part for at, mark in enumerate(marks) for part in _verbal_letter(mark, marks[max(0, at - 3) : at])]
     result = list(marks)
     for start, mark in enumerate(marks):
         if mark.number is not None or mark.text.split()[-1:] != ["e"]:
@@ -88,6 +90,16 @@ def _lettered(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
             for at, name in zip(letters, _ORDER, strict=True):
                 result[at] = replace(marks[at], roles=(Role("item", name),))
     return result
+
+
+def _verbal_letter(mark: Mark, before: Sequence[Mark]) -> Sequence[Mark]:
+    """ "E two V one M five": behind the eyes no division of the trigeminal nerve."""
+    number = _VERBAL.get(mark.text)
+    eyes = [one for one in before if not one.has("comma", "conj")][-2:]
+    if number is None or len(eyes) < 2 or eyes[0].text.split()[-1:] != ["e"] or eyes[1].number is None:
+        return (mark,)
+    letter = Mark(mark.start, mark.start + 1, (Role("word"),), None, "v")
+    return (letter, Mark(mark.start + 1, mark.end, (Role("number"),), Number(a=number), mark.text[2:]))
 
 
 def name_sums(nodes: list[Node]) -> None:
