@@ -91,8 +91,8 @@ class CellBuilder:
         return cells
 
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str]) -> list[Cell]:
-        cells = [Cell()]
-        skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
+        cells, skip = [Cell()], -1
+        foreign_here = named = False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         sign = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
         shown = sign or any(named.sign or done(named) for named, is_name in sequence if is_name)
@@ -118,12 +118,10 @@ class CellBuilder:
                 cell.detail.append(f"{node.text} {kept.text}")
                 cell.nodes.extend((node, kept))
                 skip = place + 1 + following.index(kept)
-            elif (
-                node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
-            ):
+            elif node.main in ("manoeuvre", "position") and cell.told and self.by_posture(candidates):
                 cells.append(Cell())
             elif self.by_posture(candidates) and later_on([n for n, _ in sequence[:place]], node, following):
-                cells.append(Cell())  # "dizzy at 1 min, gone by 3"
+                cells.append(Cell())
                 self.taker.take(cells, node, following, candidates)
             elif (denied := not_so(cell, node, following)) is not None:
                 skip = place + 1

@@ -105,7 +105,9 @@ def _verbal_letter(mark: Mark, before: Sequence[Mark]) -> Sequence[Mark]:
 def name_sums(nodes: list[Node]) -> None:
     """ "E three V four M five, so twelve": the number behind the last part is their sum, where it is that."""
     parts = [i for i, n in enumerate(nodes) if n.main == "item" and {*n.candidates} <= _PARTS]
-    clause = itertools.takewhile(lambda n: n.main != "item", nodes[parts[-1] + 1 :] if len(parts) >= len(_PARTS) else [])
+    clause = itertools.takewhile(
+        lambda n: n.main != "item", nodes[parts[-1] + 1 :] if len(parts) >= len(_PARTS) else []
+    )
     behind = [n for n in clause if n.main == "number"]
     told = [next((n for n in nodes[at + 1 : at + 4] if n.mark.number is not None), None) for at in parts[-3:]]
     points = [n.mark.number.a for n in told if n is not None and n.mark.number is not None]

@@ -15,6 +15,7 @@ from dictate.reading.statements.fronts import (
     leads_place,
     led_by_but,
     of_two_sides,
+    parts_sides,
     severed,
     side_of_value,
 )
@@ -124,6 +125,7 @@ class Divider:
             if not (cut > 0 and _leads_place(gap[:cut]) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and belong_together(gap[cut - 1], gap[cut]))
+            and not parts_sides(gap, cut)
             and not (1 < cut < len(gap) and (gap[cut - 2].text, gap[cut - 1].main) == ("with", "side"))
             and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
