@@ -257,6 +257,8 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
         return False  # "knows his name but. Not where he is": a recogniser's stop
     if len(pieces) > 2 and pieces[-2].text == "." and pieces[-3].text == ".":
         return False  # an ellipsis: the speaker goes on
+    if before == "no" and not after.text[:1].isdigit() and after.text[:1].isupper():
+        return True  # "on listening again no. Carotids": an answer; "no. 5" is a number
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):
         return "\n" in after.lead or (len(after.text) > 1 and after.text[0].isupper() and before not in _ABBREVIATIONS)
     return True

@@ -3735,6 +3735,95 @@ READ = [
         "Hands show bilateral postural tremor, right more than left, about 8 Hz.",
         ["tremor both hand present postural right more than left 8 hz"],
     ),
+    (
+        "Standing 1 min 118/70. Dizzy at 1 min, gone by 4.",
+        ["blood_pressure measured 118/70", "orthostatic_symptoms present dizzy", "orthostatic_symptoms absent"],
+    ),
+    (
+        "Standing 1 min 118/70; asymptomatic at 1 min but light-headed at 3 min.",
+        ["blood_pressure measured 118/70", "orthostatic_symptoms absent", "orthostatic_symptoms present lightheaded"],
+    ),
+    (
+        "Bulk: wasting of both calves + both hands.",
+        ["bulk both calf abnormal wasting", "bulk both hand abnormal wasting"],
+    ),
+    (
+        "Tone: increased R leg + L leg, normal L arm.",
+        ["tone right leg abnormal increased", "tone left leg abnormal increased", "tone left arm normal"],
+    ),
+    ("Oedema R foot + L foot -", ["edema right foot present", "edema left foot absent"]),
+    ("No tandem done.", ["tandem_gait not_examined"]),
+    ("No vibration tested today.", ["vibration not_examined"]),
+    ("Pull test: he'd have gone over.", ["pull_test abnormal have gone over"]),
+    ("Tremor, no, I wouldn't call it that.", ["tremor absent"]),
+    ("Dysarthria, no.", ["speech normal"]),
+    (
+        "drowsy e three v four m five so twelve pupils equal",
+        [
+            "consciousness abnormal drowsy",
+            "gcs_eye measured 3",
+            "gcs_verbal measured 4",
+            "gcs_motor measured 5",
+            "gcs_total measured 12",
+            "anisocoria absent",
+        ],
+    ),
+    ("gcs e two v one m five", ["gcs_eye measured 2", "gcs_verbal measured 1", "gcs_motor measured 5"]),
+    ("Sats 93% 4L nasal.", ["oxygen_saturation measured 93 (4 l; nasal)"]),
+    (
+        "right wrist extension four fingers flexion three extension two",
+        [
+            "strength_wrist_extensors right measured 4",
+            "strength_finger_flexors right measured 3",
+            "strength_finger_extensors right measured 2",
+        ],
+    ),
+    (
+        "left knees flexion 4 extension 3",
+        ["strength_hamstrings left measured 4", "strength_quadriceps left measured 3"],
+    ),
+    (
+        "Sensation   R   L\npin   ↓ to knee   ↓ to ankle\nvib (toe)   absent   3/8",
+        [
+            "pinprick right knee abnormal reduced",
+            "pinprick left ankle abnormal reduced",
+            "vibration right toe abnormal absent",
+            "vibration left toe measured 3/8",
+        ],
+    ),
+    ("Higher functions grossly intact (not formally tested).", ["mental_status_all normal (not formally tested)"]),
+    ("Lymph nodes nil.", ["lymph_nodes normal"]),
+    ("Tinel's positive over the right clavicle.", ["tinel right clavicle present"]),
+    ("Clonus at the left ankle. Right fine.", ["clonus left ankle present", "clonus right ankle absent"]),
+    (
+        "pinprick reduced v one and v two on the left",
+        ["pinprick left v1 abnormal reduced", "pinprick left v2 abnormal reduced"],
+    ),
+    ("facial sensation reduced on the right v one to v three", ["facial_sensation right face abnormal reduced"]),
+    ("bp 142/80 in the left arm pulse 66", ["blood_pressure left measured 142/80", "heart_rate measured 66"]),
+    (
+        "finger nose right normal left not possible due to weakness heel shin right normal left not possible",
+        [
+            "finger_nose right normal",
+            "finger_nose left not_assessable (due to weakness)",
+            "heel_shin right normal",
+            "heel_shin left not_assessable",
+        ],
+    ),
+    (
+        "heel shin left normal right can't do it same reason",
+        ["heel_shin left normal", "heel_shin right not_assessable (same reason)"],
+    ),
+    (
+        "left biceps 3, right arm and right leg 5/5",
+        [
+            "strength_biceps left measured 3",
+            "strength_upper_limb right measured 5",
+            "strength_lower_limb right measured 5",
+        ],
+    ),
+    ("no pronator drift, left or right, power normal", ["pronator_drift both absent", "strength_all normal"]),
+    ("gag brisk", ["gag present brisk"]),
 ]
 
 

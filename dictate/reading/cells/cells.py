@@ -10,6 +10,7 @@ from dictate.reading.cells.corrections import amend
 from dictate.reading.cells.limb_parts import carry_side, part_limbs, site_of_list
 from dictate.reading.cells.limits import is_limit, take_limit
 from dictate.reading.cells.measures import with_help_aside
+from dictate.reading.cells.new_cells import later_on
 from dictate.reading.cells.not_so import denies_another, elsewhere, keep_denied, not_so
 from dictate.reading.cells.ratings import share_rated
 from dictate.reading.cells.sharing import (
@@ -90,8 +91,8 @@ class CellBuilder:
         return cells
 
     def _cells(self, sequence: list[tuple[Node, bool]], candidates: Sequence[str]) -> list[Cell]:
-        cells = [Cell()]
-        skip, foreign_here, named = -1, False, False  # past a word of unknown meaning in a new clause
+        cells, skip = [Cell()], -1
+        foreign_here = named = False  # past a word of unknown meaning in a new clause
         blanket = bool(candidates) and all(self.items[c].blanket for c in candidates)
         sign = any(self.items[c].kind == "presence" for c in candidates)  # there when it is named
         shown = sign or any(named.sign or done(named) for named, is_name in sequence if is_name)
@@ -117,10 +118,11 @@ class CellBuilder:
                 cell.detail.append(f"{node.text} {kept.text}")
                 cell.nodes.extend((node, kept))
                 skip = place + 1 + following.index(kept)
-            elif (
-                node.main in ("manoeuvre", "position") and (cell.values or cell.negated) and self.by_posture(candidates)
-            ):
+            elif node.main in ("manoeuvre", "position") and cell.told and self.by_posture(candidates):
                 cells.append(Cell())
+            elif self.by_posture(candidates) and later_on([n for n, _ in sequence[:place]], node, following):
+                cells.append(Cell())
+                self.taker.take(cells, node, following, candidates)
             elif (denied := not_so(cell, node, following)) is not None:
                 skip = place + 1
                 keep_denied(cell, node, denied)

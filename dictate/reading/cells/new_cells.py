@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
@@ -57,3 +58,13 @@ def names_where(cell: Cell, before: Cell) -> bool:
     named = graded and all(n.mark.number is None for n in before.values) and not (before.negated or before.contrasted)
     unplaced = before.side is None and before.site_node is None and not before.site
     return named and unplaced and cell.site_node is not None and not cell.modifiers
+
+
+def later_on(before: Sequence[Node], node: Node, following: Sequence[Node]) -> bool:
+    """ "Dizzy at 1 min, gone by 3 min", "symptoms at one minute but not at three": another time, another reading."""
+    if node.main not in ("negation", "value"):
+        return False
+    clause = list(itertools.takewhile(lambda n: n.main in ("minutes", "filler"), following[:3]))
+    timed = any(n.main == "minutes" for n in clause)
+    parted = any(n.main in ("comma", "semicolon", "conj", "contrast") for n in before[-2:])
+    return timed and parted and any(n.main == "minutes" for n in before)

@@ -67,6 +67,9 @@ def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:
     """ "because of pain in the hip": the words up to the next break say why something was not examined."""
     words = [node.text]
     cell.nodes.append(node)
+    if node.text.startswith("same "):  # "left can't do it, same reason": all that is said of why
+        cell.detail.append(node.text)
+        return
     operated = node.text in _OPERATED or cell.side is not None  # the side of the reason, not of the finding
     for place, after in enumerate(following):
         if after.main in ("comma", "semicolon", "stop", "contrast", "correction") or after.text in (

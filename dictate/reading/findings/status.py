@@ -171,7 +171,7 @@ class StatusReader:
             side = None
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
         told = [n for n in cell.values if n.mark.number is not None and measured] or cell.values
-        anchor = next((n.mark.start for n in told), spans[0][0] if spans else 0)
+        anchor = next((n.mark.start for n in told or filter(None, [cell.negation])), spans[0][0] if spans else 0)
         return Draft(
             item=name,
             status=meaning.status,

@@ -18,6 +18,7 @@ _BARS = ("|", "¦")  # between the columns of a table
 _SIDE_WORDS = {"r": "right", "rt": "right", "right": "right", "l": "left", "lt": "left", "left": "left"}
 _ABBREVIATED = 2  # letters
 _PAIR = 2
+_BRACKETS = ("(", ")")
 
 
 def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, bool]]]:
@@ -31,6 +32,8 @@ def in_columns(sequence: Sequence[tuple[Node, bool]]) -> list[list[tuple[Node, b
             told[-1].append(pair)
         elif pair[0].main in ("site", "dermatome"):
             names.append(pair)  # "Vib ankle  4  2", "Deltoid C5  5  4": of both
+        elif pair[0].main == "filler" or (pair[0].text in _BRACKETS and not told):
+            continue  # "pin  ↓ to knee  ↓ to ankle", "vib (toe)  7  6"
         else:
             return []
     return [[*names, *one] for one in told] if names and len(told) == 2 else []

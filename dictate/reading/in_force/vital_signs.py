@@ -94,10 +94,11 @@ def minutes_of_readings(nodes: list[Node]) -> None:
         number = node.mark.number
         if node.main != "number" or number is None or number.op or number.a > _LONGEST_STANDING:
             continue
-        if not place or nodes[place - 1].text not in ("at", "after"):
+        if not place or nodes[place - 1].text not in ("at", "after", "by"):
             continue
         after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
-        behind = told and place > 1 and is_pressure(nodes[place - 2])
+        course = place > 1 and nodes[place - 2].mark.has("absent", "negation")  # "dizzy at 1 min, gone by 3"
+        behind = told and place > 1 and (is_pressure(nodes[place - 2]) or course)
         if (after is not None and is_pressure(after)) or (behind and (after is None or after.is_break)):
             node.main = "minutes"
 

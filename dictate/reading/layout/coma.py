@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.nodes import Node
 
 _GROUP = "coma_scale"
 _TOTAL = "gcs_total"
-_PARTS = frozenset({"gcs_eye", "gcs_verbal", "gcs_motor"})
+_ORDER = ("gcs_eye", "gcs_verbal", "gcs_motor")
+_PARTS = frozenset(_ORDER)
+_VERBAL = {"v one": 1, "v two": 2, "v three": 3}
+_LETTERED = 8  # marks that they take with a comma between
 _RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
 _FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
@@ -29,7 +33,7 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
 
     A part may be told by its words ("obeys, six"); and each by words alone, which give no points.
     """
-    marks = _four_parts(marks, items)
+    marks = _lettered(_four_parts(marks, items), items)
     told = [(place, name) for place in range(len(marks)) if (name := _part(marks, place, items))]
     result = list(marks)
     for start in range(len(told)):
@@ -70,13 +74,44 @@ def _four_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
     return result
 
 
+def _lettered(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
+    """ "E three V five M six" as a recogniser writes it, without its capitals: the three letters with points behind."""
+    marks = [part for at, mark in enumerate(marks) for part in _verbal_letter(mark, marks[max(0, at - 3) : at])]
+    result = list(marks)
+    for start, mark in enumerate(marks):
+        if mark.number is not None or mark.text.split()[-1:] != ["e"]:
+            continue
+        said = [at for at in range(start, min(start + _LETTERED, len(marks))) if not marks[at].has("comma", "conj")]
+        letters, points = said[:6:2], said[1:6:2]
+        if [marks[at].text.split()[-1:] for at in letters] != [["e"], ["v"], ["m"]] or len(points) < len(_ORDER):
+            continue
+        numbers = [marks[at].number for at in points]
+        if all(n and not n.op and n.a <= (items[name].of or 0) for n, name in zip(numbers, _ORDER, strict=True)):
+            for at, name in zip(letters, _ORDER, strict=True):
+                result[at] = replace(marks[at], roles=(Role("item", name),))
+    return result
+
+
+def _verbal_letter(mark: Mark, before: Sequence[Mark]) -> Sequence[Mark]:
+    """ "E two V one M five": behind the eyes no division of the trigeminal nerve."""
+    number = _VERBAL.get(mark.text)
+    eyes = [one for one in before if not one.has("comma", "conj")][-2:]
+    if number is None or len(eyes) < 2 or eyes[0].text.split()[-1:] != ["e"] or eyes[1].number is None:
+        return (mark,)
+    letter = Mark(mark.start, mark.start + 1, (Role("word"),), None, "v")
+    return (letter, Mark(mark.start + 1, mark.end, (Role("number"),), Number(a=number), mark.text[2:]))
+
+
 def name_sums(nodes: list[Node]) -> None:
     """ "E three V four M five, so twelve": the number behind the last part is their sum, where it is that."""
     parts = [i for i, n in enumerate(nodes) if n.main == "item" and {*n.candidates} <= _PARTS]
-    behind = [n for n in nodes[parts[-1] + 1 :] if n.main == "number"] if len(parts) >= len(_PARTS) else []
+    clause = itertools.takewhile(
+        lambda n: n.main != "item", nodes[parts[-1] + 1 :] if len(parts) >= len(_PARTS) else []
+    )
+    behind = [n for n in clause if n.main == "number"]
     told = [next((n for n in nodes[at + 1 : at + 4] if n.mark.number is not None), None) for at in parts[-3:]]
     points = [n.mark.number.a for n in told if n is not None and n.mark.number is not None]
-    if len(behind) < 2 or len(points) != len(_PARTS) or any(n.main == "item" for n in nodes[parts[-1] + 1 :]):
+    if len(behind) < 2 or len(points) != len(_PARTS):
         return
     total = behind[1]
     if total.mark.number is not None and total.mark.number.a == sum(points):

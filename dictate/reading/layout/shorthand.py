@@ -15,6 +15,8 @@ _EYE_NERVES = frozenset({"II", "III", "IV", "VI"})
 _NAMES = ("item", "sign", "context", "alone")
 _FOUR_SCORE = 16  # points
 _NEAR = 12  # marks in which a tremor is spoken of
+_SATURATION = "oxygen_saturation"
+_LITRES = frozenset({"l", "litres", "liters", "litre", "liter", "lpm"})
 _SIGNS = {"+": (1.0, "+"), "-": (0.0, "")}
 
 
@@ -39,6 +41,9 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
             mark = replace(mark, roles=(Role("side", key="both"),))
         if mark.text == "rest" and _is_remainder(marks, place):
             mark = replace(mark, roles=(Role("rest"),))
+        flow = _oxygen(marks[place : place + 2], marks[:place])
+        if flow is not None and _names(marks, place, tokens, items, _is_share):
+            place, mark = place + 1, flow
         pair = _sign_pair(marks, place, tokens)
         if pair is not None and _names(marks, place, tokens, items, _is_jerk):
             place += next(i for i, one in enumerate(marks[place:]) if one.end == pair.end)
@@ -121,6 +126,22 @@ def _names(
 
 def _is_of_eyes(item: Item) -> bool:
     return not _EYE_NERVES.isdisjoint((item.nerve or "").split())
+
+
+def _is_share(item: Item) -> bool:
+    return item.unit == "%"
+
+
+def _oxygen(said: Sequence[Mark], before: Sequence[Mark]) -> Mark | None:
+    """ "SpO2 97% 15L", "94% 2 L": the oxygen that was given while it was measured."""
+    number = said[0].number
+    told = [mark for mark in before[-4:] if not mark.has("comma", "filler")][-2:]
+    if number is None or number.op or len(said) < 2 or said[1].text not in _LITRES:
+        return None
+    if not any(mark.number is not None for mark in told):
+        return None
+    roles = (Role("qualifier", _SATURATION),)
+    return Mark(said[0].start, said[1].end, roles, None, f"{said[0].text} {said[1].text}")
 
 
 def _is_jerk(item: Item) -> bool:

@@ -25,7 +25,12 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
     result: list[Mark] = []
     named: tuple[Item, ...] = ()
     led = False  # "+ R, - L": signs in front of their sides
-    parted = _rated(levels_as_sides(_parted(marks, tokens), tokens), tokens, lexicon)
+    link = (Role("conj"),)
+    joined = [
+        replace(mark, roles=link, text="and") if _joins_places(marks, i, tokens) else mark
+        for i, mark in enumerate(marks)
+    ]
+    parted = _rated(levels_as_sides(_parted(joined, tokens), tokens), tokens, lexicon)
     for place, mark in enumerate(parted):
         if place and tokens[mark.start - 1].ends_sentence:
             named, led = (), False
@@ -87,6 +92,22 @@ def _of_both(three: Sequence[Mark], tokens: Sequence[Token], named: Sequence[Ite
         return False
     glued = tokens[three[1].start].glued and tokens[three[2].start].glued
     return glued and all(item.scale != _JERKS and item.sided != "never" for item in named)
+
+
+def _joins_places(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:
+    """ "Wasting both hands + both feet": a plus with a place on either side is an "and"."""
+    if marks[place].text != "+" or not 0 < place < len(marks) - 1 or tokens[marks[place].start].glued:
+        return False
+    if tokens[marks[place].start - 1].ends_sentence or tokens[marks[place].start].ends_sentence:
+        return False
+    before, behind = marks[place - 1], marks[place + 1 : place + 4]
+    words = 1 if _is_place(behind[0]) else 2 if behind[0].has("side") and any(map(_is_place, behind[1:2])) else 0
+    signed = any(mark.text[:1] in _JERK for mark in behind[words : words + 1])  # "R ankle + L ankle -"
+    return _is_place(before) and words > 0 and not signed
+
+
+def _is_place(mark: Mark) -> bool:
+    return mark.has("site") or (bool(mark.inner) and mark.inner[-1].has("site"))
 
 
 def _is_side(after: Sequence[Mark]) -> bool:

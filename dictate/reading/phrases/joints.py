@@ -34,8 +34,8 @@ def shared_joints(tokens: Sequence[Token], spans: Sequence[Mark], meanings: Call
     for place, token in enumerate(tokens):
         before = tokens[place - 1].lower if place and not tokens[place - 1].ends_sentence else ""
         turned = " ".join(one.lower for one in tokens[place : place + 2])
-        if token.lower in _MOVEMENTS and before in _JOINTS:
-            joint = before
+        if token.lower in _MOVEMENTS and before.removesuffix("s") in _JOINTS:
+            joint = before.removesuffix("s")  # "fingers flexion 1, extension 0"
         elif turned in _TURNS and joint and place not in named:
             roles = tuple(r for r in meanings(f"{joint} {turned}") if r.kind == "item")
             found.extend([Mark(place, place + 2, roles)] if roles else [])

@@ -38,6 +38,9 @@ class WordReader:
         if any(r.kind == "sign" and r.item == name for r in node.mark.roles):
             words = _without_name(node.text, item) if item.kind == "grade" else node.text
             return Status.ABNORMAL, None, words
+        own = any(role.item == name for role in node.mark.roles)
+        if node.text == "fine" and item.kind == "presence" and item.alone and own:
+            return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
         return self._general(item, node)
 
     def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
@@ -58,8 +61,6 @@ class WordReader:
             if item.negated == "abnormal":  # "SVP +ve": what is there is normal
                 return (Status.NORMAL, None, "") if positive else (Status.ABNORMAL, Text(words="absent"), "")
             return (Status.ABNORMAL, None, "positive") if positive else (Status.NORMAL, None, "")
-        if node.text == "fine" and item.kind == "presence" and item.alone:
-            return Status.PRESENT, None, "fine"  # a fine tremor is no normal one
         if node.text in _HOW and item.kind == "presence" and item.alone:
             return Status.PRESENT, None, ""  # "fails to abduct fully" fails all the same
         if mark.has("ability"):

@@ -102,6 +102,10 @@ def measured(marks: Sequence[Mark], place: int) -> bool:
     after = marks[place + 1 : place + 2]
     if any(mark.number is not None for mark in after):
         return marks[place].has("item", "context")
+    sided = marks[place + 1 : place + 3]
+    named = marks[place].has("item") and not marks[place].has("sign") and len(sided) > 1 and sided[0].has("side")
+    if named and (sided[1].number is not None or sided[1].has("normal", "not_examined", "not_assessable")):
+        return True  # "due to weakness heel shin right normal"
     told = any(mark.has("not_examined", "not_assessable") or mark.role("absent", "") for mark in after)
     runs_on = len(marks) - place > _RUN and not any(mark.has(*_BREAKS) for mark in marks[place : place + _RUN])
     return marks[place].has("item") and (told or runs_on)

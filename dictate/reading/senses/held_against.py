@@ -39,7 +39,8 @@ def compared_places(nodes: list[Node]) -> None:
             node.main = "compared"  # "compared with the right leg"
             continue
         behind = [n for n in nodes[max(0, place - 4) : place] if n.text not in _ON_THE_WAY]
-        named = bool(behind) and behind[-1].main in ("item", "site")  # "relative afferent pupillary defect on the left"
+        # "relative afferent pupillary defect on the left", "v two on the right"
+        named = bool(behind) and behind[-1].main in ("item", "site")
         told = bool(behind) and not named and behind[-1].text.split()[0] in _COMPARING
         told = told or _is_share_of(nodes, place)
         before = {n.text for n in nodes[max(0, place - 6) : place]}

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
+from dictate.grammar import Item
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 
 _QUIET = frozenset({"filler", "word", "severity", "talk"})
@@ -45,6 +48,22 @@ def second_thoughts(nodes: list[Node]) -> None:
             for node in clause:
                 node.main = "filler" if node.main in ("severity", "word") else node.main
         return
+
+
+def thought_absent(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Truncal ataxia, no, I wouldn't call it that", "dysarthria, no.": a sign was named, and was not there.
+
+    What I would not say of anything else ("gait ataxic, I would not say that") leaves open how it was.
+    """
+    for place, node in enumerate(nodes):
+        name = next((n for n in reversed(nodes[:place]) if n.main == "item"), None)
+        signs = name is not None and (name.sign or all(items[c].kind == "presence" for c in name.candidates))
+        if node.main == "value" and node.mark.has("absent") and "i" in node.text.split() and not signs:
+            node.main = "word"
+        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
+        plain = ends and place > 1 and nodes[place - 1].main == "comma" and nodes[place - 2] is name
+        if node.main == "negation" and node.text == "no" and plain and name is not None and name.sign:
+            node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
 
 
 def said_better(nodes: list[Node]) -> None:

@@ -16,7 +16,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
-from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts
+from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts, thought_absent
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
@@ -32,6 +32,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     patients_seen(nodes)
     strength_of_nerve(nodes, items)
     untitle(nodes, items)
+    side_said_twice(nodes)
     place_titles(nodes)
     settle_grades(nodes, items)
     both_of_two(nodes)
@@ -47,6 +48,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     but_some(nodes)
     but_is_not(nodes)
     denied_behind(nodes)
+    thought_absent(nodes, items)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
     said_better(nodes)
@@ -75,6 +77,16 @@ def place_titles(nodes: list[Node]) -> None:
         nodes[colon].main = "filler"
         for link in (n for n in nodes[:colon] if n.main == "comma"):
             link.main, link.mark = "conj", replace(link.mark, text="and")
+
+
+def side_said_twice(nodes: list[Node]) -> None:
+    """ "Right arm and right leg 5/5": the two limbs of one side, as in "right arm and leg"."""
+    for place in range(len(nodes) - 5, -1, -1):
+        one, arm, link, two, leg = nodes[place : place + 5]
+        limbs = all(n.main == "item" and n.mark.has("site") for n in (arm, leg))
+        if limbs and one.main == two.main == "side" and one.key("side") == two.key("side") and link.text == "and":
+            leg.mark = replace(leg.mark, start=two.mark.start)
+            del nodes[place + 3]
 
 
 def both_of_two(nodes: list[Node]) -> None:

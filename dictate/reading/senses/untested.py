@@ -16,18 +16,33 @@ _ABLE = frozenset({"could", "can"})
 _WERE = frozenset({"was", "were", "is", "are", "be", "been", "has", "have", "could be", "can be"})
 _I_DID = frozenset("did could would have i we".split())
 _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
+_NOT_NOW = _TODAY | _EXAMINED  # "no Romberg done"
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
 _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"})
 
 
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
+    not_formally(nodes)
     if not any(node.main == "negation" for node in nodes):
         return
     not_tested(nodes)
     left_undone(nodes, items)
     not_watched(nodes, items)
     none_tested(nodes)
+
+
+def not_formally(nodes: list[Node]) -> None:
+    """ "Grossly intact (not formally tested)": how it was tested, behind what was found; it was not left out."""
+    for place, node in enumerate(nodes):
+        formal = node.main == "value" and node.mark.has("not_examined") and "formally" in node.text.split()
+        if not formal or place < 2 or nodes[place - 1].main != "comma" or nodes[place - 2].main != "value":
+            continue
+        after = nodes[place + 1 : place + 3]
+        if not after or after[0].text == ")" or after[0].main == "stop" or (after[0].is_break and len(after) == 1):
+            name = next((n for n in reversed(nodes[:place]) if n.main == "item"), None)
+            own = tuple(Role("qualifier", c) for c in name.candidates) if name is not None else ()
+            node.main, node.mark = ("qualifier", replace(node.mark, roles=own)) if own else (node.main, node.mark)
 
 
 def not_tested(nodes: list[Node]) -> None:
@@ -50,8 +65,10 @@ def left_undone(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if one.text != "no" or one.main != "negation" or two.main != "item" or two.sign:
             continue
         sign = any(items[name].kind == "presence" for name in two.candidates)
-        behind = said[place + 2 : place + 4]
-        today = bool(behind) and behind[0].text in _TODAY and (len(behind) == 1 or behind[1].is_break)
+        behind = said[place + 2 : place + 5]
+        if len(behind) > 1 and behind[0].text in _EXAMINED and behind[1].text in _TODAY:
+            behind = behind[1:]
+        today = bool(behind) and behind[0].text in _NOT_NOW and (len(behind) == 1 or behind[1].is_break)
         if not sign and (today or two.text.split()[-1] in _TESTING):
             _undone(one, "not_examined")
 

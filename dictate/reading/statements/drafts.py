@@ -43,6 +43,11 @@ class Cell:
     spared: bool = False  # "past pointing on the left, none on the right": what was found before was not found here
 
     @property
+    def told(self) -> bool:
+        """Something was said of how it was."""
+        return bool(self.values) or self.negated
+
+    @property
     def empty(self) -> bool:
         """Nothing was found in it yet."""
         return not (self.values or self.negated or self.modifiers)

@@ -40,6 +40,15 @@ def belong_together(one: Node, two: Node) -> bool:
     )
 
 
+def parts_sides(gap: Sequence[Node], cut: int) -> bool:
+    """ "Right or left": no other statement begins within."""
+    for start in (cut - 2, cut - 1):
+        three = gap[start : start + 3] if start >= 0 else ()
+        if [n.main for n in three] == ["side", "conj", "side"] and three[1].text == "or":
+            return True
+    return False
+
+
 def wants_task(after: Sequence[Node], *, tight: bool) -> bool:
     """ "In the legs I couldn't really do | heel shin", "I couldn't see the | fundi": it is named behind the words."""
     said = [n for n in after if n.main != "filler"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition
@@ -14,6 +15,7 @@ from dictate.reading.statements.fronts import (
     leads_place,
     led_by_but,
     of_two_sides,
+    parts_sides,
     severed,
     side_of_value,
 )
@@ -120,9 +122,10 @@ class Divider:
         return [
             cut
             for cut in range(last, max(-1, len(gap) - _REACH), -1)
-            if not (cut > 0 and is_preposition(gap[cut - 1].mark) and cut < len(gap))
+            if not (cut > 0 and _leads_place(gap[:cut]) and cut < len(gap))
             and not (cut < len(gap) and gap[cut].main in ("unit", "time_span", "stop"))
             and not (0 < cut < len(gap) and belong_together(gap[cut - 1], gap[cut]))
+            and not parts_sides(gap, cut)
             and not (1 < cut < len(gap) and (gap[cut - 2].text, gap[cut - 1].main) == ("with", "side"))
             and not (cut == len(gap) and of_two_sides(gap))  # "two plus on the left | right plantar up"
         ]
@@ -200,6 +203,12 @@ class Divider:
             if included and fits and not own and not self.weights.satisfied_alone(two):
                 sided = any(n.main == "side" for n in two.nodes)
                 two.before[:0] = [n for n in included if n.main != "side" or not sided]
+
+
+def _leads_place(gap: Sequence[Node]) -> bool:
+    """ "In", "in the": what follows is the place that they lead to."""
+    article = len(gap) > 1 and gap[-1].text == "the"
+    return is_preposition(gap[-2 if article else -1].mark)
 
 
 def _plainly_normal(node: Node) -> Node:
