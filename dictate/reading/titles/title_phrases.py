@@ -1,6 +1,4 @@
-"""Sides with a limb, an organ or a whole, and how they stand in their sentence: what may be a title inside it;
-and limbs inside names ("leg tone").
-"""
+"""Sides with a limb, an organ or a whole that may be a title inside a sentence, and limbs inside names ("leg tone")."""
 
 from __future__ import annotations
 
