@@ -29,6 +29,7 @@ _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
+_HELPERS = frozenset("people persons helpers carers nurses assistants".split())
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 _SAID = ("value", "normal", "abnormal")
@@ -58,6 +59,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
     if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:
         return mark.only("word")  # "I thought at first it was nasal"
+    if mark.number is not None and after in _HELPERS:
+        return mark.only("word")  # "stands with two people"
     if mark.text == "one" and after in _COUNTED:
         return mark.only("word")
     if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:

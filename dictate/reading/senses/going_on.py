@@ -74,6 +74,9 @@ class GoingOn:
         """The words can be of the items `names`; `first` is the place of the first value, number or negation."""
         if any(n.main in ("word", "talk") and len(n.text) > 1 for n in nodes[:first]):
             return False
+        looks = any(n.main == "direction" for n in nodes[:first])
+        if looks and all(self.items[name].sided == "never" for name in names):
+            return False  # "right gaze full" goes on about no repetition
         if not all(self.weights.accepts(names, n) for n in nodes if n.main == "number"):
             return False  # "six millimetres on the left, three on the right" goes on about no vibration
         clause = itertools.takewhile(lambda n: not n.is_break, nodes[first + 1 :])
