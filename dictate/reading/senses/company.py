@@ -59,6 +59,10 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
     if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:
         return mark.only("word")  # "I thought at first it was nasal"
+    if mark.text.split()[-1] == "full" and after == "of":
+        return mark.only("word")  # "her arms were full of shopping"
+    if mark.text == "down" and _is_of_segment(marks, place):
+        return mark.only("abnormal")
     if mark.number is not None and after in _HELPERS:
         return mark.only("word")  # "stands with two people"
     if mark.text == "one" and after in _COUNTED:
@@ -138,6 +142,13 @@ def _unnamed_vital(marks: Sequence[Mark], place: int) -> bool:
     number = marks[place].number
     plain = number is not None and number.op == ""
     return bars and plain and any(one.op == "/" and one.a > _GRADE for one in told)
+
+
+def _is_of_segment(marks: Sequence[Mark], place: int) -> bool:
+    """ "S1 normal, L5 down, L4 normal": between breaks, beside one segment; and not "reduced, T10 down"."""
+    front = marks[max(0, place - 2) : place]
+    one = len(front) > 1 and front[0].has(*_BREAKS) and front[1].has("dermatome", "site") and front[1].text[0] in "clsv"
+    return one and all(mark.has(*_BREAKS) for mark in marks[place + 1 : place + 2])
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
