@@ -104,7 +104,7 @@ class BareNumbers:
         if last is not None and any(_of_another_vessel(self.items[name]) for name in last.candidates):
             return ()
         whole_side = bool(nodes) and (_is_limb(nodes[-1]) or nodes[-1].text in WHOLE_SIDES)
-        whole = last is None or self.items[last.candidates[0]].blanket
+        whole = last is None or self.items[last.candidates[0]].blanket or self._takes_none(last, nodes)
         for name in last.candidates if last and (whole or not whole_side) else ():
             meaning = read_number(self.items[name], number, "", self.lexicon.grammar.scales.get(self.items[name].scale))
             if meaning is not None and meaning.fits > 1:
@@ -125,6 +125,15 @@ class BareNumbers:
             if item.kind == "grade" and (headed or alone):
                 return () if self._leads(marks[place + 1 :], item.scale) else (name,)
         return ()
+
+    def _takes_none(self, last: Node, nodes: list[Node]) -> bool:
+        """ "Normal bulk and tone, 5/5": behind a comma, and what was named last is never told by a number."""
+        plain = all(
+            one.kind == "normality" and not (one.scored or one.units)
+            for one in map(self.items.get, last.candidates)
+            if one
+        )
+        return plain and nodes[-1].is_break and nodes[-1].main != "conj"
 
     def _leads(self, after: Sequence[Mark], scale: str) -> bool:
         """ "5/5 in the left deltoid": the grade stands in front of the muscle's name."""

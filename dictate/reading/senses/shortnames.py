@@ -73,7 +73,8 @@ class ShortNames:
         if marks[place].text in _TOTALS and self.lexicon.component[name].value == "motor":
             return self._sum_of_strength(marks, place, active)
         if marks[place].has("side") and not item.group:
-            return here[0] == "general" and plain_number(marks[place + 1 : place + 3])
+            of_sides = any(self.items[one].sided == "paired" and self.items[one].units for one in active)  # "SLR: R 40"
+            return here[0] == "general" and not of_sides and plain_number(marks[place + 1 : place + 3])
         if item.group and any(self.items[a].group not in ("", item.group) for a in active):
             return False  # "FOUR score E4 M4": the parts of another scale
         if item.group and item.group != "coma_scale" and item.kind == "score":
