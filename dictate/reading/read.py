@@ -60,6 +60,8 @@ from dictate.reading.titles.stray_sides import join_stray_sides
 from dictate.reading.titles.title_cuts import TitleCutter
 from dictate.reading.tokens import Token, evidence, tokenize
 
+_SIGNS = {">": "more than", "<": "less than", "≥": "at least", "≤": "at most"}
+
 
 @dataclass(frozen=True, slots=True)
 class Reading:
@@ -189,9 +191,6 @@ def _bound_of(draft: Draft, tokens: list[Token]) -> str:
     if said and said[-1] in _SIGNS:
         return _SIGNS[said[-1]]
     return next((bound for bound in BOUNDS if said[-len(bound.split()) :] == bound.split()), "")
-
-
-_SIGNS = {">": "more than", "<": "less than", "≥": "at least", "≤": "at most"}
 
 
 def _remark(transcript: Transcript, kind: RemarkKind, first: int, last: int, readings: tuple[str, ...]) -> Remark:

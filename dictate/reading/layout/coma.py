@@ -19,7 +19,6 @@ _LETTERED = 8  # marks that they take with a comma between
 _RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
 _FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
-_TOTAL = "gcs_total"
 _NEAR = 16  # marks from one part to the next
 _TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
 _BETWEEN = ("filler", "colon", "comma")

@@ -14,7 +14,6 @@ _EYES = {"RE": "right", "LE": "left"}  # LE is also a leg: an eye only where eye
 _EYE_NERVES = frozenset({"II", "III", "IV", "VI"})
 _NAMES = ("item", "sign", "context", "alone")
 _FOUR_SCORE = 16  # points
-_NEAR = 12  # marks in which a tremor is spoken of
 _SATURATION = "oxygen_saturation"
 _LITRES = frozenset({"l", "litres", "liters", "litre", "liter", "lpm"})
 _SIGNS = {"+": (1.0, "+"), "-": (0.0, "")}
@@ -39,8 +38,6 @@ def read_shorthand(marks: Sequence[Mark], tokens: Sequence[Token], items: Mappin
             mark = replace(mark, roles=(Role("negation"),))
         if tokens[mark.start].text in ("B", "each") and _is_both(marks, place, tokens):
             mark = replace(mark, roles=(Role("side", key="both"),))
-        if mark.text == "rest" and _is_remainder(marks, place):
-            mark = replace(mark, roles=(Role("rest"),))
         flow = _oxygen(marks[place : place + 2], marks[:place])
         if flow is not None and _names(marks, place, tokens, items, _is_share):
             place, mark = place + 1, flow
@@ -71,16 +68,6 @@ def _is_both(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool
         return False  # "hepatitis B", "plan B"
     last = tokens[marks[place].end - 1].ends_sentence or place + 1 == len(marks)
     return last or marks[place + 1].has("comma", "semicolon", "stop", "conj") or marks[place + 1].text in ("w", "with")
-
-
-def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
-    """ "Deltoid 4, rest 5": set off from a number before it, with what was found right behind; no tremor's "rest 2"."""
-    before = next((mark for mark in reversed(marks[max(0, place - 4) : place]) if not mark.has("side", "comma")), None)
-    parted = place > 0 and marks[place - 1].has("comma", "semicolon", "stop", "conj")
-    after = next((mark for mark in marks[place + 1 : place + 3] if not mark.has("filler")), None)
-    told = after is not None and (after.number is not None or after.role("normal", "") or after.text == "full")
-    tremor = any(role.item == "tremor" for mark in marks[max(0, place - _NEAR) : place] for role in mark.roles)
-    return bool(parted and told) and before is not None and before.number is not None and not tremor
 
 
 def _closes(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> bool:

@@ -113,10 +113,11 @@ class GoingOn:
         if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
             return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
-        if all(item.kind == "presence" for item in items) and all(_is_of_how(n, names) for n in said):
+        presence = all(item.kind == "presence" for item in items)
+        if presence and all(_is_of_how(n, names) for n in said):
             return False  # "the right hand is clumsy" goes on about no drift
         elsewhere = {limb_of(role.key) for n in nodes if (role := n.mark.role("site", "")) is not None}
-        well = all(item.kind == "presence" for item in items) and all(n.mark.role("normal", "") for n in said)
+        well = presence and all(n.mark.role("normal", "") for n in said)
         if well and elsewhere and places and elsewhere.isdisjoint(map(limb_of, places)):
             return False  # "right leg normal" goes on about no Tinel sign at the elbow
         plain = all(n.mark.number is not None or n.mark.role("normal", "") for n in said)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from dictate.reading.marks import Mark, Role
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.spheres import EXCEPTIONS, Run, Spheres
+from dictate.reading.senses.spheres import DENIALS, Run, Spheres, exception_at
 from dictate.reading.tokens import Token
 
 _HEAD = "orientation"
@@ -18,7 +18,6 @@ _QUIET = _PARTS | _LINKS | _FILLERS
 _LEADS = frozenset({"to", "in", "for"})
 _WELL = frozenset("yes correct correctly right full fully good".split())
 _BADLY = frozenset("wrong incorrect incorrectly missed poor ✗ ✘".split())
-_DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
 _LONGEST = 6  # words that say how well one sphere is known: "off by three days"
 _COUNTS = {"1": 1, "one": 1, "2": 2, "two": 2}
 _TIMES = frozenset({"x", "times", "×"})
@@ -70,12 +69,12 @@ class _Walk:
         return length
 
     def _exception(self, place: int) -> int:
-        found = next((e for e in EXCEPTIONS if tuple(self.lower[place : place + len(e)]) == e), None)
-        if found is None or self.stance is None:
+        length = exception_at(self.lower, place)
+        if not length or self.stance is None:
             return 0
         self.excepted = not self.told
         self.stance, self.opened, self.behind_sphere = not self.stance, place, False
-        return len(found)
+        return length
 
     def _word(self, place: int) -> int:
         """A word for how well: of the spheres in front of it that have none yet, or of those behind it."""
@@ -98,7 +97,7 @@ class _Walk:
 
     def _says(self, place: int) -> tuple[bool | None, int]:
         word, after = self.lower[place], self.lower[place + 1 : place + 2]
-        if word in _DENIALS or word in _PARTS or word in _LINKS:
+        if word in DENIALS or word in _PARTS or word in _LINKS:
             return None, 0
         if word in _WELL or word in _BADLY:
             return word in _WELL, 1
@@ -112,7 +111,7 @@ class _Walk:
 
     def _link(self, place: int) -> int:
         word = self.lower[place]
-        if word in _DENIALS:
+        if word in DENIALS:
             self.denied, self.opened = True, place if self.opened < 0 else self.opened
         elif word in _PARTS:
             self.part, self.behind_sphere = self.part + 1, False
@@ -169,7 +168,7 @@ class Orientation:
         if runs and walk.excepted:
             rest = [name for name in self.spheres.items if name not in runs[0].items]
             first = min(one.start for one in told)
-            cut = next(i for i in range(first, end) if any(tuple(walk.lower[i : i + len(e)]) == e for e in EXCEPTIONS))
+            cut = next(i for i in range(first, end) if exception_at(walk.lower, i))
             runs = [Run(not runs[0].known, first, cut, rest), replace(runs[0], start=cut), *runs[1:]]
         badly = {name for run in runs if not run.known for name in run.items}
         for run in runs:

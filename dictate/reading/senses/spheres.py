@@ -15,8 +15,8 @@ _KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial o
 _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
 _FILLERS = frozenset("to in for the his her their own current only a be he she is was got".split())
-_DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
-EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
+DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
+_EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
 _WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
 _GIVEN = {"wrong": False, "incorrect": False, "incorrectly": False, "right": True, "correct": True, "correctly": True}
@@ -67,11 +67,11 @@ class Spheres:
     def _read(self, tokens: Sequence[Token], head: int, end: int) -> tuple[list[Mark], int] | None:
         lower = [token.lower for token in tokens[:end]]
         known, start, lead = _WORDS[lower[head]], head, []
-        half = 2 if head > 1 and lower[head - 1] in _WHOLLY and lower[head - 2] in _DENIALS else 0
+        half = 2 if head > 1 and lower[head - 1] in _WHOLLY and lower[head - 2] in DENIALS else 0
         half = half or (1 if head and lower[head - 1] in _PARTLY else 0)
         if half:
             lead = [Mark(head - half, head, (Role("abnormal"),), text=" ".join(lower[head - half : head]))]
-        elif head and lower[head - 1] in _DENIALS:
+        elif head and lower[head - 1] in DENIALS:
             known, start = not known, head - 1
         runs = self.runs(lower, head + 1, Run(known, start, head + 1))
         if runs is None:
@@ -84,7 +84,7 @@ class Spheres:
         runs, known, excepted, opened, last = [first], first.known, False, None, place
         while place < len(lower):
             word = lower[place]
-            exception = next((e for e in EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), None)
+            exception = exception_at(lower, place)
             sphere = self.sphere_at(lower, place)
             if word == ":" and runs[-1].items and place + 1 < len(lower) and lower[place + 1] in _WRONG:
                 runs.append(Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
@@ -92,22 +92,23 @@ class Spheres:
                 continue
             if sphere:
                 last = place
-                given = _given(lower[place + sphere : place + sphere + 1])
+                behind = place + sphere
+                given = _GIVEN.get(lower[behind]) if behind < len(lower) else None  # "the month wrong"
                 how = known if given is None else given
                 if how is not runs[-1].known:
                     runs.append(Run(how, place if opened is None else opened))
                 runs[-1].items.append(self.words[tuple(lower[place : place + sphere])])
-                runs[-1].end = place = place + sphere + (given is not None)
+                runs[-1].end = place = behind + (given is not None)
                 opened = None
                 continue
-            if exception is not None:
+            if exception:
                 known, excepted, opened = not first.known, not runs[0].items, place
-                place += len(exception)
+                place += exception
                 continue
-            if word in _DENIALS:
+            if word in DENIALS:
                 known, opened = not first.known, place if opened is None else opened
             elif word in _HEADS:
-                denied = lower[place - 1] in _DENIALS  # "knows his name; not oriented to place"
+                denied = lower[place - 1] in DENIALS  # "knows his name; not oriented to place"
                 known, opened = _HEADS[word] is not denied, place if opened is None else opened
             elif word == "but":  # "not oriented to time but to place"
                 known, opened = known or not first.known, place
@@ -153,12 +154,12 @@ class Spheres:
         return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))
 
 
-def _given(after: Sequence[str]) -> bool | None:
-    """ "(The) month wrong", "the year right": how that was given; None where nothing of the kind is said."""
-    return None if not after or after[0] not in _GIVEN else _GIVEN[after[0]]
+def exception_at(lower: Sequence[str], place: int) -> int:
+    """How many words from that place on say that what follows is excepted ("apart from")."""
+    return next((len(e) for e in _EXCEPTIONS if tuple(lower[place : place + len(e)]) == e), 0)
 
 
 def _is_head(tokens: Sequence[Token], place: int) -> bool:
     """ "Oriented", "knows", "did not know"; and no "I know"."""
     word = tokens[place].lower
-    return word in _WORDS and (word != "know" or (place > 0 and tokens[place - 1].lower in _DENIALS))
+    return word in _WORDS and (word != "know" or (place > 0 and tokens[place - 1].lower in DENIALS))
