@@ -8,8 +8,8 @@ from itertools import groupby
 
 from dictate.reading.marks import Mark
 from dictate.reading.statements.drafts import Draft
-from dictate.reading.titles.limb_titles import LimbTitle
 from dictate.reading.titles.title_style import tells_nothing
+from dictate.reading.titles.walk import LimbTitle
 
 _ANEW = frozenset({"again", "repeat", "repeated", "repeating", "still", "now", "then"})
 _FEW = 2  # findings without a number that are told again: of one alone more may be told ("disc pink, disc flat")

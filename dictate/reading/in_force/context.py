@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from dictate.model import Position, Side
 from dictate.reading.in_force.vital_signs import is_pressure
 from dictate.reading.nodes import between
-from dictate.reading.titles.limb_titles import LimbTitle
+from dictate.reading.titles.walk import LimbTitle
 
 if TYPE_CHECKING:
     from dictate.reading.nodes import Node

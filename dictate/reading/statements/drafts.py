@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from dictate.model import Position, Side, Status, Value
 from dictate.reading.nodes import Node
 from dictate.reading.statements.weights import Statement
-from dictate.reading.titles.limb_titles import LimbTitle
+from dictate.reading.titles.walk import LimbTitle
 
 AS_OTHER = "as on the other side"  # detail of a finding copied from it
 

@@ -11,13 +11,9 @@ from dictate.model import Component, Side
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import LIMBS, WHOLE_LIMBS, limb_of
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.titles.limb_titles import (
-    LimbTitle,
-    can_be_of,
-    limbs_of_items,
-    names_of,
-)
+from dictate.reading.titles.limb_titles import can_be_of, limbs_of_items, names_of
 from dictate.reading.titles.title_style import ends_line, finds, has_side, says_nothing
+from dictate.reading.titles.walk import LimbTitle
 from dictate.reading.tokens import Token
 
 _LAST = frozenset({Component.MOTOR, Component.REFLEXES})  # what is told of the last limb, when no other follows

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from dictate.grammar import Item
@@ -25,24 +24,11 @@ from dictate.reading.titles.title_style import (
     says_nothing,
     stands_in_front,
 )
+from dictate.reading.titles.walk import LimbTitle, TitleWalk
 from dictate.reading.tokens import Token
 
 _COMPONENTS = tuple(Component)
 _LIST = 2  # names of a list
-
-
-@dataclass(frozen=True)
-class LimbTitle:
-    """The side and limb of a title, or the segment, and the tokens that said it; of an eye or ear, the organ.
-
-    A side without a limb is of all that has sides: "On the right. Biceps jerk 3+. Knee jerk 4+."
-    """
-
-    side: Side | None
-    site: str
-    span: tuple[int, int]
-    organ: str = ""
-    part: str = ""  # the hand or foot, where only that was named
 
 
 def limbs_in_force(
@@ -89,27 +75,15 @@ def _segments(sentences: Sequence[Sequence[Mark]], tokens: Sequence[Token], lexi
     return found
 
 
-class _Limbs:
-    """The titles of a text, gone through from its first sentence to its last."""
+class _Limbs(TitleWalk):
+    """The walk over the titles of limbs."""
 
-    def __init__(
-        self,
-        sentences: Sequence[Sequence[Mark]],
-        tokens: Sequence[Token],
-        lexicon: Lexicon,
-        titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, LimbTitle | None],
-    ) -> None:
-        self.sure = sure
-        self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
-        self.are_titles = [title is not None for title in titles]
-        self.last = max(at for at, title in enumerate(titles) if title is not None)
-        self.limbs = limbs_of_items(lexicon.items)
-        self.segments = _segments(sentences, tokens, lexicon)
-        self.clear = {at for at, title in enumerate(titles) if at and title is not None and self._is_clear(at, title)}
-        self.current: LimbTitle | None = None
-        self.alone = False  # the title stood alone on its line
-        self.style = False  # a title stood in front of its findings on this line
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        self.limbs = limbs_of_items(self.lexicon.items)
+        self.segments = _segments(self.sentences, self.tokens, self.lexicon)
+        titles = enumerate(self.titles)
+        self.clear = {at for at, title in titles if at and title is not None and self._is_clear(at, title)}
         self.earlier: set[Component] = set()  # what the limbs before were examined for
         self.here: set[Component] = set()
         self.runs: dict[tuple[str, str], list[set[str]]] = {}  # what was told of each limb before
@@ -121,7 +95,7 @@ class _Limbs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is None and sentence[0].start in self.sure:
+        if self.is_doubtful(at):
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
             self.run += [names_of(mark) for mark in sentence if mark.has(*NAMING)]
         elif title is not None and (sure or self._opens(at, title)):
@@ -136,10 +110,7 @@ class _Limbs:
             found = self.segments[at]
             if not has_side(sentence):
                 self.loose |= {self.lexicon.component[name] for mark in sentence for name in names_of(mark)}
-        if ends_line(sentence, self.tokens):
-            self.alone = title is not None or self.alone  # it holds for the lines below it
-            self.current, self.style = (self.current if self.alone else None), False
-        self.alone = self.alone and self.current is not None
+        self.end_sentence(at)
         return found
 
     def _begin(self, title: LimbTitle) -> None:

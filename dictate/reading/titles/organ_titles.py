@@ -9,7 +9,6 @@ from types import MappingProxyType
 from dictate.model import Side
 from dictate.reading.marks import Mark
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.titles.limb_titles import LimbTitle
 from dictate.reading.titles.title_style import (
     NAMING,
     ends_line,
@@ -18,6 +17,7 @@ from dictate.reading.titles.title_style import (
     says_nothing,
     stands_in_front,
 )
+from dictate.reading.titles.walk import LimbTitle, TitleWalk
 from dictate.reading.tokens import Token
 
 
@@ -42,28 +42,15 @@ def organs_in_force(
     return [organs.over(at) for at in range(len(sentences))]
 
 
-class _Organs:
-    """The titles of a text, gone through from its first sentence to its last."""
+class _Organs(TitleWalk):
+    """The walk over the titles of eyes and ears."""
 
-    def __init__(
-        self,
-        sentences: Sequence[Sequence[Mark]],
-        tokens: Sequence[Token],
-        lexicon: Lexicon,
-        titles: Sequence[LimbTitle | None],
-        sure: Mapping[int, LimbTitle | None],
-    ) -> None:
-        self.sure = sure
-        self.sentences, self.tokens, self.lexicon, self.titles = sentences, tokens, lexicon, titles
-        self.are_titles = [title is not None for title in titles]
-        self.last = max(at for at, title in enumerate(titles) if title is not None)
-        self.current: LimbTitle | None = None
+    def __post_init__(self) -> None:
+        super().__post_init__()
         self.of_organ: dict[str, set[str]] = {}  # items found under the titles of each organ
         self.loose: set[str] = set()  # items found of no side, perhaps under a title that was not heard
         self.told: set[str] = set()
         self.first = False  # the sentence right behind the title
-        self.alone = False  # the title stood alone on its line
-        self.style = False  # a title stood in front of its findings on this line
         self.held: LimbTitle | None = None  # the title of the sentence before
 
     def over(self, at: int) -> LimbTitle | None:
@@ -71,7 +58,7 @@ class _Organs:
         sentence, title = self.sentences[at], self.titles[at]
         found: LimbTitle | None = None
         sure = self.sure.get(sentence[0].start)
-        if sure is None and sentence[0].start in self.sure:
+        if self.is_doubtful(at):
             self.current = self.current if title is None else None  # of this one finding, or from here on, nobody knows
         elif title is not None and (sure or self._opens(at, title)):
             self.told = self.of_organ.setdefault(title.organ, set())
@@ -83,10 +70,7 @@ class _Organs:
         elif not has_side(sentence):
             self.loose.update(role.item for mark in sentence for role in mark.roles if role.kind in NAMING)
         self.held = found
-        if ends_line(sentence, self.tokens):
-            self.alone = title is not None or self.alone  # it holds for the lines below it
-            self.current, self.style = (self.current if self.alone else None), False
-        self.alone = self.alone and self.current is not None
+        self.end_sentence(at)
         return found
 
     def _opens(self, at: int, title: LimbTitle) -> bool:

@@ -7,10 +7,11 @@ from enum import Enum, auto
 
 from dictate.reading.marks import Mark
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.titles.limb_titles import LimbTitle, can_all_be_of, limbs_of_items
+from dictate.reading.titles.limb_titles import can_all_be_of, limbs_of_items
 from dictate.reading.titles.organ_titles import are_of_organ
 from dictate.reading.titles.title_phrases import BREAKS, Phrase, alike, begins_with_name, limbs_freed, phrases_of
 from dictate.reading.titles.title_style import NAMING, ends_line, finds, has_side, says_nothing, told_in
+from dictate.reading.titles.walk import LimbTitle
 from dictate.reading.tokens import Token
 
 _LIST = 2  # findings

@@ -10,9 +10,10 @@ from dictate.model import Side
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import LIMBS, VALUE_KINDS, limb_of
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.titles.limb_titles import LimbTitle, limb_title_of
+from dictate.reading.titles.limb_titles import limb_title_of
 from dictate.reading.titles.organ_titles import organ_title_of
 from dictate.reading.titles.title_style import NAMING, finds, has_side, limb_unread, says_nothing
+from dictate.reading.titles.walk import LimbTitle
 
 BREAKS = ("comma", "semicolon", "conj", "colon")
 _LONGEST = 3  # marks of a title ("reflexes", "on the", "left")
