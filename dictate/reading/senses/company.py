@@ -30,6 +30,8 @@ _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _HELPERS = frozenset("people persons helpers carers nurses assistants".split())
+_PATIENT = frozenset({"he", "she"})
+_TAKEN = frozenset({"heart_rate", "blood_pressure"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
 _SAID = ("value", "normal", "abnormal")
@@ -61,6 +63,10 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "I thought at first it was nasal"
     if mark.text.split()[-1] == "full" and after == "of":
         return mark.only("word")  # "her arms were full of shopping"
+    if _is_how_patient_felt(marks, place):
+        return mark.only("filler")
+    if place and _is_how_patient_felt(marks, place - 1) and mark.role("normal", ""):
+        return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
     if mark.text == "down" and _is_of_segment(marks, place):
         return mark.only("abnormal")
     if mark.number is not None and after in _HELPERS:
@@ -149,6 +155,18 @@ def _is_of_segment(marks: Sequence[Mark], place: int) -> bool:
     front = marks[max(0, place - 2) : place]
     one = len(front) > 1 and front[0].has(*_BREAKS) and front[1].has("dermatome", "site") and front[1].text[0] in "clsv"
     return one and all(mark.has(*_BREAKS) for mark in marks[place + 1 : place + 2])
+
+
+def _is_how_patient_felt(marks: Sequence[Mark], place: int) -> bool:
+    """ "Pulse 88, felt woozy", "standing 118/70, she felt fine"; but "pulse 72, felt in both feet" tells of vessels."""
+    if marks[place].text != "felt" or not place:
+        return False
+    taken = any(mark.has("position") or any(role.item in _TAKEN for role in mark.roles) for mark in marks[:place])
+    told = marks[place - 1].text in _PATIENT or marks[place - 1].has("comma")
+    after = marks[place + 1 : place + 2]
+    where = any(mark.has(*_BREAKS, "conj", "side", "site", "absent") or is_preposition(mark) for mark in after)
+    of_vessels = any(role.item == "peripheral_pulses" for mark in after for role in mark.roles)
+    return taken and told and bool(after) and not (where or of_vessels)
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:
