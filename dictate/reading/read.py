@@ -22,6 +22,7 @@ from dictate.model import (
     Transcript,
 )
 from dictate.reading.cells.walks import same_distance
+from dictate.reading.collector import at_rest
 from dictate.reading.findings.extents import add_extents
 from dictate.reading.findings.eyes import tell_logmar_from_decimals, tell_near_from_light, tell_sizes_from_differences
 from dictate.reading.findings.leftovers import leftovers
@@ -103,6 +104,7 @@ class Ears:
     known: Known
 
 
+@at_rest()
 def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) -> Reading:
     """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing.
 
