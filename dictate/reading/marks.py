@@ -66,6 +66,12 @@ class Mark:
         roles = sorted(meanings(text), key=lambda role: (role.kind, role.item, role.key))
         return Mark(self.start + begin, self.start + end, tuple(roles), None, text)
 
+    @property
+    def is_grade(self) -> bool:
+        """A number that can be a grade: one digit, alone or out of five."""
+        number = self.number
+        return number is not None and number.a < 10 and (number.b is None or number.b < 10)
+
     def role(self, kind: str, item: str | None = None) -> Role | None:
         """The first role of that kind (of that item, when one is given)."""
         for role in self.roles:

@@ -45,6 +45,7 @@ from dictate.reading.layout.shorthand import read_shorthand
 from dictate.reading.layout.signs import signs_of_sides
 from dictate.reading.layout.strokes import number_items
 from dictate.reading.layout.talk import is_reply
+from dictate.reading.layout.that_side import with_that_side
 from dictate.reading.layout.told_strokes import points_in_sentences
 from dictate.reading.marks import Mark
 from dictate.reading.misheard.margins import Weigh, with_rivals
@@ -176,7 +177,8 @@ def _through(
 
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
-    signed = open_lists(signs_of_sides(lexicon.find(tokens), tokens, lexicon), tokens, lexicon)
+    found = with_that_side(lexicon.find(tokens), tokens)
+    signed = open_lists(signs_of_sides(found, tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = name_responses(marks, lexicon.items)
     marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)

@@ -34,6 +34,10 @@ _PATIENT = frozenset({"he", "she"})
 _TAKEN = frozenset({"heart_rate", "blood_pressure"})
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
+_TRIED = frozenset({"walking"})
+_TOES = frozenset("toe toes big great hallux".split())
+_TOES_MOVED = {"up": "strength_extensor_hallucis_longus", "down": "strength_toe_flexors"}
+
 _SAID = ("value", "normal", "abnormal")
 
 
@@ -47,6 +51,12 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if (mark.text in ("2/2", "2 / 2") and after in _CAUSES) or second:
         return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if not place and (_opens(marks) if mark.text in AGREED else mark.text in _OPENERS and after == ","):
+        return mark.only("filler")
+    if muscle := _toe_muscle(marks, place):
+        return mark.only("item", muscle)
+    if mark.text == "nothing" and _is_of_other_side(marks, place):
+        return mark.only("absent")
+    if mark.text in AGREED and _leads_on(marks, place):
         return mark.only("filler")
     if mark.text == "well" and place and marks[place - 1].text == after == ",":
         return mark.only("filler")  # "swallow, well, she coughed"
@@ -87,6 +97,44 @@ def _opens(marks: Sequence[Mark]) -> bool:
     if len(marks) < 2 or marks[1].has("stop"):
         return False
     return not (marks[1].has("side", "site", "conj") or is_preposition(marks[1]))
+
+
+def is_tried(marks: Sequence[Mark], place: int, told: Mark) -> bool:
+    """ "On walking, ...": what the sentence tells behind it is of that."""
+    opens = marks[place].text in _TRIED and all(mark.has("filler") for mark in marks[:place])
+    return opens and told.start > marks[place].start
+
+
+def _toe_muscle(marks: Sequence[Mark], place: int) -> str:
+    """ "Big toe up, that's four on the right": a plantar response has no grade, so it is the muscle that was tried."""
+    words = marks[place].text.split()
+    if words[-1] not in _TOES_MOVED or words[0] not in _TOES or not marks[place].has("alone", "value"):
+        return ""
+    behind = (mark for mark in marks[place + 1 : place + 5] if not mark.has("filler", "comma", "colon"))
+    told = next(behind, None)
+    return _TOES_MOVED[words[-1]] if told is not None and told.number is not None and not told.number.op else ""
+
+
+def _is_of_other_side(marks: Sequence[Mark], place: int) -> bool:
+    """ "A bruit on the left, nothing on the right": none, where one side was told before it and nothing is graded."""
+    side = marks[place + 1].role("side") if place + 1 < len(marks) else None
+    behind = marks[place + 2] if place + 2 < len(marks) else None
+    parted = place > 0 and marks[place - 1].has("comma", "conj", "contrast")
+    if side is None or not parted or not (behind is None or behind.has("comma", "stop", "conj", "semicolon")):
+        return False
+    before = [role.key for mark in marks[:place] for role in mark.roles if role.kind == "side"]
+    graded = any(one.number is not None and not two.has("unit") for one, two in itertools.pairwise(marks[:place]))
+    return before[-1:] in (["left"], ["right"]) and before[-1] != side.key and not graded
+
+
+def _leads_on(marks: Sequence[Mark], place: int) -> bool:
+    """ "Strength, okay, on the right hip flexion five": between commas, before the side of what is told first."""
+    if not place or not (
+        marks[place - 1].has("comma") and marks[place + 1 : place + 2] and marks[place + 1].has("comma")
+    ):
+        return False
+    behind = [mark for mark in marks[place + 2 : place + 6] if not mark.has("filler")]
+    return len(behind) > 1 and behind[0].has("side") and behind[1].has("item") and not behind[1].has("side")
 
 
 def _is_difference(marks: Sequence[Mark], place: int) -> bool:

@@ -8,7 +8,6 @@ from dictate.grammar import Item
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
-from dictate.reading.senses.shortnames import is_grade
 
 _STRONGEST = 5
 
@@ -79,7 +78,7 @@ class SiteFinder:
         behind = [mark for mark in marks[place + 1 : place + 6] if not mark.has("side", "filler")]
         told = None if any(mark.has("unit") for mark in behind[1:2]) else next(iter(behind), None)
         muscle = all(self.items[name].kind == "grade" and not self.items[name].blanket for name in candidates)
-        return muscle and told is not None and is_grade(told) and all(self.items[n].kind != "grade" for n in active)
+        return muscle and told is not None and told.is_grade and all(self.items[n].kind != "grade" for n in active)
 
     def _rates_on(self, marks: Sequence[Mark], place: int, active: tuple[str, ...], nodes: list[Node]) -> bool:
         """A further place in a list of ratings by place: a number before it, and a number behind it."""

@@ -9,7 +9,6 @@ from dictate.reading.layout.sections import EXAMINATIONS
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.shortnames import is_grade
 from dictate.reading.statements.cuts import is_unknown
 
 
@@ -37,7 +36,7 @@ class Remainder:
             return ()
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
-            if mark.number is not None and is_grade(mark) and mark.number.op in ("", "/", "of"):
+            if mark.number is not None and mark.is_grade and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
                 if (rated := self._rated(nodes, {self.items[n].scale for n in own})) is not None:
                     return rated
@@ -123,7 +122,7 @@ class Remainder:
 def _is_graded(after: Sequence[Mark]) -> bool:
     """ "Everything else 4", "everything else is full": a grade says of what it speaks."""
     said = [mark for mark in after if not mark.has("filler")][:1]
-    return any(is_grade(mark) or mark.text in ("full", "full power", "full strength") for mark in said)
+    return any(mark.is_grade or mark.text in ("full", "full power", "full strength") for mark in said)
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -19,7 +19,7 @@ from dictate.reading.phrases.joints import (
 )
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points, plain_number, pluses_next, titles_value
+from dictate.reading.senses.company import has_points, is_tried, plain_number, pluses_next, titles_value
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
@@ -178,12 +178,15 @@ class ShortNames:
         jerk = any(item.scale == "tendon_reflex" and not item.blanket for item in named)
         return jerk and not (listed or no_jerk(marks[place + 1 : place + 3]))
 
+    def _is_part(self, name: str) -> bool:
+        return bool(name and self.items[name].group)
+
     def _is_region(self, name: str) -> bool:
         return self.items[name].blanket and bool(self.items[name].limb)
 
     def _graded_next(self, marks: Sequence[Mark], place: int) -> bool:
         """A grade alone right behind it, and no count of anything."""
-        graded = place + 1 < len(marks) and is_grade(marks[place + 1])
+        graded = place + 1 < len(marks) and marks[place + 1].is_grade
         return graded and not (place + 2 < len(marks) and marks[place + 2].has("unit", "filler"))
 
     def _rated(self, before: Sequence[Mark]) -> bool:
@@ -201,7 +204,7 @@ class ShortNames:
             if near.has("minutes", "time_span", "except"):
                 break  # "left arm, standing, one minute, 118/76": a time is no grade
             if near.number is not None:
-                return is_grade(near) and not _has_unit(marks, near)
+                return near.is_grade and not _has_unit(marks, near)
             if near.has("grade", "not_examined", "not_assessable"):
                 return True
             if near.role("normal", "") or near.text in _STRONG:
@@ -213,7 +216,7 @@ class ShortNames:
             ):
                 break
         before = itertools.takewhile(lambda mark: not mark.has("comma"), reversed(marks[max(0, place - 3) : place]))
-        return any(is_grade(mark) for mark in before)  # "right leg five, left leg hip flexion four": of the leg before
+        return any(mark.is_grade for mark in before)  # "right leg five, left leg hip flexion four": of the leg before
 
     def _part_follows(self, item: Item, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""
@@ -254,7 +257,7 @@ class ShortNames:
         item = self.items[name]
         if item.kind == "choice" and titles_value(marks, place, name):
             return True
-        alone = {role.item for role in marks[place].roles if role.item} == {name}
+        alone = {r.item for r in marks[place].roles if r.item == name or not self._is_part(r.item)} - {""} == {name}
         further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
         beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
         for near in (*beside, *(m for m in further if m.number is not None)):
@@ -267,7 +270,7 @@ class ShortNames:
                 alone = own == {item.scale} and near.number.b in (None, written.of)
                 if self._is_region(name) and near.number.first == "4+" and near.number.b is None:
                     return item.scale != "tendon_reflex"  # "left arm 4 plus": hardly of all its jerks
-                return is_grade(near) if alone else self._can_only_be(item.scale, near.number)
+                return near.is_grade if alone else self._can_only_be(item.scale, near.number)
             if near.number is not None and item.kind == "quantity":
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
@@ -275,6 +278,8 @@ class ShortNames:
             told = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
             if told and not paired_with(marks, place, near):
                 return True  # "walks with short steps"
+            if alone and near.has("normal", "abnormal") and is_tried(marks, place, near):
+                return True  # "Walking he is unsteady"
         return False
 
     def _is_measured(self, item: Item, number: Number, after: Sequence[Mark]) -> bool:
@@ -290,9 +295,3 @@ def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
     """ "Left arm 3 cm shorter": a length is no grade."""
     after = next((mark for mark in marks if mark.start == number.end), None)
     return after is not None and after.has("unit")
-
-
-def is_grade(mark: Mark) -> bool:
-    """A number that can be a grade: one digit, alone or out of five."""
-    number = mark.number
-    return number is not None and number.a < 10 and (number.b is None or number.b < 10)

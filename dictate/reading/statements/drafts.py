@@ -110,7 +110,7 @@ class Said:
 
     def is_left(self, limb: LimbTitle | None) -> bool:
         """ "Left leg. Normal." behind the right leg's hip flexion: of the whole limb, or of what, nobody said."""
-        return bool(self.drafts) and self.limb is not None and limb is not self.limb
+        return bool(self.drafts) and self.limb is not None and limb is not None and limb is not self.limb
 
 
 def entitle(drafts: Sequence[Draft], names: Sequence[Node]) -> None:

@@ -144,20 +144,25 @@ class Weigher:
             score += 1.0  # "lhermitte negative"
         score -= 1.0 if not values_before and {n.main for n in values_after} == {"comparison"} else 0.0
         if values_before and any(n.main != "comparison" for n in values_after) and not negated:
-            score -= 2.0 if not self._next_reading(after) else 1.0
+            score -= 2.0 if not any(n.main == "side" for n in after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
 
-    def _next_reading(self, after: list[Node]) -> bool:
-        """The values after the name come with a side of their own."""
-        return any(n.main == "side" for n in after)
-
-    def _weigh_before(self, statement: Statement, *, first: bool) -> float:
+    def _weigh_grade_before(self, statement: Statement) -> float:
+        """Whether what stands right in front of a name is its grade, or its adjective."""
         before = statement.before
         bare = not any(self.is_value(n) for n in statement.after[:2])
+        parted = any(n.main in _PARTINGS for n in statement.after[:1])
+        other = parted and any(n.main == "side" for n in statement.after)
         score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
+        score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
         score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
         if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
+        return score
+
+    def _weigh_before(self, statement: Statement, *, first: bool) -> float:
+        before = statement.before
+        score = self._weigh_grade_before(statement)
         sides = 0
         speaks = False
         listed = len(statement.names) > 1 or self.satisfied_alone(statement)
@@ -180,7 +185,7 @@ class Weigher:
             elif node.main == "value":
                 score -= 0.4
                 if node.mark.has("equal") and not first and all(n.text == "and" for n in before[:place]):
-                    # "2 plus and symmetric | plantar stem": the name's own word was misheard
+                    # "2 plus and symmetric | plantar stem": misheard
                     score -= 6.0 if statement.after and statement.after[0].main == "word" else 1.0
             elif node.main == "negation":
                 if any(n.main == "value" and not self._own(statement, n) for n in later) and not of_name(later):

@@ -159,7 +159,8 @@ def _opened(sentence: Sequence[Mark], lexicon: Lexicon, limbs: Mapping[str, str]
     title = LimbTitle(Side(side.key) if side else None, site.key, (lead[0].start, lead[-1].end))
     own = (lead[-1],) if lead[-1].has("item") else ()  # "left leg tone was increased"
     names = [names for mark in (*own, *behind) if (names := names_of(mark))]
-    of_it = any(can_be_of(name, title, lexicon.items, limbs) for named in names for name in named)
+    whole = replace(title, site=limb_of(title.site))
+    of_it = any(can_be_of(name, whole, lexicon.items, limbs) for named in names for name in named)
     return title if of_it and not _whole_named(names, lexicon.items) else None
 
 
@@ -204,12 +205,12 @@ def _goes_on(
 
     alone: the limb had a sentence of its own, so that strength "throughout" is all of the limb.
     """
-    whole = replace(title, site=limb_of(title.site)) if alone else title
+    whole = replace(title, site=limb_of(title.site))
     said = [names for mark in sentence if (names := names_of(mark))]
     named = [{name for name in names if can_be_of(name, whole, lexicon.items, limbs)} for names in said]
     if not all(named):
         return False
-    for mark in sentence:
+    for mark in (part for whole_name in sentence for part in (whole_name.inner or (whole_name,))):
         side = mark.role("side")
         if mark.has("heading", "section", "closed_section") and not names_of(mark):
             return False

@@ -1,0 +1,47 @@
+""" "On that side", "on the same side": the side that was said last, where only one was."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.tokens import Token
+
+_POINTING = frozenset({"that", "this", "same", "the same", "that same"})
+_SIDE = "side"
+_REACH = 2  # sentences back in which the side is looked for
+_ONE = ("left", "right")
+
+
+def with_that_side(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:
+    """The marks, with words that point back to a side as that side.
+
+    The sentence that the side was said in must name no other: "brisker on the left than on the right. On that side,
+    ..." stays as it is.
+    """
+    result: list[Mark] = []
+    for place, mark in enumerate(marks):
+        pointed = mark.text == _SIDE and place > 0 and marks[place - 1].text in _POINTING and bool(result)
+        side = _said_last(result[:-1], tokens) if pointed else ""
+        if not side:
+            result.append(mark)
+            continue
+        start = result.pop().start
+        if result and result[-1].text == "on":
+            start = result.pop().start
+        result.append(Mark(start, mark.end, (Role("side", key=side),), text=f"on the {side}"))
+    return result
+
+
+def _said_last(marks: Sequence[Mark], tokens: Sequence[Token]) -> str:
+    """Left or right, where it is the one side of the last sentence with a side; else empty."""
+    found: set[str] = set()
+    ends = 0
+    for mark in reversed(marks):
+        if tokens[mark.end - 1].ends_sentence:
+            ends += 1
+            if found or ends > _REACH:
+                break
+        parts = mark.inner or (mark,)
+        found |= {role.key for part in parts for role in part.roles if role.kind == "side" and not role.item}
+    return next(iter(found)) if len(found) == 1 and found <= {*_ONE} else ""
