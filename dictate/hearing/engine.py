@@ -16,6 +16,7 @@ from dictate.hearing.audio import RATE_HZ, Samples
 from dictate.hearing.chunks import Span
 from dictate.hearing.kept import Encoded, Shelf, Views
 from dictate.hearing.models import Model, find_model
+from dictate.hearing.slack import give_back_slack
 from dictate.hearing.spelling import SPACE, mended
 from dictate.hearing.voice import SILENCE_MS, find_voice
 from dictate.hearing.weighing import as_array, log_probabilities, storage
@@ -206,6 +207,7 @@ class Engine:
                 batch = members[start : start + BATCH]
                 found = self._generate([encoded[i] for i in batch], [prompts[i] for i in batch], beam)
                 results.update(zip(batch, found, strict=True))
+        give_back_slack()  # what decoding took is the most of all; encoding again and aligning take their own
         return [results[index] for index in range(len(encoded))]
 
     def _generate(self, encoded: list[Encoded], prompts: list[list[int]], beam: int) -> list[Decoded]:

@@ -147,6 +147,13 @@ def denied_sign(name: str, item: Item, others: Sequence[Node]) -> bool:
     return bool(signs) and any(n.mark.role("absent", "") or n.mark.role("normal", "") for n in rest)
 
 
+def denied_there(item: Item, cell: Cell) -> bool:
+    """ "No bruit on the right, I didn't listen elsewhere": denied of a place, and what was left out is another."""
+    placed = cell.side is not None or cell.site_node is not None
+    led = cell.negation is not None and cell.negation.text == "no" and cell.negation is cell.nodes[0]
+    return item.kind == "presence" and placed and led
+
+
 def unseen(name: str, item: Item, words: Sequence[Node], *, negated: bool = False) -> bool:
     """ "Palate not seen": what everybody has was not in view; a sign that was not seen is not there."""
     told = item.negated not in ("", "unclear") or any(n.main == "item" for n in words)

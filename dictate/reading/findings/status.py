@@ -14,6 +14,7 @@ from dictate.reading.findings.descriptors import (
     OPPOSITES,
     contrary,
     denied_sign,
+    denied_there,
     descriptor,
     equal_ahead,
     found_here,
@@ -150,9 +151,8 @@ class StatusReader:
             name, item = target, self.items[target]
             site = site if site in item.sites else ""  # "wrist 3, fingers 2": a part of the region
         side = cell.side or self._named_side(name, item, cell)
-        measured = meaning.status is Status.MEASURED or (
-            item.kind == "presence" and isinstance(meaning.value, Quantity)
-        )
+        amount = item.kind == "presence" and isinstance(meaning.value, Quantity)
+        measured = meaning.status is Status.MEASURED or amount
         detail = [
             *names_kept(item, nodes, cell.nodes, f"{meaning.value} {'; '.join(cell.detail)}"),
             *cell.detail,
@@ -163,12 +163,12 @@ class StatusReader:
             name = name if side.value == item.of_side else item.opposite
             item, side = self.items[name], None
         if side is not None and item.sided == "never":
-            side_words = [n.text for n in cell.nodes if n.main == "side" and not n.mark.role("site")]
             if side is not Side.BOTH and meaning.status is not Status.NORMAL:
-                detail.extend(side_words)
+                detail.extend(n.text for n in cell.nodes if n.main == "side" and not n.mark.role("site"))
             side = None
-        if side is Side.MIDLINE and not item.midline:
-            side = None
+        once = (item.kind, item.sided, item.organ, side) == ("presence", "may", "eye", Side.BOTH)
+        if (once and meaning.status is Status.ABSENT) or (side is Side.MIDLINE and not item.midline):
+            side = None  # "PERRL bilaterally": equal once
         spans = sorted({(n.mark.start, n.mark.end) for n in nodes})
         told = [n for n in cell.values if n.mark.number is not None and measured] or cell.values
         anchor = next((n.mark.start for n in told or filter(None, [cell.negation])), spans[0][0] if spans else 0)
@@ -220,7 +220,7 @@ class StatusReader:
         for status in (Status.NOT_EXAMINED, Status.NOT_ASSESSABLE):
             held = next((k for k in kinds if k is not None and k[0] is status), None)
             if held is not None:
-                return Meaning(held[1], status)
+                return Meaning(None, Status.ABSENT) if denied_there(item, cell) else Meaning(held[1], status)
         said = [(k, n) for k, n in zip(kinds, others, strict=True) if k is not None]
         unable = next((i for i, (_, n) in enumerate(said) if n.text in INABILITY), len(said))
         if unable < len(said) and not item.task:

@@ -26,10 +26,12 @@ def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: Commo
 
 
 def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
-    """ "BP 124/70 sit, stand 120/72": a verb beside a pressure, and nothing else behind it, is a position."""
+    """ "BP 124/70 sit, on her feet 120/72": beside a pressure, and with nothing else behind it, it is a position."""
     positions = {word: position for position, words in ways.items() for word in words}
     for place, node in enumerate(nodes):
-        if node.text not in positions or node.main not in ("word", "filler"):
+        said = " ".join(one.text for one in nodes[max(0, place - 2) : place + 1])  # "on her feet"
+        way = said if said in positions else node.text
+        if way not in positions or node.main not in ("word", "filler", "site"):
             continue
         before = nodes[place - 1] if place else None
         timed = place + 2 < len(nodes) and nodes[place + 1].main == "minutes"  # "stand 1 min 128/80"
@@ -37,7 +39,7 @@ def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) 
         behind = before is not None and is_pressure(before) and (after is None or after.is_break)
         if behind or (after is not None and is_pressure(after)):
             node.main = "position"
-            node.mark = replace(node.mark, roles=(Role("position", key=positions[node.text]),))
+            node.mark = replace(node.mark, roles=(Role("position", key=positions[way]),))
 
 
 def rates_of_rhythms(nodes: list[Node], items: Mapping[str, Item]) -> None:

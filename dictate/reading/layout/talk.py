@@ -106,8 +106,10 @@ def _is_put_to_the_patient(question: Sequence[Mark]) -> bool:
 
 
 def is_reply(marks: Sequence[Mark], before: Sequence[Mark]) -> bool:
-    """ "Can you look up? Good.": a word of praise alone behind a question or a request."""
+    """ "Can you look up? Good.", "Reflexes two plus. Good.": a word of praise alone behind what was told whole."""
     asked = bool(before) and (before[-1].text == "?" or any(mark.role("talk") for mark in before))
+    told = [mark for mark in before if not mark.has("stop", "filler", "comma")][-1:]
+    asked = asked or any(mark.number is not None or mark.role("normal", "") for mark in told)
     said = [mark.text for mark in marks if not mark.has("stop", "comma")]
     return asked and len(said) == 1 and said[0] in _PRAISE
 
@@ -131,6 +133,8 @@ def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool
         return True
     if place > start and marks[place - 1].text in _AS and any(mark.has("item", "alone") for mark in marks[start:place]):
         return True  # "follows simple commands like squeeze my hand"
+    if marks[place].text == "woke" and place > start + 1 and marks[place - 2].text == "since":
+        return bool(found_in(marks[start : place - 2]))  # "voice hoarse since he woke": how it is, and since when
     if marks[place].text == "reported" and place + 1 < end and marks[place + 1].text == "as":
         return bool(found_in([*marks[start:place], *marks[place + 2 : end]]))  # "touch was reported as duller"
     named = place > start and marks[place - 1].has("item", "sign", "alone")

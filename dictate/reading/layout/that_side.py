@@ -1,4 +1,4 @@
-""" "On that side", "on the same side": the side that was said last, where only one was."""
+""" "On that side", "in the same foot": the side that was said last, where only one was."""
 
 from __future__ import annotations
 
@@ -21,9 +21,13 @@ def with_that_side(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]
     """
     result: list[Mark] = []
     for place, mark in enumerate(marks):
-        pointed = mark.text == _SIDE and place > 0 and marks[place - 1].text in _POINTING and bool(result)
-        side = _said_last(result[:-1], tokens) if pointed else ""
+        pointed = place > 0 and marks[place - 1].text in _POINTING and bool(result)
+        side = _said_last(result[:-1], tokens) if pointed and (mark.text == _SIDE or mark.role("site", "")) else ""
         if not side:
+            result.append(mark)
+            continue
+        if mark.text != _SIDE:  # "in the same foot"
+            result[-1] = Mark(result[-1].start, result[-1].end, (Role("side", key=side),), text=side)
             result.append(mark)
             continue
         start = result.pop().start

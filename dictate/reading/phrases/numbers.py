@@ -36,7 +36,7 @@ _FORK_OF = 8
 _LOWEST_FELT = 40  # "120 palpable": a pressure by touch
 _LENGTHS = frozenset("cm mm centimetres centimeters millimetres millimeters inches inch metres meters".split())
 _LOGMAR = "logmar"
-_HOW_MANY = {1: ("of",), 2: ("out", "of")}  # words behind "none"
+_HOW_MANY = (("of",), ("of", "the"), ("out", "of"), ("out", "of", "the"))  # words behind "none"
 _DARK = tuple(map(str.split, ("in the dark", "in dim light", "in dark", "in darkness")))
 _BRIGHT = tuple(map(str.split, ("in the light", "in light", "in bright light", "in room light")))
 _MM = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
@@ -119,10 +119,10 @@ class _Reader(Cardinals):
 
     def _none_of(self, i: int) -> tuple[float, str, int] | None:
         """ "None of three": no number but in front of how many there are."""
-        if self.at(i) != "none":
+        if self.at(i) not in {"none", "nil"}:
             return None
-        after = next((n for n, words in _HOW_MANY.items() if tuple(self.words[i + 1 : i + 1 + n]) == words), 0)
-        return (0.0, "", i + 1) if after and self.cardinal(i + 1 + after) is not None else None
+        counted = (i + 1 + len(words) for words in _HOW_MANY if tuple(self.words[i + 1 : i + 1 + len(words)]) == words)
+        return (0.0, "", i + 1) if any(self.cardinal(at) is not None for at in counted) else None
 
     def _tall(self, metres: float, end: int) -> tuple[Number, int] | None:
         """ "One metre seventy five", "1 m 82": a height in metres and centimetres, with nothing counted behind."""
@@ -148,9 +148,9 @@ class _Reader(Cardinals):
         if word in {"over", "/"} or self._is_over(word, a, end + 1):
             op, end = "/", end + 1
         elif (word, after) == ("out", "of"):
-            op, end = "of", end + 2
-        elif word == "of" and self.cardinal(end + 1) is not None:
-            op, end = "of", end + 1
+            op, end = "of", end + 2 + (self.at(end + 2) == "the")
+        elif word == "of" and self.cardinal(end + 1 + (after == "the")) is not None:
+            op, end = "of", end + 1 + (after == "the")  # "one of the three"
         elif (a in CHART_LINES and not sign and (two := self.cardinal(end)) and two[0] in CHART_LINES[int(a)]) and (
             self._of_eyes(end) if a == 6 else not self._has_unit(two[1])
         ):

@@ -1,4 +1,4 @@
-"""Words whose company shows that they say nothing of the examination: "one" that counts nothing, "okay" that opens."""
+"""Words whose company shows that they say nothing of the examination, or something else: "okay" that opens."""
 
 from __future__ import annotations
 
@@ -9,34 +9,21 @@ from dataclasses import replace
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import LIMBS, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
+from dictate.reading.senses.counting import counts_nothing
+from dictate.reading.senses.tried import by_what_was_tried
 
 AGREED = frozenset({"okay", "ok", "all right", "alright"})
 _OPENERS = frozenset({"good", "fine"})
-_VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
-_DOSES = frozenset(
-    {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
-)
-_CAUSES = frozenset(
-    "weakness pain paresis hemiparesis plegia hemiplegia effort fatigue arthritis injury fracture spasticity stroke "
-    "sedation drowsiness aphasia".split()
-)
-_GRADE = 30  # what is counted in grades or points is less
-_COUNTS = frozenset({"count", "counts", "counted", "counting"})
-_TO_CAUSES = _CAUSES | {"to"}  # "2° pain", "2° to weakness"
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
-_TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
-_HELPERS = frozenset("people persons helpers carers nurses assistants".split())
 _PATIENT = frozenset({"he", "she"})
 _TAKEN = frozenset({"heart_rate", "blood_pressure"})
-_COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 
-_TRIED = frozenset({"walking"})
-_TOES = frozenset("toe toes big great hallux".split())
-_TOES_MOVED = {"up": "strength_extensor_hallucis_longus", "down": "strength_toe_flexors"}
+_PASSED = frozenset({"fine", "good", "normal", "well"})
+_CALLED = ("call it", "call that")
 
 _SAID = ("value", "normal", "abnormal")
 
@@ -45,17 +32,14 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     """The mark, as a plain word where it opens a sentence ("Okay, sensory.") or is no number ("on one side")."""
     mark = marks[place]
     after = marks[place + 1].text if place + 1 < len(marks) else ""
-    if _of_a_dose(marks, place) or _counted_to(marks, place) or _unnamed_vital(marks, place):
-        return mark.only("word")
-    second = mark.text == "2" and after == "°" and marks[place + 2 : place + 3] and marks[place + 2].text in _TO_CAUSES
-    if (mark.text in ("2/2", "2 / 2") and after in _CAUSES) or second:
-        return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
+    counted = counts_nothing(marks, place) or by_what_was_tried(marks, place)
+    if counted is not None:
+        return counted
     if not place and (_opens(marks) if mark.text in AGREED else mark.text in _OPENERS and after == ","):
         return mark.only("filler")
-    if muscle := _toe_muscle(marks, place):
-        return mark.only("item", muscle)
-    if mark.text == "nothing" and _is_of_other_side(marks, place):
-        return mark.only("absent")
+    called = mark.text.endswith(_CALLED) and mark.has("correction")
+    if called and place and marks[place - 1].has("site", "side", "item"):
+        return mark.only("filler")  # "in the arms I'd call it decreased"; "brisk, I'd call it 3+" says it anew
     if mark.text in AGREED and _leads_on(marks, place):
         return mark.only("filler")
     if mark.text == "well" and place and marks[place - 1].text == after == ",":
@@ -64,8 +48,6 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "she had left her glasses at home"
     if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
         return replace(mark, roles=(Role("rest"),), text="the rest")
-    if mark.number is not None and (after in _TRIALS or _is_difference(marks, place)):
-        return mark.only("word")  # "after twenty repetitions", "improved by three millimetres"
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
     if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
@@ -79,16 +61,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
     if mark.text == "down" and _is_of_segment(marks, place):
         return mark.only("abnormal")
-    if mark.number is not None and after in _HELPERS:
-        return mark.only("word")  # "stands with two people"
-    if mark.text == "one" and after in _COUNTED:
-        return mark.only("word")
-    if mark.text == "one" and place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
-        return mark.only("filler")  # "a fine one in the left hand"
-    if mark.text == "one" and place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
-        return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
-    if mark.text == "one" and _stands_for_name(marks, place):
-        return mark.only("filler")
+    if mark.text in AGREED | _PASSED and place and marks[place - 1].text == "then" and _felt_dizzy(marks[:place]):
+        return mark.only("word")  # "woozy the first few seconds, then fine"
     return mark
 
 
@@ -99,32 +73,8 @@ def _opens(marks: Sequence[Mark]) -> bool:
     return not (marks[1].has("side", "site", "conj") or is_preposition(marks[1]))
 
 
-def is_tried(marks: Sequence[Mark], place: int, told: Mark) -> bool:
-    """ "On walking, ...": what the sentence tells behind it is of that."""
-    opens = marks[place].text in _TRIED and all(mark.has("filler") for mark in marks[:place])
-    return opens and told.start > marks[place].start
-
-
-def _toe_muscle(marks: Sequence[Mark], place: int) -> str:
-    """ "Big toe up, that's four on the right": a plantar response has no grade, so it is the muscle that was tried."""
-    words = marks[place].text.split()
-    if words[-1] not in _TOES_MOVED or words[0] not in _TOES or not marks[place].has("alone", "value"):
-        return ""
-    behind = (mark for mark in marks[place + 1 : place + 5] if not mark.has("filler", "comma", "colon"))
-    told = next(behind, None)
-    return _TOES_MOVED[words[-1]] if told is not None and told.number is not None and not told.number.op else ""
-
-
-def _is_of_other_side(marks: Sequence[Mark], place: int) -> bool:
-    """ "A bruit on the left, nothing on the right": none, where one side was told before it and nothing is graded."""
-    side = marks[place + 1].role("side") if place + 1 < len(marks) else None
-    behind = marks[place + 2] if place + 2 < len(marks) else None
-    parted = place > 0 and marks[place - 1].has("comma", "conj", "contrast")
-    if side is None or not parted or not (behind is None or behind.has("comma", "stop", "conj", "semicolon")):
-        return False
-    before = [role.key for mark in marks[:place] for role in mark.roles if role.kind == "side"]
-    graded = any(one.number is not None and not two.has("unit") for one, two in itertools.pairwise(marks[:place]))
-    return before[-1:] in (["left"], ["right"]) and before[-1] != side.key and not graded
+def _felt_dizzy(before: Sequence[Mark]) -> bool:
+    return any(role.item == "orthostatic_symptoms" for mark in before for role in mark.roles)
 
 
 def _leads_on(marks: Sequence[Mark], place: int) -> bool:
@@ -135,11 +85,6 @@ def _leads_on(marks: Sequence[Mark], place: int) -> bool:
         return False
     behind = [mark for mark in marks[place + 2 : place + 6] if not mark.has("filler")]
     return len(behind) > 1 and behind[0].has("side") and behind[1].has("item") and not behind[1].has("side")
-
-
-def _is_difference(marks: Sequence[Mark], place: int) -> bool:
-    said = [mark.text for mark in marks[max(0, place - 2) : place]]
-    return said[-1:] == ["improved by"] or said in (["improved", "by"], ["improves", "by"], ["worsened", "by"])
 
 
 def qualifies_next(marks: Sequence[Mark], place: int) -> bool:
@@ -172,14 +117,6 @@ def measured(marks: Sequence[Mark], place: int) -> bool:
     return marks[place].has("item") and (told or runs_on)
 
 
-def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
-    """ "Propofol 2 mg/kg/h": neither the number nor the weight behind it was found in the patient."""
-    if marks[place].number is not None:
-        return place + 1 < len(marks) and marks[place + 1].text in _DOSES
-    rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has("unit", "minutes", "time_span")
-    return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
-
-
 def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
     """ "Left ptosis, rest normal", "deltoid 4, rest 5": what was not named; but "postural 2, rest 1"."""
     lying = {role.item for role in marks[place].roles if role.item}
@@ -187,15 +124,6 @@ def _is_remainder(marks: Sequence[Mark], place: int) -> bool:
     behind = marks[place + 1 : place + 2]
     told = any(mark.role("normal", "") or (not named and (mark.number or mark.has("heading"))) for mark in behind)
     return told and marks[place - 1].has(*_BREAKS, "conj")
-
-
-def _unnamed_vital(marks: Sequence[Mark], place: int) -> bool:
-    """ "134/82 | 76 | 16 | 98%": behind a pressure, a number between bars has neither name nor unit."""
-    bars = [mark.text for mark in (*marks[max(0, place - 1) : place], *marks[place + 1 : place + 2])] == ["|", "|"]
-    told = [number for mark in marks[:place] if (number := mark.number) is not None]
-    number = marks[place].number
-    plain = number is not None and number.op == ""
-    return bars and plain and any(one.op == "/" and one.a > _GRADE for one in told)
 
 
 def _is_of_segment(marks: Sequence[Mark], place: int) -> bool:
@@ -215,22 +143,6 @@ def _is_how_patient_felt(marks: Sequence[Mark], place: int) -> bool:
     where = any(mark.has(*_BREAKS, "conj", "side", "site", "absent") or is_preposition(mark) for mark in after)
     of_vessels = any(role.item == "peripheral_pulses" for mark in after for role in mark.roles)
     return taken and told and bool(after) and not (where or of_vessels)
-
-
-def _counted_to(marks: Sequence[Mark], place: int) -> bool:
-    """ "Nasal by the time she has counted to fifty": how far the patient was to count."""
-    told = [mark.text for mark in marks[max(0, place - 2) : place]]
-    return marks[place].number is not None and len(told) > 1 and told[1] == "to" and told[0] in _COUNTS
-
-
-def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
-    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
-    if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
-        return False
-    after = marks[place + 1]
-    article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
-    closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
-    return after.text.split(" ")[0] in _VERBS or (article and not closed)
 
 
 def beside_limb(marks: Sequence[Mark], place: int) -> bool:

@@ -24,6 +24,7 @@ from dictate.reading.statements.weights import Statement
 
 _AUXILIARIES = ("does", "did", "do")
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
+_LOOKED = frozenset("see find hear feel detect notice observe".split())
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -47,7 +48,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     only_this(nodes)
     but_some(nodes)
     but_is_not(nodes)
-    denied_behind(nodes)
+    denied_behind(nodes, items)
     thought_absent(nodes, items)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
@@ -153,14 +154,17 @@ def give_units(nodes: list[Node]) -> None:
             one.unit = two.mark
 
 
-def denied_behind(nodes: list[Node]) -> None:
-    """ "Dizziness on standing he denies": behind what it denies, as nothing else follows."""
+def denied_behind(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Dizziness on standing he denies", "clonus I did not find": behind what it denies, as nothing else follows."""
     for place, node in enumerate(nodes):
-        if node.main != "negation" or node.text not in ("denies", "denied"):
+        looked = not _LOOKED.isdisjoint(node.text.split()[-1:])
+        if node.main != "negation" or not (looked or node.text in ("denies", "denied")):
             continue
-        before = itertools.takewhile(lambda n: not n.is_break, reversed(nodes[:place]))
+        before = itertools.takewhile(lambda n: n.main in _QUIET or not n.is_break, reversed(nodes[:place]))
+        named = next((n for n in before if n.main == "item"), None)
         ends = place + 1 == len(nodes) or nodes[place + 1].is_break
-        if ends and any(n.main == "item" for n in before):
+        sign = named is not None and (named.sign or all(items[n].kind == "presence" for n in named.candidates))
+        if ends and named is not None and (sign or not looked):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
 
 

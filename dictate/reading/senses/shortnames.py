@@ -19,7 +19,8 @@ from dictate.reading.phrases.joints import (
 )
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points, is_tried, plain_number, pluses_next, titles_value
+from dictate.reading.senses.company import has_points, plain_number, pluses_next, titles_value
+from dictate.reading.senses.tried import is_tried
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
@@ -97,6 +98,8 @@ class ShortNames:
         denied = place > 0 and marks[place - 1].has("negation")
         if item.positions and denied and any(m.has("position") for m in marks[place + 1 : place + 3]):
             return True  # "no dizziness on standing"
+        if is_tried(marks, place, active) and item.kind == "normality":
+            return True
         return self._fits_alone(name, marks, place) or absent_jerk(item, marks, place, here[0])
 
     def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
@@ -178,9 +181,6 @@ class ShortNames:
         jerk = any(item.scale == "tendon_reflex" and not item.blanket for item in named)
         return jerk and not (listed or no_jerk(marks[place + 1 : place + 3]))
 
-    def _is_part(self, name: str) -> bool:
-        return bool(name and self.items[name].group)
-
     def _is_region(self, name: str) -> bool:
         return self.items[name].blanket and bool(self.items[name].limb)
 
@@ -257,7 +257,7 @@ class ShortNames:
         item = self.items[name]
         if item.kind == "choice" and titles_value(marks, place, name):
             return True
-        alone = {r.item for r in marks[place].roles if r.item == name or not self._is_part(r.item)} - {""} == {name}
+        alone = {role.item for role in marks[place].roles if role.item} == {name}
         further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
         beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
         for near in (*beside, *(m for m in further if m.number is not None)):
@@ -278,8 +278,6 @@ class ShortNames:
             told = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
             if told and not paired_with(marks, place, near):
                 return True  # "walks with short steps"
-            if alone and near.has("normal", "abnormal") and is_tried(marks, place, near):
-                return True  # "Walking he is unsteady"
         return False
 
     def _is_measured(self, item: Item, number: Number, after: Sequence[Mark]) -> bool:

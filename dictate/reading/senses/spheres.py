@@ -20,6 +20,7 @@ _EXCEPTIONS = (("except", "for"), ("apart", "from"), ("aside", "from"), ("other"
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
 _WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
 _GIVEN = {"wrong": False, "incorrect": False, "incorrectly": False, "right": True, "correct": True, "correctly": True}
+_TELLS_ON = frozenset("he she they i we was is were are not could did would has had".split())
 _WHOLLY = frozenset({"fully", "completely", "entirely", "well", "quite", "wholly"})
 
 
@@ -85,7 +86,7 @@ class Spheres:
         while place < len(lower):
             word = lower[place]
             exception = exception_at(lower, place)
-            sphere = self.sphere_at(lower, place)
+            sphere = self.sphere_at(lower, place, behind=runs[-1].end if runs[-1].items else None)
             if word == ":" and runs[-1].items and place + 1 < len(lower) and lower[place + 1] in _WRONG:
                 runs.append(Run(False, last, place + 2, [runs[-1].items.pop()]))  # "person, place; time: wrong month"
                 runs[-2].end, known, place = last, False, place + 2
@@ -130,10 +131,11 @@ class Spheres:
         said[0].start = first.start
         return said
 
-    def sphere_at(self, lower: Sequence[str], place: int) -> int:
-        """How many words from that place on name a sphere."""
+    def sphere_at(self, lower: Sequence[str], place: int, *, behind: int | None = None) -> int:
+        """How many words from that place on name a sphere ; `behind`: where the list before it ends."""
         longest = min(self.longest, len(lower) - place)
-        return next((n for n in range(longest, 0, -1) if tuple(lower[place : place + n]) in self.words), 0)
+        found = next((n for n in range(longest, 0, -1) if tuple(lower[place : place + n]) in self.words), 0)
+        return 0 if _told_by_itself(lower, place if behind is None else behind, place, place + found) else found
 
     def known_by(self, text: str) -> bool | None:
         """Whether these words say that a sphere is known, or that it is not; None where they say neither."""
@@ -152,6 +154,11 @@ class Spheres:
         key = "oriented" if run.known else "disoriented"
         roles = [Role(kind, name, key) for name in dict.fromkeys(run.items) for kind in ("value", "alone")]
         return Mark(run.start, run.end, tuple(roles), text=" ".join(lower[run.start : run.end]))
+
+
+def _told_by_itself(lower: Sequence[str], last: int, start: int, end: int) -> bool:
+    """ "In place and person, the date he got wrong": behind a comma, and the sentence goes on about it."""
+    return "," in lower[last:start] and not _TELLS_ON.isdisjoint(lower[end : end + 1])
 
 
 def exception_at(lower: Sequence[str], place: int) -> int:

@@ -28,7 +28,10 @@ def opens_task(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> 
 
 
 def closes_task(marks: Sequence[Mark], place: int, nodes: Sequence[Node], items: Mapping[str, Item]) -> bool:
-    """Words of ability behind the task: "toes he manages", "heel walk can", "can't on the left, can on the right"."""
+    """Words of ability behind the task: "toes he manages", "heel walk can", "can't on the left, can on the right".
+
+    Also "he cannot on the right, on the left he can".
+    """
     last = next((i for i in range(len(nodes) - 1, -1, -1) if nodes[i].main == "item"), None)
     if last is None or not any(items[name].task for name in nodes[last].candidates):
         return False
@@ -38,6 +41,9 @@ def closes_task(marks: Sequence[Mark], place: int, nodes: Sequence[Node], items:
     if not behind:
         return ended
     told = nodes[last].sign or any(n.main in ("value", "negation") for n in itertools.chain(nodes[:last], behind))
+    said = [n for n in behind if n.main != "filler"]
+    if told and ended and len(said) > 1 and said[-1].main == "side" and said[-2].main in ("conj", *_ENDS):
+        return True
     linked = behind[-1].main in ("conj", *_ENDS)
     return told and linked and after is not None and after.has("side")
 
