@@ -105,7 +105,6 @@ class Ears:
     known: Known
 
 
-@at_rest()
 def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) -> Reading:
     """Findings and remarks of a transcript; every word is in a finding's evidence, a remark, or carries nothing.
 
@@ -148,6 +147,7 @@ def read(transcript: Transcript, grammar: Grammar, *, ears: Ears | None = None) 
     return Reading(findings, (*misheard, *whose, *remarks))
 
 
+@at_rest()  # and not all of read(): weighing the sound, which is a part of it, leaves cycles behind
 def _through(
     sentences: list[list[Mark]], tokens: list[Token], lexicon: Lexicon, earlier: Sequence[tuple[int, int]]
 ) -> SentenceReader:
@@ -175,6 +175,7 @@ def _through(
         titles = heard
 
 
+@at_rest()
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
     found = with_that_side(lexicon.find(tokens), tokens)

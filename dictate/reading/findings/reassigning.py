@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Status
-from dictate.reading.nodes import limb_of
+from dictate.reading.nodes import WHOLE_LIMBS, limb_of
 from dictate.reading.statements.drafts import AS_OTHER, Draft
 
 
@@ -40,6 +40,8 @@ def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]
     """ "5 at the wrist and hand": of the region, whose name says it already; "wrist 3, fingers 2" stay apart."""
     kept: list[Draft] = []
     for draft in drafts:
+        if draft.site in WHOLE_LIMBS and items[draft.item].limb == limb_of(draft.site):
+            draft.site = ""  # "no drift of the arms": it is of the arms
         if draft.site and items[draft.item].blanket and _says_region(draft, items):
             parts = [one for one in drafts if (one.item, one.side) == (draft.item, draft.side)]
             if all((one.value, one.status) == (draft.value, draft.status) for one in parts):

@@ -45,7 +45,7 @@ def test_the_limb_is_of_all_that_is_told_of_it(rows, phrase, findings):
         ),
         (
             "In the legs tone was increased. Drift of both arms. Power 5.",
-            ["tone leg abnormal increased", "pronator_drift both arm present", "strength_all measured 5"],
+            ["tone leg abnormal increased", "pronator_drift both present", "strength_all measured 5"],
         ),
     ],
 )

@@ -41,4 +41,4 @@ def test_a_side_alone_is_of_the_name_behind_it(rows: Rows) -> None:
 def test_a_title_may_be_followed_by_a_denial_or_a_word_for_how_it_was(rows: Rows) -> None:
     """ "No drift", "normal tone"."""
     said = "Right arm, no drift, normal tone, power 5, left arm, no drift, increased tone, power 4."
-    assert rows(said)[3:5] == ["pronator_drift left upper_limb absent", "tone left upper_limb abnormal increased"]
+    assert rows(said)[3:5] == ["pronator_drift left absent", "tone left upper_limb abnormal increased"]
