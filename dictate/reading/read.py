@@ -37,6 +37,7 @@ from dictate.reading.layout.dealt_lists import deal_lists
 from dictate.reading.layout.dictated_marks import with_dictated_marks
 from dictate.reading.layout.halves import set_apart_halves
 from dictate.reading.layout.hesitations import without_hesitations
+from dictate.reading.layout.limb_grades import grades_of_limbs
 from dictate.reading.layout.listed_signs import open_lists
 from dictate.reading.layout.numbering import without_numbering
 from dictate.reading.layout.references import set_apart_references
@@ -182,7 +183,7 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     signed = open_lists(signs_of_sides(found, tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = name_responses(marks, lexicon.items)
-    marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
+    marks = grades_of_limbs(deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items), lexicon.items)
     return without_numbering(points_in_sentences(number_items(marks, tokens), tokens), tokens)
 
 

@@ -55,7 +55,21 @@ def amend(cells: list[Cell], new: list[Cell], link: str) -> list[Cell]:
         _keep_unit(cell, target)
         cell.nodes = [*target.nodes, *cell.nodes]
         changed[_place(changed, target)] = cell
+        if cell.side is Side.BOTH and cell.values and target.side in OPPOSITE:
+            changed = _without_other_side(changed, cell, target)
     return changed
+
+
+def _without_other_side(cells: list[Cell], cell: Cell, target: Cell) -> list[Cell]:
+    """ "Right one plus, left two, scratch that, both two plus": said anew for either side."""
+    kept: list[Cell] = []
+    for one in cells:
+        if target.side in OPPOSITE and one.side is OPPOSITE[target.side] and one.site == target.site:
+            cell.corrected.append(_words(one))
+            cell.nodes = [*one.nodes, *cell.nodes]
+        else:
+            kept.append(one)
+    return kept
 
 
 def _keep_unit(cell: Cell, target: Cell) -> None:

@@ -156,7 +156,8 @@ class Weigher:
         score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
         score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
         score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
-        if before and self.is_value(before[-1]) and any(n.mark.has("rest") for n in statement.names):
+        excepted = any(n.main == "except" for n in statement.after[:1])  # "normal bulk except in the feet"
+        if before and self.is_value(before[-1]) and (excepted or any(n.mark.has("rest") for n in statement.names)):
             score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
         return score
 
