@@ -33,6 +33,7 @@ from dictate.reading.findings.sentences import SentenceReader
 from dictate.reading.layout.brackets import set_apart_earlier
 from dictate.reading.layout.charts import deal_charts
 from dictate.reading.layout.coma import name_parts, name_responses
+from dictate.reading.layout.coma_numbers import name_numbers
 from dictate.reading.layout.dealt_lists import deal_lists
 from dictate.reading.layout.dictated_marks import with_dictated_marks
 from dictate.reading.layout.halves import set_apart_halves
@@ -182,7 +183,7 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     found = with_that_side(lexicon.find(tokens), tokens)
     signed = open_lists(signs_of_sides(found, tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
-    marks = name_responses(marks, lexicon.items)
+    marks = name_responses(name_numbers(marks, tokens, lexicon.items), lexicon.items)
     marks = grades_of_limbs(deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items), lexicon.items)
     return without_numbering(points_in_sentences(number_items(marks, tokens), tokens), tokens)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 from dictate.model import Side
 from dictate.reading.marks import Mark, Role
@@ -19,6 +20,8 @@ _WAYS = ("to ", "on ", "at ", "in ")
 _NONE = frozenset({"none", "nil"})
 _WHERE = frozenset({"side", "site", "dermatome", "rest", "throughout", "item", "other_side", "stop"})
 _UNDONE = ("not_examined", "not_assessable")
+_AUXILIARIES = frozenset({"does", "did", "do", "can", "could", "there is", "there are", "there was"})
+_DENYING = frozenset({"not", "no", "cannot", "fails", "unable", "failed"})
 
 
 def denies(node: Node, following: list[Node]) -> bool:
@@ -173,3 +176,27 @@ def but_is_not(nodes: list[Node]) -> None:
         if but.text == "but" and verb.text in _COPULAS and negation.text == "not":
             mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
             nodes[place : place + 3] = [Node(mark, "except")]
+
+
+def does_there(nodes: list[Node]) -> None:
+    """ "Does not blink on the left, does on the right", "no tremor on the left, there is on the right": there it is.
+
+    A clause of nothing but a side and such a verb takes back what the clause before it denies.
+    """
+    breaks = [-1, *(at for at, node in enumerate(nodes) if node.is_break), len(nodes)]
+    for (one, two), (_, end) in itertools.pairwise(itertools.pairwise(breaks)):
+        before, clause = nodes[one + 1 : two], nodes[two + 1 : end]
+        verbs = [node for node in clause if node.text in _AUXILIARIES]
+        plain = all(node.main in ("side", "filler", "severity") or node in verbs for node in clause)
+        if len(verbs) != 1 or not plain or sum(node.main == "side" for node in clause) != 1:
+            continue
+        told = [node for node in before if node.main in ("value", "item")]
+        if any(not _DENYING.isdisjoint(node.text.split()) for node in told):
+            _turn(verbs[0], "negation", "not")  # of what one phrase denies: "does not react"
+        elif told and any(node.main == "negation" for node in before):
+            _turn(verbs[0], "value", "present")
+
+
+def _turn(node: Node, kind: str, text: str) -> None:
+    node.main = kind
+    node.mark = replace(node.mark, roles=(Role("present" if kind == "value" else kind),), text=text)

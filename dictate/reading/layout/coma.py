@@ -18,6 +18,7 @@ _VERBAL = {"v one": 1, "v two": 2, "v three": 3}
 _LETTERED = 8  # marks that they take with a comma between
 _RESPONSE, _LOCALIZES = "motor_response", "localizes"
 _FOUR = ("four_eye", "four_motor", "four_brainstem", "four_respiration")
+_NOT = frozenset({"not", "t", "no", "never"})
 _FOUR_LONG = 12  # marks that the four parts take, with their points and what stands between
 _NEAR = 16  # marks from one part to the next
 _TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
@@ -108,11 +109,12 @@ def name_sums(nodes: list[Node]) -> None:
         lambda n: n.main != "item", nodes[parts[-1] + 1 :] if len(parts) >= len(_PARTS) else []
     )
     behind = [n for n in clause if n.main == "number"]
-    told = [next((n for n in nodes[at + 1 : at + 4] if n.mark.number is not None), None) for at in parts[-3:]]
+    held = sum(nodes[at].mark.number is not None for at in parts[-1:])  # the part's own, in one with its name
+    told = [next((n for n in nodes[at + 1 - held : at + 4] if n.mark.number is not None), None) for at in parts[-3:]]
     points = [n.mark.number.a for n in told if n is not None and n.mark.number is not None]
-    if len(behind) < 2 or len(points) != len(_PARTS):
+    if len(behind) < 2 - held or len(points) != len(_PARTS):
         return
-    total = behind[1]
+    total = behind[1 - held]
     if total.mark.number is not None and total.mark.number.a == sum(points):
         mark = replace(total.mark, end=total.mark.start, number=None, roles=(Role("item", _TOTAL),))
         nodes.insert(nodes.index(total), Node(mark, "item", candidates=(_TOTAL,)))
@@ -170,8 +172,10 @@ def name_responses(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mar
 
     In a sentence that names a painful stimulus, or more than one response to it.
     """
-    if not _tells_of_pain(marks):
-        return list(marks)
+    pained = _tells_of_pain(marks)
+    marks = [_undone(marks, at, pained=pained) for at in range(len(marks))]
+    if not pained:
+        return marks
     keys = {words: key for key, value in items[_RESPONSE].values.items() for words in value.say}
     result: list[Mark] = []
     start = 0
@@ -212,6 +216,15 @@ def _responses(sentence: Sequence[Mark], keys: Mapping[str, str]) -> Sequence[Ma
         else:
             result.append(mark.only("filler") if at in stimuli else mark)
     return result
+
+
+def _undone(marks: Sequence[Mark], place: int, *, pained: bool) -> Mark:
+    """ "Does not withdraw to pain": what it does instead was not said, and it is no better for that."""
+    mark = marks[place]
+    told = {role.kind for role in mark.roles if role.item == _RESPONSE and not role.key.endswith("obeys")}
+    response = "alone" in told or (pained and "value" in told)
+    denied = place > 0 and marks[place - 1].has("negation") and marks[place - 1].text.split()[-1] in _NOT
+    return mark.only("word") if denied and response else mark
 
 
 def _response(mark: Mark, keys: Mapping[str, str]) -> str:

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.layout.sections import found_in
+from dictate.reading.layout.who_comes import who_comes
 from dictate.reading.marks import Mark
 
 _PRAISE = frozenset({"good", "okay", "ok", "fine", "perfect", "all right", "alright", "well done"})
@@ -41,7 +42,14 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
     question = is_question(marks)
     if question and _is_put_to_the_patient(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
+    who = who_comes(marks)
+    if who:
+        kept = [mark.has("comma") or "handed" in mark.text for mark in marks[:who]]
+        result[:who] = [m if keep else m.only("talk") for m, keep in zip(marks, kept, strict=False)]
+        spans.append((marks[0].start, marks[who - 1].end))
     for start, end in _clauses(marks):
+        if start < who:
+            continue
         talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
         if not talk and _of_earlier(marks, start, end):
             talk = [start]
@@ -131,6 +139,8 @@ def _is_told_of(marks: Sequence[Mark], place: int, start: int, end: int) -> bool
         return bool(found_in(marks[start:place]))  # "gait bizarre with sudden buckling": how it is, and not since when
     if _felt_then(marks, place, end):
         return True
+    if marks[place].text == "come back" and place + 2 < end and marks[place + 1].text == "to":
+        return marks[place + 2].number is not None  # "at three minutes it had come back to 126/78"
     if place > start and marks[place - 1].text in _AS and any(mark.has("item", "alone") for mark in marks[start:place]):
         return True  # "follows simple commands like squeeze my hand"
     if marks[place].text == "woke" and place > start + 1 and marks[place - 2].text == "since":

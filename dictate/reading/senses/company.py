@@ -10,6 +10,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import LIMBS, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
 from dictate.reading.senses.counting import counts_nothing
+from dictate.reading.senses.little_words import in_other_words
 from dictate.reading.senses.tried import by_what_was_tried
 
 AGREED = frozenset({"okay", "ok", "all right", "alright"})
@@ -20,6 +21,7 @@ _BREAKS = ("comma", "semicolon", "stop", "colon")
 _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
 _PATIENT = frozenset({"he", "she"})
+_HOW = frozenset({"fine", "good", "well", "ok", "okay", "all right", "alright", "perfectly fine", "quite well"})
 _TAKEN = frozenset({"heart_rate", "blood_pressure"})
 
 _PASSED = frozenset({"fine", "good", "normal", "well"})
@@ -63,6 +65,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("abnormal")
     if mark.text in AGREED | _PASSED and place and marks[place - 1].text == "then" and _felt_dizzy(marks[:place]):
         return mark.only("word")  # "woozy the first few seconds, then fine"
+    if (other := in_other_words(marks, place)) is not None:
+        return other
     return mark
 
 
@@ -138,8 +142,9 @@ def _is_how_patient_felt(marks: Sequence[Mark], place: int) -> bool:
     if marks[place].text != "felt" or not place:
         return False
     taken = any(mark.has("position") or any(role.item in _TAKEN for role in mark.roles) for mark in marks[:place])
-    told = marks[place - 1].text in _PATIENT or marks[place - 1].has("comma")
     after = marks[place + 1 : place + 2]
+    said = marks[place - 1].number is not None and any(mark.text in _HOW for mark in after)  # "pulse 88 felt fine"
+    told = said or marks[place - 1].text in _PATIENT or marks[place - 1].has("comma")
     where = any(mark.has(*_BREAKS, "conj", "side", "site", "absent") or is_preposition(mark) for mark in after)
     of_vessels = any(role.item == "peripheral_pulses" for mark in after for role in mark.roles)
     return taken and told and bool(after) and not (where or of_vessels)

@@ -74,6 +74,8 @@ class GoingOn:
         """The words can be of the items `names`; `first` is the place of the first value, number or negation."""
         if any(n.main in ("word", "talk") and len(n.text) > 1 for n in nodes[:first]):
             return False
+        if any(n.main == "qualifier" and _names_another(n, names) for n in nodes[:first]):
+            return False  # "writing large" goes on about no voice
         looks = any(n.main == "direction" for n in nodes[:first])
         if looks and all(self.items[name].sided == "never" for name in names):
             return False  # "right gaze full" goes on about no repetition
@@ -109,7 +111,7 @@ class GoingOn:
             return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
             return False  # a number of another scale, one that has no name here; a stray "full" is no score
-        placed = any((role := n.mark.role("site")) is not None and limb_of(role.key) in LIMBS for n in nodes)
+        placed = any(n.main == "site" or ((r := n.mark.role("site")) and limb_of(r.key) in LIMBS) for n in nodes)
         if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
             return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
@@ -128,6 +130,12 @@ def _is_of_how(node: Node, names: Sequence[str]) -> bool:
     """A word for how something is ("clumsy", "slow"), and not whether it is there."""
     kinds = {role.kind for role in node.mark.roles if not role.item or role.item in names}
     return "abnormal" in kinds and kinds.isdisjoint({"present", "absent", "normal", "value", "equal"})
+
+
+def _names_another(node: Node, names: Sequence[str]) -> bool:
+    """Whether it can be the name of an item, and of none of these."""
+    named = {role.item for role in node.mark.roles if role.kind in ("item", "context", "sign")}
+    return bool(named) and named.isdisjoint(names)
 
 
 def _placed(nodes: Sequence[Node]) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.cells.grading import settle_grades, versus
-from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, only_this
+from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, does_there, only_this
 from dictate.reading.cells.reaching import reach
 from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
@@ -49,6 +49,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     only_this(nodes)
     but_some(nodes)
     but_is_not(nodes)
+    does_there(nodes)
     denied_behind(nodes, items)
     thought_absent(nodes, items)
     verbs_unsaid(nodes)

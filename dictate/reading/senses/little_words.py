@@ -1,0 +1,51 @@
+"""Little words that turn what stands beside them: "hardly palpable", "tongue to the left", "to the left and right"."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import replace
+
+from dictate.reading.marks import Mark, Role
+
+_LEANING = frozenset({"tongue", "palate"})
+_HARDLY = frozenset({"hardly", "barely", "scarcely"})
+_BREAKS = ("comma", "semicolon", "stop", "colon")
+
+
+def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
+    """The mark as the words beside it turn it; None where they leave it as it is."""
+    mark = marks[place]
+    if mark.text in _HARDLY and place + 1 < len(marks) and _is_well(marks[place + 1]):
+        return mark.only("filler")
+    if place and marks[place - 1].text in _HARDLY and _is_well(mark):
+        said = f"{marks[place - 1].text} {mark.text}"
+        return replace(mark, start=marks[place - 1].start, roles=(Role("abnormal"),), text=said)
+    if mark.role("value") is not None and _to_both_sides(marks, place):
+        return mark.only("normal")
+    if mark.text == "to" and place and (name := _leant(marks, place)):
+        return replace(mark, roles=(Role("value", name, "deviates"),))  # "tongue to the left"
+    return None
+
+
+def _is_well(mark: Mark) -> bool:
+    """Whether it says of some item that it is normal or there; "hardly palpable" says neither."""
+    named = mark.has("item", "sign", "alone") or mark.role("abnormal", "") is not None
+    return mark.number is None and mark.has("normal", "present") and not named
+
+
+def _to_both_sides(marks: Sequence[Mark], place: int) -> bool:
+    """ "Tongue moves to the left and to the right": it goes where it is asked to go, and deviates to neither side."""
+    if not any(role.key == "deviates" for role in marks[place].roles) or marks[place].text[:4] not in ("move", "goes"):
+        return False
+    ahead = itertools.takewhile(lambda mark: not mark.has(*_BREAKS, "contrast"), marks[place + 1 :])
+    sides = {role.key for mark in ahead if (role := mark.role("side", "")) is not None}
+    return "both" in sides or sides == {"left", "right"}
+
+
+def _leant(marks: Sequence[Mark], place: int) -> str:
+    """The item named just before, where a "to" with a side behind it is all that is said of how it stands."""
+    name = next((role.item for role in marks[place - 1].roles if role.kind == "item" and role.item in _LEANING), "")
+    ahead = [mark for mark in marks[place + 1 : place + 4] if mark.text != "the"]
+    sided = bool(ahead) and (side := ahead[0].role("side", "")) is not None and side.key in ("left", "right")
+    return name if sided and all(mark.has(*_BREAKS) or mark.text == "on" for mark in ahead[1:2]) else ""
