@@ -41,6 +41,7 @@ from dictate.reading.layout.hesitations import without_hesitations
 from dictate.reading.layout.limb_grades import grades_of_limbs
 from dictate.reading.layout.listed_signs import open_lists
 from dictate.reading.layout.numbering import without_numbering
+from dictate.reading.layout.placed_clauses import part_places
 from dictate.reading.layout.references import set_apart_references
 from dictate.reading.layout.sections import split, titles_on_lines
 from dictate.reading.layout.shorthand import read_shorthand
@@ -184,7 +185,8 @@ def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     signed = open_lists(signs_of_sides(found, tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = name_responses(name_numbers(marks, tokens, lexicon.items), lexicon.items)
-    marks = grades_of_limbs(deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items), lexicon.items)
+    marks = deal_lists(deal_charts(marks, tokens, lexicon.items), tokens, lexicon.items)
+    marks = part_places(grades_of_limbs(marks, lexicon.items), tokens)
     return without_numbering(points_in_sentences(number_items(marks, tokens), tokens), tokens)
 
 

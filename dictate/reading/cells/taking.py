@@ -217,7 +217,8 @@ class Taker:
             return
         if says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
             owned = [c for c in candidates if node.value_roles(c)]
-            if not owned or any(self.items[c].sided == "paired" for c in owned):
+            taken = all(self.items[c].positions for c in candidates)  # "lying and standing pressures equal"
+            if (not owned and not taken) or any(self.items[c].sided == "paired" for c in owned):
                 cell.side, cell.split = Side.BOTH, False
         if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
             cell.values.append(node)

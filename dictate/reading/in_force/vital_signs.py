@@ -13,6 +13,8 @@ from dictate.reading.nodes import Node
 
 _SLOWEST = 30  # a minute: less are breaths, or minutes
 _RANGING = ("rang", "var", "betw")
+_FELT = ("orthostatic_symptoms",)
+_TOLD = ("filler", "word", "comma", "talk", "value")
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
 
 
@@ -100,9 +102,16 @@ def minutes_of_readings(nodes: list[Node]) -> None:
             continue
         after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
         course = place > 1 and nodes[place - 2].mark.has("absent", "negation")  # "dizzy at 1 min, gone by 3"
+        later = told and _pressure_later(nodes[place + 1 :])  # "at five she felt faint, 72/40"
         behind = told and place > 1 and (is_pressure(nodes[place - 2]) or course)
-        if (after is not None and is_pressure(after)) or (behind and (after is None or after.is_break)):
+        if (after is not None and is_pressure(after)) or later or (behind and (after is None or after.is_break)):
             node.main = "minutes"
+
+
+def _pressure_later(behind: Sequence[Node]) -> bool:
+    """Whether nothing but what was felt leads to a pressure."""
+    told = itertools.takewhile(lambda n: n.main in _TOLD or n.candidates == _FELT or is_pressure(n), behind)
+    return any(map(is_pressure, told))
 
 
 def is_pressure(node: Node) -> bool:

@@ -172,6 +172,7 @@ def name_responses(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mar
 
     In a sentence that names a painful stimulus, or more than one response to it.
     """
+    marks = _with_limbs(marks)
     pained = _tells_of_pain(marks)
     marks = [_undone(marks, at, pained=pained) for at in range(len(marks))]
     if not pained:
@@ -215,6 +216,25 @@ def _responses(sentence: Sequence[Mark], keys: Mapping[str, str]) -> Sequence[Ma
                 result.append(Mark(mark.start + words, mark.end, (Role("filler"),), None, "of the"))
         else:
             result.append(mark.only("filler") if at in stimuli else mark)
+    return result
+
+
+def _with_limbs(marks: Sequence[Mark]) -> list[Mark]:
+    """ "Right arm flaccid, no response to pain": the limb that opens the clause before is that of a bare response."""
+    result: list[Mark] = []
+    limb: list[Mark] = []  # of the clause before, where it tells of no response itself
+    start = 0
+    for place, mark in enumerate(marks):
+        if not mark.has("comma", "semicolon", "stop") and place + 1 < len(marks):
+            continue
+        clause = list(marks[start : place + 1])
+        responds = any(role.item == _RESPONSE and role.kind == "alone" for one in clause for role in one.roles)
+        placed = any(one.has("side", "site") for one in clause)
+        result += [*(limb if responds and not placed else []), *clause]
+        opening = [part for one in clause[:3] if one.text != "the" for part in one.inner or (one,)][:2]
+        opens = len(opening) > 1 and opening[0].has("side") and opening[1].role("site", "") is not None
+        limb = opening if opens and not responds and mark.has("comma") else []
+        start = place + 1
     return result
 
 

@@ -16,6 +16,7 @@ _WORDS = (
     "1 2 3 4 5 6 7 8 9 10 11 12",
 )
 _NUMBERS = {word: number for words in _WORDS for number, word in enumerate(words.split(), start=1)}
+_ORDINALS = _WORDS[1].split()
 _LINKS = frozenset({",", "/", "-", "&", "and"})
 _ENDS = frozenset({",", ":"})
 _COUNT = 3  # titles that count upwards and are no other list
@@ -28,7 +29,7 @@ def with_nerve_titles(tokens: Sequence[Token]) -> list[Token]:
     begin with numbers that count upwards.
     """
     tokens = _ended(tokens)
-    heads = [at for at in range(len(tokens)) if _is_head(tokens, at)]
+    heads = [at for at in range(len(tokens)) if _is_head(tokens, at)] or _ordinals(tokens)
     if not heads:
         return list(tokens)
     named = [run for at in heads if (run := _run(tokens, at + 1, named=True)) is not None]
@@ -67,6 +68,24 @@ def _ended(tokens: Sequence[Token]) -> list[Token]:
     return result
 
 
+def _ordinals(tokens: Sequence[Token]) -> list[int]:
+    """ "Third nerve: ptosis. Fourth: full. Fifth: normal.": the nerve that heads the row, or the place in front of it.
+
+    Titles from "second" on, at least three that count upwards, each with a colon; "first" opens any list.
+    """
+    named = [
+        at for at in range(1, len(tokens)) if tokens[at].lower == "nerve" and tokens[at - 1].lower in _ORDINALS[1:]
+    ]
+    starts = [at for at in range(len(tokens)) if not at or tokens[at - 1].ends_sentence]
+    runs = [
+        run for at in starts if tokens[at].lower in _ORDINALS and (run := _run(tokens, at, named=False)) is not None
+    ]
+    titles = [start for start, end in runs if tokens[end].lower == ":"]
+    numbers = [_number(tokens[at]) for at in titles]
+    rising = len(titles) >= _COUNT - bool(named) and numbers == sorted(set(numbers)) and numbers[0] > 1
+    return (named[:1] if named and named[0] < titles[0] else [titles[0] - 1]) if rising else []
+
+
 def _is_head(tokens: Sequence[Token], at: int) -> bool:
     """The last word of "cranial nerve", "cranial nerves" or "CN"."""
     word = tokens[at].lower
@@ -93,7 +112,9 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
 
 def _counted(tokens: Sequence[Token], head: int) -> Iterator[tuple[int, int]]:
     """Runs at the beginning of sentences behind `head`, where they count upwards."""
-    starts = [at + 1 for at in range(head, len(tokens) - 1) if tokens[at].ends_sentence or tokens[at].lower == ":"]
+    starts = [
+        at + 1 for at in range(head, len(tokens) - 1) if at < 0 or tokens[at].ends_sentence or tokens[at].lower == ":"
+    ]
     runs = [run for at in starts if (run := _run(tokens, at, named=False)) is not None]
     numbers = [_number(tokens[start]) for start, _ in runs]
     counted = len(runs) >= _COUNT and numbers == sorted(set(numbers))

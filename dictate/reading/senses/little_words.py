@@ -10,6 +10,7 @@ from dictate.reading.marks import Mark, Role
 
 _LEANING = frozenset({"tongue", "palate"})
 _HARDLY = frozenset({"hardly", "barely", "scarcely"})
+_SLOWEST = 30  # a minute
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 
 
@@ -23,9 +24,26 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
         return replace(mark, start=marks[place - 1].start, roles=(Role("abnormal"),), text=said)
     if mark.role("value") is not None and _to_both_sides(marks, place):
         return mark.only("normal")
+    if mark.text == "heart" and _is_rate(marks[place + 1 : place + 2]):
+        return replace(mark, roles=(Role("item", "heart_rate"), Role("item", "heart_rhythm")), inner=())
+    if mark.text == "there" and place and _is_found(marks, place):
+        return replace(mark, roles=(Role("present"),))
     if mark.text == "to" and place and (name := _leant(marks, place)):
         return replace(mark, roles=(Role("value", name, "deviates"),))  # "tongue to the left"
     return None
+
+
+def _is_rate(after: Sequence[Mark]) -> bool:
+    """ "Heart 88, sinus": a whole number as a rate has it."""
+    number = after[0].number if after else None
+    return number is not None and not number.op and not number.a_sign and number.a >= _SLOWEST
+
+
+def _is_found(marks: Sequence[Mark], place: int) -> bool:
+    """ "Corneal there on the left", "direct absent but consensual there": behind a name, and no pointing."""
+    front, behind = marks[place - 1], marks[place + 1 : place + 2]
+    named = front.has("item", "context", "qualifier") and not front.has("side", "site")
+    return named and all(mark.has(*_BREAKS, "conj", "contrast", "side") for mark in behind)
 
 
 def _is_well(mark: Mark) -> bool:

@@ -210,8 +210,9 @@ class Weigher:
 
     def _misplaced_side(self, before: list[Node], place: int, *, first: bool) -> float:
         """How little a side in front of a name looks like its adjective."""
-        score = 2.0 if any(n.main == "negation" for n in before[place + 1 :]) else 0.0
-        score += 2.0 if self.is_postposed(before, place) and not (first and place == 0) else 0.0
+        opens = first and all(n.main == "filler" for n in before[:place])  # "in the left hand a tremor"
+        score = 2.0 if any(n.main == "negation" for n in before[place + 1 :]) and not opens else 0.0
+        score += 2.0 if self.is_postposed(before, place) and not opens else 0.0
         return score + (1.0 if place and before[place - 1].main == "number" else 0.0)
 
     def _weigh_after(self, statement: Statement, *, tight: bool) -> float:
