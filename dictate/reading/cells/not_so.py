@@ -17,6 +17,7 @@ _BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ", "in ")
+_HOW = ("qualifier", "severity", "comparison")
 _NONE = frozenset({"none", "nil"})
 _WHERE = frozenset({"side", "site", "dermatome", "rest", "throughout", "item", "other_side", "stop"})
 _UNDONE = ("not_examined", "not_assessable")
@@ -92,12 +93,23 @@ def found_there(cell: Cell, node: Node, following: list[Node]) -> bool:
     none = bool(cell.values) and all(v.mark.role("absent", "") for v in cell.values)
     denied = (cell.negated and not cell.values) or (none and not cell.negated)
     kind = node.mark.has("qualifier") and not node.text.startswith(_WAYS)  # "left beating" says of what kind it is
-    behind = denied and cell.split and kind
     ahead = list(itertools.takewhile(lambda n: not n.is_break or n.main == "conj", following))
+    told = any(n.main in _HOW and not n.text.startswith(_WAYS) for n in ahead)
+    if cell.affirmed and cell.split and told and node.main == "direction":
+        return any(n.main == "direction" for n in cell.modifiers)  # "..., on left gaze a few beats to the left"
+    behind = denied and cell.split and (kind or (told and node.main == "direction"))
     if any(n.text in ("or", "nor", "either") for n in ahead):
         return False  # the denial goes on: "no tremor at rest, postural or intention"
-    placed = any(_is_direction(n) or n.main in ("side", "site") for n in ahead)
+    placed = any(_is_direction(n) or n.main in ("side", "site") for n in (node, *ahead))
     return behind and placed and any(map(_is_direction, cell.modifiers))
+
+
+def none_there(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> bool:
+    """ "On right gaze a few beats, on left gaze none": a direction behind a comma, and that nothing was found there."""
+    after = next((n for n in following if n.main != "filler"), None)
+    none = after is not None and after.main == "value" and after.mark.role("absent", "") is not None
+    told = any(n.main == "direction" for n in cell.modifiers) and not (cell.negated or cell.values)
+    return sign and node.main == "direction" and cell.split and none and told
 
 
 def not_so(cell: Cell, node: Node, following: list[Node]) -> Node | None:

@@ -10,7 +10,7 @@ from dictate.reading.cells.comparisons import says_equal
 from dictate.reading.cells.corrections import OPPOSITE
 from dictate.reading.cells.limb_parts import PARTS, shared_side
 from dictate.reading.cells.new_cells import another_kind, closes_list, tells_abnormal, value_first
-from dictate.reading.cells.not_so import denies, end_denial, found_there
+from dictate.reading.cells.not_so import denies, end_denial, found_there, none_there
 from dictate.reading.cells.owners import Owners
 from dictate.reading.cells.reaching import WHOLE_LIMBS
 from dictate.reading.cells.reasons import give_reason
@@ -86,7 +86,7 @@ class Taker:
                 cells.append(
                     Cell(side=cell.side, led=True)
                 )  # "right 20/40 ph 20/25": the second reading is the pinhole's
-            self._take_modifier(cells, node, following)
+            self._take_modifier(cells, node, following, candidates)
         elif node.main in ("throughout", "compared"):
             cell.nodes.append(node)  # the words of a blanket say how far it reaches, a side what it is held against
         elif node.main == "hedge":
@@ -120,10 +120,14 @@ class Taker:
         acuity = any(self.items[name].kind == "acuity" and node.value_roles(name) for name in candidates)
         return read and acuity and bool(following) and following[0].main == "number"
 
-    def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node]) -> None:
+    def _take_modifier(
+        self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]
+    ) -> None:
         cell = cells[-1]
         if (cell.negated and cell.contrasted) or found_there(cell, node, following):
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
+        if none_there(cell, node, following, sign=any(self.items[c].kind == "presence" for c in candidates)):
+            cells.append(cell := Cell())
         told = cell.values and cell.side is not None and any(n.main in ("value", "number") for n in following[:2])
         graded = node.main == "severity" and cell.side is not None and side_next(following)
         told_so = bool(cell.values or any(n.main == "qualifier" for n in cell.modifiers))

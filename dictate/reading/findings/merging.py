@@ -39,6 +39,8 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
                 if _one_for_each_side(earlier, draft, items[draft.item]):
                     earlier.side = Side.BOTH
                 earlier.spans.extend(draft.spans)
+                if earlier.detail and draft.status is Status.ABSENT:  # "none straight ahead, ... none on left gaze"
+                    earlier.detail = list(dict.fromkeys([*earlier.detail, *draft.detail]))
                 break
             added = (
                 earlier.side is None and not earlier.site and draft.side is not None and draft.status is Status.PRESENT
