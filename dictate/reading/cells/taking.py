@@ -120,9 +120,7 @@ class Taker:
         acuity = any(self.items[name].kind == "acuity" and node.value_roles(name) for name in candidates)
         return read and acuity and bool(following) and following[0].main == "number"
 
-    def _take_modifier(
-        self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]
-    ) -> None:
+    def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
         cell = cells[-1]
         if (cell.negated and cell.contrasted) or found_there(cell, node, following):
             cells.append(cell := Cell(affirmed=True))  # "no tremor at rest, only on posture"
