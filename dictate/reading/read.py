@@ -32,6 +32,7 @@ from dictate.reading.findings.occasion import is_examination
 from dictate.reading.findings.sentences import SentenceReader
 from dictate.reading.layout.brackets import set_apart_earlier
 from dictate.reading.layout.charts import deal_charts
+from dictate.reading.layout.clock_times import set_apart_clocks
 from dictate.reading.layout.coma import name_parts, name_responses
 from dictate.reading.layout.coma_numbers import name_numbers
 from dictate.reading.layout.dealt_lists import deal_lists
@@ -181,7 +182,7 @@ def _through(
 @at_rest()
 def _marks(tokens: list[Token], lexicon: Lexicon) -> list[Mark]:
     """The phrases of the grammar, with what is told by lists, charts and shorthand as plainly as if it was said."""
-    found = with_that_side(lexicon.find(tokens), tokens)
+    found = with_that_side(set_apart_clocks(lexicon.find(tokens), tokens), tokens)
     signed = open_lists(signs_of_sides(found, tokens, lexicon), tokens, lexicon)
     marks = name_parts(read_shorthand(signed, tokens, lexicon.items), lexicon.items)
     marks = name_responses(name_numbers(marks, tokens, lexicon.items), lexicon.items)

@@ -35,7 +35,7 @@ def _opens(marks: Sequence[Mark], at: int, tokens: Sequence[Token]) -> bool:
     first = at - 1 if at and marks[at - 1].text == "(" else at
     begins = not first or tokens[marks[first].start - 1].ends_sentence
     after = marks[at + 1]
-    return begins and after.text in _CLOSED and not marks[at].has("heading_part", "heading")
+    return begins and after.text in _CLOSED and not marks[at].has("heading_part", "heading", "item")
 
 
 def _count(mark: Mark) -> float:

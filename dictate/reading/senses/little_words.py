@@ -26,6 +26,8 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
         return mark.only("normal")
     if mark.text == "heart" and _is_rate(marks[place + 1 : place + 2]):
         return replace(mark, roles=(Role("item", "heart_rate"), Role("item", "heart_rhythm")), inner=())
+    if mark.role("item", "skew") and "test" in mark.text.split() and not _tells_skew(marks[place + 1 :]):
+        return mark.only("filler" if any(one.has("sign") for one in marks[place + 1 :]) else "word")
     if mark.text == "there" and place and _is_found(marks, place):
         return replace(mark, roles=(Role("present"),))
     if mark.text == "to" and place and (name := _leant(marks, place)):
@@ -37,6 +39,17 @@ def _is_rate(after: Sequence[Mark]) -> bool:
     """ "Heart 88, sinus": a whole number as a rate has it."""
     number = after[0].number if after else None
     return number is not None and not number.op and not number.a_sign and number.a >= _SLOWEST
+
+
+def _tells_skew(behind: Sequence[Mark]) -> bool:
+    """Whether the clause says what the test showed of skew; a phoria is none ("cover test shows an exophoria")."""
+    clause = itertools.takewhile(lambda mark: not mark.has("stop", "semicolon", "comma"), behind)
+    told = ("normal", "abnormal", "absent", "present", "negation", "not_examined", "not_assessable", "number")
+    return any(
+        mark.role("value", "skew") is not None
+        or any(role.item in ("", "skew") and role.kind in told for role in mark.roles)
+        for mark in clause
+    )
 
 
 def _is_found(marks: Sequence[Mark], place: int) -> bool:
