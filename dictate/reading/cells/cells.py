@@ -19,7 +19,7 @@ from dictate.reading.cells.sharing import (
 )
 from dictate.reading.cells.taking import Taker
 from dictate.reading.in_force.columns import give_order, in_columns
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import (
     behind_exception,
@@ -82,7 +82,7 @@ class CellBuilder:
             cells[0].detail.append(" ".join(node.text for node in grounds))
         for link, part in zip(links, parts[1:], strict=True):
             cells = amend(cells, self._cells(part, candidates), link)
-        if order:
+        if order and paired:  # "Power R/L: ... Gait stiff, uses a stick": a gait has no columns
             give_order(cells, order)
         cells = behind_exception([c for c in cells if c.nodes], statement.names)
         for cell in cells:
@@ -139,7 +139,14 @@ class CellBuilder:
                 skip = place + 1 + next(i for i, n in enumerate(following) if n.main == "site")
             else:
                 self.taker.take(cells, node, following, candidates)
-        return self._shared(cells, candidates)
+        return [cell for cell in self._shared(cells, candidates) if not self._of_limbs(cell, candidates)]
+
+    def _of_limbs(self, cell: Cell, candidates: Sequence[str]) -> bool:
+        """ "Neck stiff, arms normal": what is normal in a limb is none of a sign that has no place."""
+        items = [self.items[name] for name in candidates]
+        free = all(item.kind == "presence" and not (item.sited or item.sites or item.site_items) for item in items)
+        limb = cell.site_node is not None and limb_of(cell.site_node.key("site")) in LIMBS
+        return free and limb and bool(cell.values) and all(node.mark.role("normal", "") for node in cell.values)
 
     def _shared(self, cells: list[Cell], candidates: Sequence[str]) -> list[Cell]:
         """The cells with the sides, sites and parts of limbs that they share."""

@@ -19,6 +19,7 @@ _TOLD = ("filler", "site", "value", "severity", "qualifier", "item", "number", "
 def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Put the limb that opens a clause behind every name of it that may be told by limbs, where no other place is."""
     _limbs_before_with(nodes, items)
+    _rest_of_limb(nodes, items)
     for first, last in reversed(list(_clauses(nodes))):
         opening, start = _opening(nodes[first:last])
         rest = nodes[first + start : last]
@@ -51,6 +52,38 @@ def _limbs_before_with(nodes: list[Node], items: Mapping[str, Item]) -> None:
         for place in range(link + len(told), link, -1):
             if _by_limb(nodes[place], limb_of(site.key("site")), items):
                 nodes[place + 1 : place + 1] = limb
+
+
+def _rest_of_limb(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Left arm power four in the deltoid, rest normal": the rest of the strength of that arm."""
+    for place in reversed([at for at, node in enumerate(nodes) if node.main == "item" and node.mark.has("rest")]):
+        begin = max((at for at, node in enumerate(nodes[:place]) if node.main in _ENDS), default=-1) + 1
+        at = next((at for at in range(begin, place) if nodes[at].main == "item"), place)
+        opening = _limb_told(nodes, begin, at, items)
+        limb = limb_of(opening[-1].key("site")) if opening else ""
+        own = all(limb in items[name].site_items and items[name].blanket for name in nodes[place].candidates)
+        target = items[nodes[place].candidates[0]].site_items.get(limb, "")
+        told = {name for node in nodes[at + 1 : place] for name in node.candidates}
+        within = bool(told) and target in items and told <= {*items[target].covers}
+        placed = any(node.main in ("side", "site") for node in nodes[place + 1 : place + 3])
+        sides = {node.key("side") for node in opening[:-1]}
+        other = {node.key("side") for node in nodes[at:place] if node.main == "side"} - sides
+        if own and within and not placed and not (sides and other):
+            nodes[place + 1 : place + 1] = opening
+
+
+def _limb_told(nodes: Sequence[Node], begin: int, at: int, items: Mapping[str, Item]) -> list[Node]:
+    """ "Left arm power", "power in the left arm": the limb, and its side, that a clause opens with."""
+    names = [items[name] for name in nodes[at].candidates]
+    if not names or not all(item.blanket for item in names):
+        return []
+    if limb := names[0].limb:
+        site = Node(replace(nodes[at].mark, roles=(Role("site", key=limb),)), "site")
+        return [*[node for node in nodes[begin:at] if node.main == "side"][-1:], site]
+    behind = list(itertools.takewhile(lambda n: n.main in ("filler", "side", "site"), nodes[at + 1 :]))
+    placed = [node for node in behind if node.main != "filler"]
+    kinds = [node.main for node in placed]
+    return placed if kinds in (["side", "site"], ["site"]) and placed[-1].key("site") in WHOLE_LIMBS else []
 
 
 def _clauses(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:

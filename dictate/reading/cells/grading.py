@@ -14,6 +14,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.statements.cuts import is_unknown
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
+_ARTICLES = ("a", "an")
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
 _SIDES = ("left", "right")
 _SHORT_LIMBS = {"upper": "upper_limb", "lower": "lower_limb"}
@@ -33,6 +34,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     shared_signs(nodes)
     limbs_in_short(nodes, items)
     times(nodes)
+    grades_described(nodes)
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
@@ -157,6 +159,19 @@ def limbs_in_short(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if short and closed and whole and before[-1].main == "number" and nodes[place - 1].main == "side":
             mark = replace(node.mark, roles=(Role("site", key=limb.pop()),))
             nodes[place] = Node(mark, "site")
+
+
+def grades_described(nodes: list[Node]) -> None:
+    """ "A full five in the left deltoid", "weak four": the word in front of the grade says no more than it."""
+    for place in range(len(nodes) - 2, -1, -1):
+        word, number = nodes[place : place + 2]
+        opened = place == 0 or nodes[place - 1].is_break or nodes[place - 1].text.split()[-1] in _ARTICLES
+        grade = number.main == "number" and number.mark.number is not None and number.mark.number.op in ("", "/", "of")
+        led = any(n.text in ("in", "at", "of") or n.main == "throughout" for n in nodes[place + 2 : place + 3])
+        grade = grade and not word.mark.has("loss")  # "lost 3 on recall"
+        if word.main == "value" and word.mark.has("normal", "abnormal") and opened and grade and led:
+            number.mark = replace(number.mark, start=word.mark.start)
+            del nodes[place]
 
 
 def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -41,26 +41,35 @@ class WholeSides:
         sides = [at for at, node in enumerate(nodes) if node.main == "side"]
         if declared is not None and len(sides) == 1:
             first, side = 0, declared
-        elif self._of_one_side(nodes, sides[:-1]) and all(node.main == "filler" for node in nodes[: sides[0]]):
+        elif self._of_one_side(nodes, sides[:-1]) and all(map(self._opens, nodes[: sides[0]])):
             first, side = sides[0], Side(nodes[sides[0]].key("side"))
         else:
             return nodes, []
         begin = sides[-1]
         while begin and nodes[begin - 1].main == "filler":
             begin -= 1
-        named = {node.candidates for node in nodes[first:begin] if node.main == "item"}
-        scales = {self._scale(name) for names in named for name in names}
+        named = {node.candidates for node in nodes[first:begin] if node.main == "item" and not self._opens(node)}
+        each = [{self._scale(name) for name in names} - {""} for names in named]
+        scales = set.intersection(*each) if each else set()  # "biceps": a muscle and a jerk; "knee": a jerk
+        if any(node.mark.text.startswith("all") for node in nodes[begin:]):
+            scales = set.union(*each) if each else set()  # "left all 5": all that were named, where these are one thing
         limb = any(node.main == "site" for node in nodes[begin:])
         listed = (
             len(named) >= (1 if limb else _ALIKE)
             and len(scales) == 1
-            and "" not in scales
             and (nodes[begin - 1].main in _BREAKS or nodes[-1].main == "throughout")
         )
         opposite = OPPOSITE.get(side) is Side(nodes[sides[-1]].key("side"))
         if not (listed and opposite and self._is_plain(nodes[begin:], scales.pop())):
             return nodes, []
         return nodes[:begin], nodes[begin:]
+
+    def _opens(self, node: Node) -> bool:
+        """ "Power on the right is 4 at the deltoid": the title of a list, or a word that says nothing."""
+        whole = bool(node.candidates) and all(self.items[name].blanket for name in node.candidates)
+        return node.main in ("filler", "colon") or (
+            whole and not any(self.items[name].limb for name in node.candidates)
+        )
 
     def _of_one_side(self, nodes: Sequence[Node], places: Sequence[int]) -> bool:
         """Whether all sides but the last are one side; said again and again only where the whole other side is told."""
@@ -81,30 +90,36 @@ class WholeSides:
         if limbs := {self.items[name].site_items.get(node.key("site")) for node in nodes for name in whole} - {None}:
             return tuple(name for name in limbs if name)
         side = next((Side(node.key("side")) for node in nodes if node.main == "side"), None)
-        return whole if side in OPPOSITE and self._listed(drafts, OPPOSITE[side], scales) else ()
+        everywhere = any(node.main == "throughout" for node in nodes)
+        listed = side in OPPOSITE and self._listed(drafts, OPPOSITE[side], scales, worded=everywhere)
+        return whole if listed else ()
 
     def _scale(self, name: str) -> str:
         return self.items[name].scale if self.items[name].kind == "grade" else ""
 
-    def _listed(self, drafts: Sequence[Draft], side: Side, scales: set[str]) -> bool:
-        """Whether the last findings are grades of several items of that side."""
-        last = drafts[-_ALIKE:]
-        alike = all(isinstance(d.value, Grade) and d.side is side and self.items[d.item].scale in scales for d in last)
+    def _listed(self, drafts: Sequence[Draft], side: Side, scales: set[str], *, worded: bool) -> bool:
+        """Whether the last findings are grades of several items of that side; worded: or words in their place."""
+        last = [draft for draft in drafts[-_ALIKE:] if worded or isinstance(draft.value, Grade)]
+        alike = all(draft.side is side and self.items[draft.item].scale in scales for draft in last)
         own = {draft.item for draft in last if not self.items[draft.item].blanket}
         both = any(d.item in own and d.side is OPPOSITE[side] for d in drafts[-2 * _ALIKE :])  # each side told already
-        return alike and len(own) == _ALIKE and not both
+        return alike and len(own) == len(last) == _ALIKE and not both
 
     def _is_plain(self, nodes: Sequence[Node], scale: str) -> bool:
-        """One side, and that it is normal, or the grade that says so; nothing else."""
+        """One side, and that it is normal, or the grade that says so; any word or grade, where it is throughout."""
         said = [node for node in nodes if node.main not in _PASSED]
         if len(said) > 1 and said[1].main == "site" and limb_of(said[1].key("site")) in LIMBS:
             said.pop(1)
         if [node.main == "side" for node in said] != [True, False]:
             return False
         mark = said[1].mark
+        everywhere = any(node.main == "throughout" for node in nodes)
+        if mark.number is None and everywhere and said[1].main == "value":
+            return True
         if mark.number is None:
             return mark.role("normal", "") is not None or mark.text == "full"
         known = self.scales[scale]
         item = next(item for item in self.items.values() if item.kind == "grade" and item.scale == scale)
         meaning = read_number(item, mark.number, "", known)
-        return meaning is not None and isinstance(meaning.value, Grade) and meaning.value.grade in known.normal
+        grade = meaning.value if meaning is not None else None
+        return isinstance(grade, Grade) and (everywhere or grade.grade in known.normal)

@@ -102,6 +102,13 @@ def measured_from(marks: Sequence[Mark], place: int) -> bool:
     return before is not None and before.text in _EXTENTS
 
 
+def no_strength(marks: Sequence[Mark], place: int, active: Sequence[str], items: Mapping[str, Item]) -> bool:
+    """ "Power: right arm 5. Left arm nil": nothing of what is graded there, and no jerks."""
+    after = next((mark for mark in marks[place + 1 :] if not mark.has("filler", "colon", "comma")), None)
+    graded = {items[name].scale for name in active}
+    return after is not None and after.has("absent") and graded == {items["strength_all"].scale}
+
+
 def absent_jerk(item: Item, marks: Sequence[Mark], place: int, component: str) -> bool:
     """ "Tone is floppy. Knees and ankles absent.": what is absent there, behind the motor system, are reflexes."""
     if item.scale != "tendon_reflex" or component != "motor" or not marks[place].has("site"):

@@ -51,6 +51,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
         return replace(mark, roles=(Role("rest"),), text="the rest")
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
+    parted = parted or _closes_places(marks, place)
     if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
     if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:
@@ -68,6 +69,24 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
     if (other := in_other_words(marks, place)) is not None:
         return other
     return mark
+
+
+def _closes_places(marks: Sequence[Mark], place: int) -> bool:
+    """ "Chorea of the face, trunk and limbs": the last of the places, as nothing is told of the limbs behind it."""
+    before = [mark for mark in marks[:place] if mark.text not in ("the", "all", "four")][-2:]
+    joined = len(before) > 1 and before[1].has("conj") and before[0].has("site")
+    ends = all(mark.has("comma", "stop", "semicolon", "conj", "contrast") for mark in marks[place + 1 : place + 2])
+    return joined and ends
+
+
+def limbs_follow(marks: Sequence[Mark], place: int) -> bool:
+    """ "Rigidity of the neck and left arm", "of the neck, arms ...": of the neck as one of several places."""
+    parts = [part for mark in marks[place + 1 : place + 6] for part in (mark.inner or (mark,))]
+    behind = [part for part in parts if not part.has("side", "filler")][:2]
+    if len(behind) < 2 or not behind[0].has("conj", "comma") or behind[1].has("item"):
+        return False
+    role = behind[1].role("site", "")
+    return behind[1].text in ("limbs", "trunk") or (role is not None and limb_of(role.key) in LIMBS)
 
 
 def _opens(marks: Sequence[Mark]) -> bool:

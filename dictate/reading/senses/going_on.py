@@ -106,7 +106,8 @@ class GoingOn:
         """
         items = [self.items[name] for name in names]
         numeric = all(item.kind in _NUMERIC for item in items)
-        muscles = all(item.kind == "grade" and not (item.blanket or item.sited or item.sites) for item in items)
+        muscles = any(item.kind == "grade" for item in items)  # "grip 5", which may be measured, too
+        muscles = muscles and not any(item.blanket or item.sited or item.sites for item in items)
         if muscles and any(n.main == "site" and limb_of(n.key("site")) not in LIMBS for n in nodes):
             return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):

@@ -26,6 +26,7 @@ _PERCENT = ("percent", "per cent", "%")
 _REACTS = ("reacts", "react", "reacting", "reactive", "reacted")
 _SENSATION = frozenset({"sensation", "feeling", "sense", "perception", "sensibility"})
 _TOO = frozenset({"too", "also", "as well", "similarly"})
+_CLAUSE = 4  # "tremor, left is fine"
 _WITH = frozenset({"with", "on", "in", "at"})
 
 
@@ -33,6 +34,7 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
     sides_of_parts(nodes, items)
     plain_signs(nodes, items)
+    fine_there(nodes)
     histories(nodes)
     but_so(nodes)
     on_oxygen(nodes)
@@ -48,6 +50,18 @@ def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     senses_led(nodes, items)
     so_too(nodes, items)
     felt_there(nodes, items)
+
+
+def fine_there(nodes: list[Node]) -> None:
+    """ "Tremor in the right hand, the left is fine": well there, and no fine tremor beside one that was coarse."""
+    for place, node in enumerate(nodes):
+        if node.text != "fine" or node.main != "value" or place < _CLAUSE or nodes[place - 1].text not in ("is", "was"):
+            continue
+        clause = list(itertools.takewhile(lambda one: not one.is_break, reversed(nodes[:place])))
+        before = nodes[: place - len(clause)]
+        where = any(one.main in ("side", "site") for one in clause) and not any(one.main == "item" for one in clause)
+        if where and before and all(one.main not in ("value", "qualifier") for one in before):
+            node.mark = node.mark.only("normal")
 
 
 def felt_there(nodes: list[Node], items: Mapping[str, Item]) -> None:

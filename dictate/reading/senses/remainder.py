@@ -34,7 +34,10 @@ class Remainder:
             return titled
         if _before_name(marks[place + 1 : place + 4]):
             return ()
+        rest = marks[place]
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
+        if _graded_before(marks, place):
+            behind, place = True, place - 1  # "4 in the deltoid and 5 in the rest"
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and mark.is_grade and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
@@ -55,11 +58,11 @@ class Remainder:
             if mark.role("absent", "") and self._of_sign(nodes):
                 return ()  # "left ankle clonus, otherwise none": of the sign, and of no component
             if mark.role("absent", ""):
-                return self._else_of(marks[place], nodes)  # a whole component is never absent
+                return self._else_of(rest, nodes)  # a whole component is never absent
             if mark.role("normal", "") or mark.role("not_examined", "") or mark.role("not_assessable", ""):
                 name = f"{self._by_site(nodes) or here[0] or here[1]}_all"
                 told = name in self.items and not _under_part(nodes)
-                return self._else_of(marks[place], nodes) or ((name,) if told else ())
+                return self._else_of(rest, nodes) or ((name,) if told else ())
             if not mark.has("filler"):
                 return ()
         return ()
@@ -123,6 +126,13 @@ def _is_graded(after: Sequence[Mark]) -> bool:
     """ "Everything else 4", "everything else is full": a grade says of what it speaks."""
     said = [mark for mark in after if not mark.has("filler")][:1]
     return any(mark.is_grade or mark.text in ("full", "full power", "full strength") for mark in said)
+
+
+def _graded_before(marks: Sequence[Mark], place: int) -> bool:
+    """ "5 in the rest": the grade in front, and nothing but a stop or a comma behind."""
+    ends = all(mark.has("stop", "comma", "semicolon", "conj", "contrast") for mark in marks[place + 1 : place + 2])
+    led = place > 1 and marks[place - 1].text in ("in", "at", "for")
+    return ends and led and marks[place - 2].number is not None and is_grade(marks[place - 2])
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -16,6 +16,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
+from dictate.reading.senses.other_sides import other_sides
 from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts, thought_absent
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
@@ -31,6 +32,7 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what only the whole sentence shows."""
     patients_seen(nodes)
+    other_sides(nodes)
     strength_of_nerve(nodes, items)
     untitle(nodes, items)
     side_said_twice(nodes)

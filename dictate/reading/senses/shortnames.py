@@ -13,13 +13,14 @@ from dictate.reading.phrases.joints import (
     goes_on_measuring,
     measured_from,
     no_jerk,
+    no_strength,
     paired_with,
     says_jerk,
     told_already,
 )
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
-from dictate.reading.senses.company import has_points, plain_number, pluses_next, titles_value
+from dictate.reading.senses.company import has_points, limbs_follow, plain_number, pluses_next, titles_value
 from dictate.reading.senses.tried import is_tried
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
@@ -45,7 +46,7 @@ class ShortNames:
         """
         mark = marks[place]
         toned = [role.item for role in mark.roles if role.kind == "alone" and mark.role("site", role.item) is not None]
-        if toned and self._graded_next(marks, place):
+        if toned and (self._graded_next(marks, place) or limbs_follow(marks, place)):
             return toned
         named = {self.lexicon.component[role.item] for role in mark.roles if role.kind == "item"}
         return [
@@ -67,7 +68,8 @@ class ShortNames:
             return item.scale == "tendon_reflex"
         if item.kind == "grade" and (jerk := says_jerk(marks, place, self.items)) is not None:
             return jerk is (item.scale == "tendon_reflex")
-        if (item.scale == "tendon_reflex" and measured_from(marks, place)) or self._is_place(item, marks, place):
+        no_jerk_here = measured_from(marks, place) or (item.blanket and no_strength(marks, place, active, self.items))
+        if (item.scale == "tendon_reflex" and no_jerk_here) or self._is_place(item, marks, place):
             return False
         if marks[place].has("site") and goes_on_measuring(marks, active, self.items, self.lexicon.grammar.scales):
             return False

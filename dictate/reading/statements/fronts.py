@@ -9,6 +9,7 @@ from dictate.reading.nodes import Node, wants_object
 from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import leads_on
 
+PARTINGS = ("comparison", "comma", "semicolon", "contrast", "conj")
 _BARE_SIDES = ("left", "right", "l", "r", "lt", "rt")
 
 
@@ -191,3 +192,31 @@ def leads_place(names: Sequence[Node], gap: Sequence[Node], items: Mapping[str, 
     if not title or not gap or gap[0].main != "colon":
         return False
     return len(gap) > 1 and all(node.main in ("side", "site") for node in gap[1:])
+
+
+def of_each_side(before: Sequence[Node], after: Sequence[Node]) -> bool:
+    """ "3/5 left | hip flexors |, 4/5 right": one side in front of the name, the other behind it."""
+    front = [n for n in before if n.main not in ("filler", "comma")]
+    behind = [n for n in after if n.main != "filler"][:4]
+    if [n.main for n in front] != ["number", "side"] or [n.main for n in behind[1:3]] != ["number", "side"]:
+        return False
+    ends = all(n.is_break for n in behind[3:])
+    return behind[0].is_break and ends and {front[1].key("side"), behind[2].key("side")} == {"left", "right"}
+
+
+def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence[Node]) -> float:
+    """How clearly a count, a grade or a description in front of a name is of it."""
+    bare = not any(map(_is_value, after[:2]))
+    score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
+    score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
+    score += 7.0 if of_each_side(before, after) else 0.0
+    other = any(n.main in PARTINGS for n in after[:1]) and any(n.main == "side" for n in after)
+    score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
+    told = [n for n in before[-2:] if n.text not in ("in", "at", "for")]
+    rest = any(n.mark.has("rest") for n in names) or any(n.main == "except" for n in after[:1])
+    # "left deltoid 4/5, 5/5 elsewhere", "5 in the rest", "normal bulk except in the feet"
+    return score + (3.0 if rest and told and _is_value(told[-1]) else 0.0)
+
+
+def _is_value(node: Node) -> bool:
+    return node.main in ("value", "number", "dermatome", "comparison")

@@ -94,7 +94,8 @@ class Groups:
         directly = next((n for n in reversed(lead) if n.main not in ("filler", "side", "site")), None)
         if directly is None or not (directly.main in ("value", "negation") or (directly.mark.number is not None)):
             return self.lists.closes_modalities(lead, between) and self._has_value_behind(nodes, place)
-        if directly.mark.has("same"):
+        graded = directly.mark.number is not None and nodes[place].mark.has("rest")  # "4 at A and the rest is 5"
+        if directly.mark.has("same") or (graded and self._has_value_behind(nodes, place)):
             return True
         denied = directly.main == "negation" and self.items[first.candidates[0]].negated == "absent"
         denied = denied and any(n.text == "and" for n in between)  # "no sensory level and saddle sensation intact"
@@ -104,7 +105,8 @@ class Groups:
         return self._has_value_behind(nodes, place)
 
     def _has_value_behind(self, nodes: list[Node], place: int) -> bool:
-        after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "side", "severity")), None)
+        passed = ("filler", "side", "severity", *(("site",) if nodes[place].mark.has("rest") else ()))
+        after = next((n for n in nodes[place + 1 :] if n.main not in passed), None)
         return after is not None and self.weights.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:

@@ -12,25 +12,21 @@ from dictate.reading.nodes import Node, wants_object
 from dictate.reading.phrases.kinds import INABILITY, LEVELS, read_number
 from dictate.reading.phrases.lexicon import Lexicon, is_preposition
 from dictate.reading.statements.fronts import (
-    counted_of,
+    PARTINGS,
     denied,
     denied_here,
-    described,
     entitles,
-    graded_at,
-    in_company,
     joins,
     leads_next,
     leads_to_value,
-    number_at,
     of_name,
     opens_clause,
     place_alone,
+    told_in_front,
     wants_task,
 )
 
 HARD_BREAKS = frozenset({"comma", "semicolon", "contrast", "stop", "colon", "except", "reason", "strike", "swap"})
-_PARTINGS = ("comparison", "comma", "semicolon", "contrast", "conj")
 _NAMED_SIGN = re.compile(r"\b(?:signs?|babinskis?|hoffmanns?|rombergs?|lhermittes?|kernigs?|brudzinskis?|tinels?)$")
 _POSTPOSED = ("on ", "in ", "bilaterally", "both sides", "both eyes", "both ears", "either side", "each side")
 
@@ -147,23 +143,9 @@ class Weigher:
             score -= 2.0 if not any(n.main == "side" for n in after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
 
-    def _weigh_grade_before(self, statement: Statement) -> float:
-        """Whether what stands right in front of a name is its grade, or its adjective."""
-        before = statement.before
-        bare = not any(self.is_value(n) for n in statement.after[:2])
-        parted = any(n.main in _PARTINGS for n in statement.after[:1])
-        other = parted and any(n.main == "side" for n in statement.after)
-        score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
-        score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
-        score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
-        excepted = any(n.main == "except" for n in statement.after[:1])  # "normal bulk except in the feet"
-        if before and self.is_value(before[-1]) and (excepted or any(n.mark.has("rest") for n in statement.names)):
-            score += 3.0  # "left deltoid 4/5, 5/5 elsewhere"
-        return score
-
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
-        score = self._weigh_grade_before(statement)
+        score = told_in_front(statement.names, before, statement.after)
         sides = 0
         speaks = False
         listed = len(statement.names) > 1 or self.satisfied_alone(statement)
@@ -201,7 +183,7 @@ class Weigher:
             elif node.main == "qualifier" and not self._own(statement, node):
                 score -= 2.0
         score -= 2.0 * max(0, sides - 1)
-        own = list(itertools.takewhile(lambda n: n.main not in _PARTINGS, statement.after))
+        own = list(itertools.takewhile(lambda n: n.main not in PARTINGS, statement.after))
         sides_after = sum(n.main == "side" for n in own)
         told = sum(self.is_value(n) for n in statement.after) + sum(n.mark.number is not None for n in statement.names)
         if sides and sides_after and (told or not self.satisfied_alone(statement)) and sides_after >= told:
