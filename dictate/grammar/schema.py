@@ -227,6 +227,7 @@ class CommonWords(Frozen):
     reference: Phrases  # what a patient's reference follows
     comparisons: Phrases  # "worse", "greater than": with a side they are detail, not the side
     other_side: Phrases
+    same_side: Phrases
     right_then_left: Phrases
     left_then_right: Phrases
 

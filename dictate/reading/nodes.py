@@ -29,6 +29,7 @@ _PLAIN_ORDER = (
     "right_then_left",
     "left_then_right",
     "other_side",
+    "same_side",
     "heading_part",
     "strike",
     "swap",

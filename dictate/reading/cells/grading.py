@@ -35,6 +35,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     limbs_in_short(nodes, items)
     times(nodes)
     grades_described(nodes)
+    regions_listed(nodes, items)
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
@@ -172,6 +173,20 @@ def grades_described(nodes: list[Node]) -> None:
         if word.main == "value" and word.mark.has("normal", "abnormal") and opened and grade and led:
             number.mark = replace(number.mark, start=word.mark.start)
             del nodes[place]
+
+
+def regions_listed(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Deltoid 3, triceps 2, hand 1": behind a muscle, a part of the limb with its own grade is no place of it."""
+    named: tuple[str, ...] = ()
+    whole = items["strength_all"]
+    for place in range(len(nodes) - 1):
+        node = nodes[place]
+        named = node.candidates if node.main == "item" else named
+        muscle = bool(named) and all(items[name].scale == whole.scale and not items[name].blanket for name in named)
+        before = next((one for one in reversed(nodes[:place]) if one.main not in ("side", "filler")), node)
+        region = whole.site_items.get(node.key("site")) if node.main == "site" else None
+        if muscle and region and before.is_break and nodes[place + 1].main == "number":
+            node.main, node.candidates = "item", (region,)
 
 
 def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Mapping
 from dataclasses import replace
 
+from dictate.grammar import Item
 from dictate.model import Side
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
@@ -18,6 +20,7 @@ _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ", "in ")
 _HOW = ("qualifier", "severity", "comparison")
+_ANSWERS = {"yes": "present", "no": "absent"}
 _NONE = frozenset({"none", "nil"})
 _WHERE = frozenset({"side", "site", "dermatome", "rest", "throughout", "item", "other_side", "stop"})
 _UNDONE = ("not_examined", "not_assessable")
@@ -179,6 +182,26 @@ def answer_no(nodes: list[Node]) -> None:
     told = nodes[2]
     if told.mark.has("alone", "normal") or (told.main == "value" and told.mark.number is None):
         nodes[0].main = "filler"
+
+
+def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Fasciculations: tongue no, arms yes", "Hoffmann neither side": there or not, each place with its answer."""
+    named: tuple[str, ...] = ()
+    for place in range(len(nodes)):
+        node, before = nodes[place], nodes[place - 1] if place else None
+        named = node.candidates if node.main == "item" else named
+        sign = bool(named) and all(items[name].kind == "presence" for name in named)
+        ends = all(after.is_break for after in nodes[place + 1 : place + 2])
+        if not sign or before is None:
+            continue
+        if node.text == "yes" and before.text == "," and place > 1:
+            before = nodes[place - 2]  # "in the arms, yes"
+        if node.text in _ANSWERS and before.main in ("side", "site") and ends:
+            node.main, node.mark = "value", node.mark.only(_ANSWERS[node.text])
+        elif node.text == "neither" and [one.text for one in nodes[place + 1 : place + 2]] == ["side"]:
+            side = nodes[place + 1]
+            side.main, side.mark = "side", replace(side.mark, roles=(Role("side", key=Side.BOTH.value),))
+            node.main, node.mark = "value", node.mark.only("absent")
 
 
 def but_is_not(nodes: list[Node]) -> None:

@@ -235,8 +235,10 @@ class Taker:
             cells.append(cell := Cell())  # "no focal weakness; give-way on the right"
         if node.text.endswith(" of") and cell.split and any(n.mark.number is not None for n in cell.values):
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
-        if starts_anew(cell, node, following) or value_first(cells, following):
-            cells.append(cell := Cell())
+        placed = any(r.kind == "site" and r.item in candidates for r in node.mark.roles)
+        elsewhere = placed and cell.split and cell.site_node is not None and bool(cell.values or cell.modifiers)
+        if elsewhere or starts_anew(cell, node, following) or value_first(cells, following):
+            cells.append(cell := Cell())  # "cogwheeling at both wrists; axial rigidity"
         owner = self.owners.owner(candidates, node)
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
         if (
@@ -251,7 +253,7 @@ class Taker:
                 cell.side = before.side
         if node.mark.role("side") and cell.side is None:
             cell.side = Side(node.key("side"))
-        if cell.site_node is None and any(r.kind == "site" and r.item in candidates for r in node.mark.roles):
+        if cell.site_node is None and placed:
             cell.site_node = node  # "tone: right arm cogwheel rigidity, left arm normal"
         cell.values.append(node)
         cell.nodes.append(node)

@@ -168,3 +168,9 @@ def _in_bracket(drafts: Sequence[Draft], statement: Statement, said: Said, items
     for draft in drafts:
         if draft.side is None and not draft.site and items[draft.item].sited and items[last.item].sited:
             draft.side, draft.site = last.side, last.site
+
+
+def told_of(drafts: Sequence[Draft], side: Side | None) -> tuple[bool, Side | None]:
+    """Whether the last finding has a place, and the one side of all of them; `side` where they have none."""
+    sides = {draft.side for draft in drafts if draft.side is not None}
+    return bool(drafts[-1].site), side if not sides else sides.pop() if len(sides) == 1 else None

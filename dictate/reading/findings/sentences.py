@@ -9,7 +9,7 @@ from dictate.model import RemarkKind
 from dictate.reading.cells.cells import CellBuilder
 from dictate.reading.cells.corrections import amend, corrects_earlier, keep_place, moved, narrowed, of_last
 from dictate.reading.cells.whole_sides import WholeSides
-from dictate.reading.findings.carrying import SideCarrier, end_of_grades, go_on, going_on
+from dictate.reading.findings.carrying import SideCarrier, end_of_grades, go_on, going_on, told_of
 from dictate.reading.findings.merging import as_said_before, but_for, in_order, merge_readings, merge_sentence
 from dictate.reading.findings.postures import PostureGiver
 from dictate.reading.findings.status import StatusReader
@@ -106,7 +106,7 @@ class SentenceReader:
         self.drafts[first_draft:] = said
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
-            self.context.placed = bool(self.drafts[-1].site)
+            self.context.placed, self.context.told_side = told_of(self.before_sentence, self.context.told_side)
         end_of_grades(nodes, self.context)
         if self.tokens[nodes[-1].mark.end - 1].ends_line:
             self.carrier.over_lines(sentence, said, self.context)

@@ -45,6 +45,7 @@ class Context:
     active: tuple[str, ...] = ()  # the items last spoken of
     left: bool = False  # these are of another limb than the title in force
     placed: bool = False  # what was last said was said of a body part
+    told_side: Side | None = None  # the one side of the last sentence that told of sides
     heading_side: Side | None = None
     heading_of_grades: bool = False  # "On the left, deltoid four.": past its sentence only for grades, to another side
     heading_once: bool = False  # "left eye:" holds for its sentence only

@@ -60,7 +60,7 @@ def _deal_letters(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
         lettered = mark is not None and titled and tokens[mark.start].text.isupper()
         if mark is not None and lettered and _is_initial(mark, marks[at + 1 : at + 2]):
             letters.append(at)
-        elif mark is None or not (titled and (mark.number is not None or mark.has("side", *_ORDERS, *_LINKS))):
+        elif mark is None or not (titled and (_is_told(mark) or mark.has("side", *_ORDERS, *_LINKS))):
             for place in letters if len(letters) >= _FEWEST else ():
                 marks[place] = _named(marks[place])
             titled, told, letters = mark is not None and _names_reflexes(mark), False, []
@@ -72,9 +72,12 @@ def _deal_letters(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
 
 def _is_initial(mark: Mark, behind: Sequence[Mark]) -> bool:
     """An initial with its grade behind it; "T 2" is one mark, for it may be a segment."""
-    return _SEGMENT.fullmatch(mark.text) is not None or (
-        mark.text in _INITIALS and any(one.number is not None for one in behind)
-    )
+    return _SEGMENT.fullmatch(mark.text) is not None or (mark.text in _INITIALS and any(map(_is_told, behind)))
+
+
+def _is_told(mark: Mark) -> bool:
+    """A grade, or a sign of one: "B +/+, T ++/++"."""
+    return mark.number is not None or mark.text in ("+", "/")
 
 
 def _named(mark: Mark) -> Mark:

@@ -15,6 +15,7 @@ _EXTENTS = frozenset({"below", "above", "beneath"})
 _PASSED = ("site", "side", "conj", "filler", "severity")
 _JERKY = frozenset({"brisk", "brisker"})
 _STRENGTH = frozenset({"strong", "full"})
+_LISTED = 3  # a joint, its number and a comma
 _BRISKEST = 4  # grade of a jerk
 _JOINTS = frozenset("hip knee ankle wrist elbow shoulder neck finger thumb toe".split())
 _TURNS = frozenset({"external rotation", "internal rotation"})
@@ -33,6 +34,9 @@ def shared_joints(tokens: Sequence[Token], spans: Sequence[Mark], meanings: Call
     joint = ""
     for place, token in enumerate(tokens):
         before = tokens[place - 1].lower if place and not tokens[place - 1].ends_sentence else ""
+        title = place > 1 and tokens[place - 1].lower == ":" and tokens[place - 2].lower.removesuffix("s")
+        if title in _JOINTS and token.lower in _MOVEMENTS:
+            joint = str(title)  # "Hips: flexion 2, extension 2"
         turned = " ".join(one.lower for one in tokens[place : place + 2])
         if token.lower in _MOVEMENTS and before.removesuffix("s") in _JOINTS:
             joint = before.removesuffix("s")  # "fingers flexion 1, extension 0"
@@ -61,6 +65,17 @@ def goes_on_listing(before: Sequence[Mark]) -> bool:
     """ "Hips 4, knees ...": a number and a comma in front of the joint."""
     links = [mark for mark in before if not mark.has("side", "filler")][-2:]
     return [mark.number is not None for mark in links] == [True, False] and links[-1].has("comma", "conj")
+
+
+def goes_on_by_place(marks: Sequence[Mark], place: int, active: Sequence[str], items: Mapping[str, Item]) -> bool:
+    """ "Power: hip 4, knee 4", "arms 5, knees 4": behind the strength of another part; "2+" is of jerks."""
+    regions = bool(active) and all(items[name].blanket and items[name].limb for name in active)
+    whole = bool(active) and all(items[name].blanket and items[name].bare_value for name in active)
+    before = [mark for mark in marks[:place] if not mark.has("side", "filler")][-_LISTED:]
+    joint = len(before) == _LISTED and before[0].has("site")
+    number = next((mark.number for mark in marks[place + 1 : place + 3] if mark.number is not None), None)
+    jerk = number is not None and number.a_sign == "+" and number.a < _BRISKEST
+    return (regions or (whole and joint)) and goes_on_listing(marks[:place]) and not jerk
 
 
 def goes_on_measuring(

@@ -25,9 +25,7 @@ if TYPE_CHECKING:
 
 _CONJUNCTIONS = {"and", "or", "nor"}
 _CONTRASTS = {"but", "while", "whereas", "though", "although", "however"}
-_PREPOSITIONS = set(
-    "in on at of to over below above from around behind across within up down under for through".split()
-)
+_PREPOSITIONS = {*"in on at of to over below above from around behind across within up down under for through".split()}
 _WORD_KINDS = {
     "normal": "normal",
     "abnormal": "abnormal",
@@ -56,6 +54,7 @@ _WORD_KINDS = {
     "reference": "reference",
     "comparisons": "comparison",
     "other_side": "other_side",
+    "same_side": "same_side",
     "right_then_left": "right_then_left",
     "left_then_right": "left_then_right",
 }

@@ -27,6 +27,9 @@ _TAKEN = frozenset({"heart_rate", "blood_pressure"})
 _PASSED = frozenset({"fine", "good", "normal", "well"})
 _CALLED = ("call it", "call that")
 
+_MOVEMENTS = frozenset(
+    {"tremor", "head", "head tremor", "in", "type", "direction", "titubation", "movement", "movements"}
+)
 _SAID = ("value", "normal", "abnormal")
 
 
@@ -62,6 +65,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if place and _is_how_patient_felt(marks, place - 1) and mark.role("normal", ""):
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
+    if mark.text == "no no" and after in _MOVEMENTS:
+        return replace(mark, roles=tuple(role for role in mark.roles if role.kind == "qualifier"))
     if mark.text == "down" and _is_of_segment(marks, place):
         return mark.only("abnormal")
     if mark.text in AGREED | _PASSED and place and marks[place - 1].text == "then" and _felt_dizzy(marks[:place]):

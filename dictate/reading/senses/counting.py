@@ -20,6 +20,7 @@ _COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _HELPERS = frozenset("people persons helpers carers nurses assistants".split())
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
+_SAID = ("value", "normal", "abnormal", "absent", "present")
 _DAYS = frozenset({"day", "week", "night"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 
@@ -46,8 +47,6 @@ def _stands_for_nothing(marks: Sequence[Mark], place: int, after: str) -> Mark |
     mark = marks[place]
     if after in _COUNTED:
         return mark.only("word")
-    if place and marks[place - 1].has("side") and _is_told_on(marks, place):
-        return mark.only("filler")  # "right one wobbly, left fine"
     if place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
         return mark.only("filler")  # "a fine one in the left hand"
     if place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
@@ -90,9 +89,6 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     after = marks[place + 1]
     article = marks[place - 1].text.startswith("the ") or (place > 1 and marks[place - 2].text == "the")
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
-    return after.text.split(" ")[0] in _VERBS or (article and not closed)
-
-
-def _is_told_on(marks: Sequence[Mark], place: int) -> bool:
-    after = marks[place + 1] if place + 1 < len(marks) else None
-    return after is not None and after.has("abnormal", "normal", "word") and not after.has("side", "unit", "item")
+    told = after.number is None and any(role.kind in _SAID for role in after.roles)
+    # "left one absent": a grade has no second word
+    return after.text.split(" ")[0] in _VERBS or (not closed and (article or told))

@@ -87,7 +87,7 @@ class Labeller:
                 in_reason = opens_reason(nodes, mark)
                 node.main = "reason" if in_reason else "filler"
             nodes.append(node)
-        settle(nodes, self.items)
+        settle(nodes, self.items, context.told_side)
         read_vital_signs(nodes, self.items, self.lexicon.grammar.common)
         return nodes
 
@@ -98,10 +98,8 @@ class Labeller:
 
     def _is_head_noun(self, mark: Mark, before: Node) -> bool:
         """ "Sternomastoid power", "biceps reflex": a noun that says of what kind the name before it is."""
-        if mark.text in _HEAD_NOUNS:
-            return True
         graded = {self.items[name].scale for name in before.candidates if not self.items[name].blanket}
-        return mark.text in _STRENGTHS and self.items["strength_all"].scale in graded
+        return mark.text in _HEAD_NOUNS or (mark.text in _STRENGTHS and self.items["strength_all"].scale in graded)
 
     def _concerns(
         self, marks: Sequence[Mark], place: int, here: tuple[str, str], active: tuple[str, ...], nodes: list[Node]
@@ -138,7 +136,7 @@ class Labeller:
         near = {
             r.item
             for later in marks[place + 1 : place + 6]
-            for r in later.roles
+            for r in itertools.chain(later.roles, *(part.roles for part in later.inner))
             if r.kind in ("item", "sign", "context", "alone")
         }
         return {*active, *near}
@@ -170,7 +168,8 @@ class Labeller:
         mark = node.mark
         if candidates and not self._is_value_here(marks, place, candidates, active, nodes):
             if mark.has("site") and self.sites.is_site(marks, place, candidates, active, nodes, placed=placed):
-                node.main = "site"
+                told = any(r.kind == "value" and r.item in candidates for r in mark.roles)
+                node.main = "value" if told else "site"
                 return
             node.main, node.candidates = "item", candidates
             named = any(r.kind in ("item", "context") and r.item in candidates for r in mark.roles)

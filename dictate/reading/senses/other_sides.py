@@ -15,18 +15,27 @@ _VERBS = frozenset({"is", "was"})
 _PARTS = frozenset("arm hand leg foot eye ear ankle knee wrist elbow shoulder hip thumb toe thigh forearm".split())
 
 
-def other_sides(nodes: list[Node]) -> None:
-    """Make, in place, "the other side" and "the other hand" the side that they are, where the one side was said."""
+def other_sides(nodes: list[Node], told: Side | None) -> None:
+    """Make, in place, "the other side", "the other hand" and "that side" the sides that they are.
+
+    told: the one side told of before the sentence; None: none, or both.
+    """
     for place, node in enumerate(nodes):
-        sides = {one.key("side") for one in nodes[:place] if one.main == "side"}
         if node.text == "on the other" and _opens_clause(nodes, place):
             for word in nodes[place : place + 2]:
                 word.main, word.candidates = "filler", ()  # "on the other hand there was no rigidity"
-        elif len(sides) == 1 and (node.main == "other_side" or _is_of_pair(nodes, place)):
-            side = OPPOSITE.get(Side(sides.pop()))
-            if side is not None:
-                node.main, node.candidates = "side", ()
-                node.mark = replace(node.mark, roles=(Role("side", key=side.value),))
+            continue
+        same = node.main == "same_side"
+        if not (same or node.main == "other_side" or _is_of_pair(nodes, place)):
+            continue
+        sides = {one.key("side") for one in nodes[:place] if one.main == "side"} or {told.value if told else ""}
+        one = Side(said) if len(sides) == 1 and (said := sides.pop()) else None
+        side = one if same else OPPOSITE.get(one) if one is not None else None
+        if side is not None:
+            node.main, node.candidates = "side", ()
+            node.mark = replace(node.mark, roles=(Role("side", key=side.value),))
+        elif same:
+            node.main = "word"
 
 
 def _is_of_pair(nodes: Sequence[Node], place: int) -> bool:

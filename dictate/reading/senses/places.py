@@ -9,6 +9,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
 
+_BRISKEST = 4  # grade of a jerk
 _STRONGEST = 5
 
 
@@ -34,8 +35,9 @@ class SiteFinder:
         """
         if self._told_next(marks, place, candidates):
             return True
+        jerk = self._is_jerk(marks[place + 1 : place + 2], candidates, active)
         placeless = not any(self.items[name].sited or self.items[name].site_items for name in active)
-        if placeless or _told_before(nodes, candidates, active):
+        if placeless or jerk or _told_before(nodes, candidates, active):
             return False  # "no carotid bruits, and no tenderness over the temporal arteries"
         if self._rates_on(marks, place, active, nodes):
             return True  # "Ashworth right elbow flexors 2, wrist flexors 1"
@@ -51,9 +53,8 @@ class SiteFinder:
             return general  # "power 4 LL, 5 UL"
         if placed and not here and self._goes_on(marks, place, candidates, active):
             return True  # "paratonia in both legs. The arms are all right."
-        regional = (
-            here and site is not None and any(limb_of(site.key) in self.items[name].site_items for name in active)
-        )
+        limb = limb_of(site.key) if site is not None else ""
+        regional = here and any(limb in self.items[name].site_items for name in active)
         covered = any(self.items[name].blanket and set(candidates) <= set(self.items[name].covers) for name in active)
         if not here and (covered or self._is_graded_muscle(marks, place, candidates, active, nodes)):
             return False  # "Reflexes. At the ankles, absent ..."; "Tone normal. In the upper limbs, deltoid is 4/5"
@@ -68,6 +69,13 @@ class SiteFinder:
                 continue
             break
         return self._stands_behind(marks, place, candidates, active, nodes)
+
+    def _is_jerk(self, after: Sequence[Mark], candidates: tuple[str, ...], active: tuple[str, ...]) -> bool:
+        """A jerk with a grade that is written as those of jerks are, behind strength."""
+        number = after[0].number if after else None
+        jerks = all(self.items[name].scale == "tendon_reflex" for name in candidates)
+        strength = bool(active) and all(self.items[name].scale == "mrc" for name in active)
+        return jerks and strength and number is not None and number.a_sign == "+" and number.a < _BRISKEST
 
     def _is_graded_muscle(
         self, marks: Sequence[Mark], place: int, candidates: tuple[str, ...], active: tuple[str, ...], nodes: list[Node]

@@ -132,7 +132,7 @@ def _graded_before(marks: Sequence[Mark], place: int) -> bool:
     """ "5 in the rest": the grade in front, and nothing but a stop or a comma behind."""
     ends = all(mark.has("stop", "comma", "semicolon", "conj", "contrast") for mark in marks[place + 1 : place + 2])
     led = place > 1 and marks[place - 1].text in ("in", "at", "for")
-    return ends and led and marks[place - 2].number is not None and is_grade(marks[place - 2])
+    return ends and led and marks[place - 2].number is not None and marks[place - 2].is_grade
 
 
 def _before_name(after: Sequence[Mark]) -> bool:

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from dictate.grammar import Item
+from dictate.model import Side
 from dictate.reading.cells.grading import settle_grades, versus
-from dictate.reading.cells.not_so import answer_no, but_is_not, but_some, does_there, only_this
+from dictate.reading.cells.not_so import answer_no, answers_by_place, but_is_not, but_some, does_there, only_this
 from dictate.reading.cells.reaching import reach
 from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
@@ -29,10 +30,10 @@ _LOOKED = frozenset("see find hear feel detect notice observe".split())
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
-def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """Settle, in place, what only the whole sentence shows."""
+def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = None) -> None:
+    """Settle, in place, what only the whole sentence shows. told: the one side told of before it."""
     patients_seen(nodes)
-    other_sides(nodes)
+    other_sides(nodes, told)
     strength_of_nerve(nodes, items)
     untitle(nodes, items)
     side_said_twice(nodes)
@@ -48,6 +49,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item]) -> None:
     give_units(nodes)
     tell_untested(nodes, items)
     answer_no(nodes)
+    answers_by_place(nodes, items)
     only_this(nodes)
     but_some(nodes)
     but_is_not(nodes)
@@ -123,7 +125,10 @@ def both_of_two(nodes: list[Node]) -> None:
         )  # "on the right elbow extension 1, A and B both 0"
         kinds = [n.main for n in nodes[place + 1 : place + 4]]
         joined = kinds == ["qualifier", "conj", "qualifier"] or bool(after & {"to", "in", "on", "at"})
-        if (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
+        between = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        other = [n.main for n in between if n.main != "filler"] == ["value", "side"] and between[-1].main == "side"
+        other = other and between[-1].key("side") in ("left", "right")  # "clumsy on the left; both normal on the right"
+        if other or (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
             node.main = "filler"
 
 

@@ -9,7 +9,7 @@ from dictate.grammar import Item
 from dictate.reading.marks import Mark, Number
 from dictate.reading.phrases.joints import (
     absent_jerk,
-    goes_on_listing,
+    goes_on_by_place,
     goes_on_measuring,
     measured_from,
     no_jerk,
@@ -179,7 +179,7 @@ class ShortNames:
     def _jerk_as_well(self, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """ "Knees 2": a jerk, unless its number is none of a jerk, or a list of joints goes on ("hips 4, knees 4")."""
         named = [self.items[role.item] for role in marks[place].roles if role.kind == "context"]
-        listed = bool(active) and all(map(self._is_region, active)) and goes_on_listing(marks[:place])
+        listed = goes_on_by_place(marks, place, active, self.items)
         jerk = any(item.scale == "tendon_reflex" and not item.blanket for item in named)
         return jerk and not (listed or no_jerk(marks[place + 1 : place + 3]))
 

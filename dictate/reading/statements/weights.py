@@ -133,7 +133,8 @@ class Weigher:
         whole = all(self.items[c].blanket for c in statement.candidates)
         score -= 2.0 if tight and whole and leads_next(after) else 0.0  # "Motor: spastic tone in both legs"
         score -= 6.0 * sum(not self.accepts(statement.candidates, n) for n in (*values_after, *values_before))
-        if not (values_after or values_before or negated or self.satisfied_alone(statement)):
+        told = [n for n in (*values_after, *values_before) if n.main != "dermatome" or self._is_level(statement)]
+        if not (told or negated or self.satisfied_alone(statement)):
             title = whole or (first and entitles(statement.names, after))
             score -= 1.0 if title or any(n.main == "except" for n in before) else 5.0
         if after and self.satisfied_alone(statement) and after[0].mark.has("absent", "present", "not_examined"):
@@ -142,6 +143,10 @@ class Weigher:
         if values_before and any(n.main != "comparison" for n in values_after) and not negated:
             score -= 2.0 if not any(n.main == "side" for n in after) else 1.0
         return score + self._weigh_after(statement, tight=tight)
+
+    def _is_level(self, statement: Statement) -> bool:
+        """A segment says how it was of a level alone; of touch it says where."""
+        return not all(self.items[name].sited for name in statement.candidates)
 
     def _weigh_before(self, statement: Statement, *, first: bool) -> float:
         before = statement.before
