@@ -261,6 +261,8 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
         return False  # an ellipsis: the speaker goes on
     if before == "no" and not after.text[:1].isdigit() and after.text[:1].isupper():
         return True  # "on listening again no. Carotids": an answer; "no. 5" is a number
+    if before == "l" and (after.text in ("R", "L") or after.text[-2:-1] == "/" or after.text.endswith("+")):
+        return True  # "2+ R, 3+ L. R Hoffmann present", "4/5 L. 5/5 knee extension"
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):
         return "\n" in after.lead or (len(after.text) > 1 and after.text[0].isupper() and before not in _ABBREVIATIONS)
     return True

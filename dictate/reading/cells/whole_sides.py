@@ -43,6 +43,8 @@ class WholeSides:
             first, side = 0, declared
         elif self._of_one_side(nodes, sides[:-1]) and all(map(self._opens, nodes[: sides[0]])):
             first, side = sides[0], Side(nodes[sides[0]].key("side"))
+        elif self._of_one_side(nodes, sides[:-1]) and nodes[sides[-1]].text in WHOLE_SIDES:
+            first, side = 0, Side(nodes[sides[0]].key("side"))  # "hip 4, knee 4 on the left, the right side normal"
         else:
             return nodes, []
         begin = sides[-1]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 
 from dictate.grammar import Item
@@ -13,6 +14,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Draft, Said
 from dictate.reading.statements.weights import Statement, Weigher
 
+_LIMBS = ("limbs", "extremities")
 _PUNCTUATION = ("comma", "colon", "stop", "semicolon")
 
 
@@ -84,8 +86,8 @@ class SideCarrier:
         names = [role.item for role in mark.roles if role.kind == "item"]
         return bool(names) and all(self.items[name].blanket for name in names)
 
-    def carry(self, draft: Draft, statement: Statement, context: Context) -> None:
-        """Give the draft what its sentence, or a heading, said for it."""
+    def carry(self, draft: Draft, statement: Statement, context: Context, *, beside: Sequence[Draft] = ()) -> None:
+        """Give the draft what its sentence, or a heading, said for it. beside: what its statement tells with it."""
         site = context.heading_site
         whole = self.items[draft.item].site_items
         part = whole.get(f"{limb_of(site)}_{draft.site}") if site and draft.site else None
@@ -99,16 +101,23 @@ class SideCarrier:
             draft.site = site
             draft.spans.append(context.heading_span)
         meant = context.limb is None or context.limb.organ in ("", item.organ)  # "Left eye.": of what is of the eye
+        limbs = self._is_plural(statement) or any(n.text.endswith(_LIMBS) for n in statement.names)
+        plural = draft.item in self.limbs and not site and limbs  # "Left: ... Upper limbs 5."
+        other = any(
+            one.side not in (None, Side.BOTH, context.place_side)
+            for one in itertools.takewhile(lambda one: one is not draft, beside)
+        )
+        meant = meant and not plural and not other
         if meant and draft.side is None and item.sided != "never" and context.place_side is not None:
             draft.side = context.place_side
             draft.spans.append(context.heading_span)
-        if draft.side is None and draft.item in self.limbs and not self._is_plural(statement):
+        if draft.side is None and draft.item in self.limbs and not limbs:
             # "right sided weakness, arm 4, leg 4+", "On the left: arm 3, leg 4"
             draft.side = context.adjective_side if context.side_of_limbs else context.heading_side
         if draft.side is not None or item.sided != "paired":
             return
         graded = item.kind == "grade" and not item.blanket
-        if context.heading_side is not None and (graded or not context.heading_of_grades):
+        if context.heading_side is not None and not other and (graded or not context.heading_of_grades):
             equal = any(n.mark.has("equal") for n in statement.nodes)  # behind "On the left, ...": of both again
             draft.side = Side.BOTH if equal else context.heading_side
         elif context.adjective_scale and not item.blanket and context.adjective_scale in (item.scale, item.listed_with):

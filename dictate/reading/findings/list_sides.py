@@ -27,12 +27,17 @@ def side_of_list(
     The list is what stands before it in the sentence, each with one value of the same scale and no side of its own.
     """
     last = [n for n in statements[-1].after if n.main != "stop"] if len(statements) > 1 else []
+    while last and last[-1].is_break:
+        last.pop()  # in front of what is told of the other side as a whole
     equal = [two for one, two in itertools.pairwise(last) if one.text == "all" and two.mark.has("equal")]
     sides = [n for n in last if n.main == "side"] or equal  # "triceps 1+, supinators 1+, all symmetrical"
     place = next((i for i, n in enumerate(last) if sides and n is sides[0]), 0)
     if not sides or last[place:] != sides or not drafts:
         return
-    if any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
+    said = sides[0].key("side")
+    if said in ("left", "right") and drafts[-1].side is not Side(said) and items[drafts[-1].item].blanket:
+        drafts = drafts[:-1]  # "..., all on the left, the right side normal"
+    if not drafts or any(n.main == "side" for statement in statements[:-1] for n in statement.nodes):
         return
     listed = list(_listed(drafts, items))
     alike = len({str(draft.value) for draft in drafts}) == 1 and drafts[-1].side is Side.BOTH

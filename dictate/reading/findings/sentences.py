@@ -150,7 +150,7 @@ class SentenceReader:
         for draft in drafts:
             draft.spans.extend(excepting)
             draft.excepted = draft.excepted or statement.excepted or rest
-            self.carrier.carry(draft, statement, self.context)
+            self.carrier.carry(draft, statement, self.context, beside=drafts)
             self._cover_all(statement)
         return drafts
 

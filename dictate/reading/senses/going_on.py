@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Side, Status
-from dictate.reading.nodes import LIMBS, Node, limb_of
+from dictate.reading.nodes import LIMBS, WHOLE_LIMBS, Node, limb_of
 from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import is_unknown, speaks_of_another
@@ -108,7 +108,7 @@ class GoingOn:
         numeric = all(item.kind in _NUMERIC for item in items)
         muscles = any(item.kind == "grade" for item in items)  # "grip 5", which may be measured, too
         muscles = muscles and not any(item.blanket or item.sited or item.sites for item in items)
-        if muscles and any(n.main == "site" and limb_of(n.key("site")) not in LIMBS for n in nodes):
+        if muscles and any(n.main == "site" and n.key("site") not in WHOLE_LIMBS for n in nodes):
             return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
             return False  # a number of another scale, one that has no name here; a stray "full" is no score

@@ -204,6 +204,21 @@ def of_each_side(before: Sequence[Node], after: Sequence[Node]) -> bool:
     return behind[0].is_break and ends and {front[1].key("side"), behind[2].key("side")} == {"left", "right"}
 
 
+def other_side_behind(
+    before: Sequence[Node], names: Sequence[Node], after: Sequence[Node], behind: Sequence[Node]
+) -> bool:
+    """ "Right knee jerk 3+ with | a crossed adductor |, left 2+": the other side of what it was found with."""
+    lead = [n for n in after if n.main != "filler" or n.text.startswith("with")]
+    sides = {n.key("side") for n in (*before, *lead) if n.main == "side"}
+    number = next((n for n in lead if n.main == "number"), None)
+    said = [n for n in behind if n.main not in ("filler", "stop")]
+    told = said and said[0].is_break and sorted(n.main for n in said[1:]) == ["number", "side"]
+    if not told or not names or number is None or not lead[-1].text.startswith("with") or len(sides) != 1:
+        return False
+    side = next(n.key("side") for n in said if n.main == "side")
+    return {side, *sides} == {"left", "right"}
+
+
 def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence[Node]) -> float:
     """How clearly a count, a grade or a description in front of a name is of it."""
     bare = not any(map(_is_value, after[:2]))

@@ -15,6 +15,7 @@ from dictate.reading.statements.fronts import (
     leads_place,
     led_by_but,
     of_two_sides,
+    other_side_behind,
     parts_sides,
     severed,
     side_of_value,
@@ -169,6 +170,10 @@ class Divider:
     def _pass_grades_back(self, statements: list[Statement]) -> None:
         """ "Knee 3+ right with 4 beats of clonus and 2+ left": a number that only the name before can have."""
         for one, two in itertools.pairwise(statements):
+            if other_side_behind(one.before, one.names, one.after, two.after):
+                start = next(i for i, n in enumerate(two.after) if n.is_break)
+                one.after.extend(two.after[start:])
+                del two.after[start:]
             place = next((i for i, n in enumerate(two.after) if n.main == "number"), 0)
             number = two.after[place] if place else None
             if number is None or not one.after or one.after[-1].text != "with" or not two.after[place - 1].is_break:
