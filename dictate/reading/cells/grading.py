@@ -14,6 +14,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.statements.cuts import is_unknown
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
+_STRONG = ("full", "strong", "weak")
 _ARTICLES = ("a", "an")
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
 _SIDES = ("left", "right")
@@ -36,6 +37,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     times(nodes)
     grades_described(nodes)
     regions_listed(nodes, items)
+    limbs_strong(nodes, items)
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
@@ -187,6 +189,19 @@ def regions_listed(nodes: list[Node], items: Mapping[str, Item]) -> None:
         region = whole.site_items.get(node.key("site")) if node.main == "site" else None
         if muscle and region and before.is_break and nodes[place + 1].main == "number":
             node.main, node.candidates = "item", (region,)
+
+
+def limbs_strong(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Left limbs full", "right limbs full strength": said of their strength, and of no more."""
+    for place, node in enumerate(nodes):
+        if node.main != "item" or node.text.removeprefix("the ") != "limbs":
+            continue
+        after = next((one for one in nodes[place + 1 :] if one.main not in ("filler", "side")), node)
+        graded = after.main == "number" and after.mark.number is not None and after.mark.number.op in ("/", "of")
+        if after.main == "item" and after is not node and {items[c].scale for c in after.candidates} == {"mrc"}:
+            node.main, node.candidates = "filler", ()
+        elif graded or (after.main == "value" and after.text in _STRONG):
+            node.candidates = ("strength_all",)
 
 
 def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:

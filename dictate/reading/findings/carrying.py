@@ -133,7 +133,8 @@ class SideCarrier:
 
 def _is_led(before: Sequence[Node], place: int) -> bool:
     """ "4 in right shoulder abduction": of the name behind it, as at the start of a statement."""
-    return place == 0 or before[place - 1].text in ("in", "of", "for")
+    lead = [node.text for node in before[:place] if node.text != "the"]
+    return not lead or lead[-1] in ("in", "of", "for")
 
 
 def end_of_grades(nodes: Sequence[Node], context: Context) -> None:

@@ -224,3 +224,8 @@ def one_of_two(item: Item, words: Sequence[Node], side: Side | None) -> bool:
     """ "Right pupil larger; left normal": a normal one says nothing of how two compare."""
     compared = item.kind == "presence" and not item.alone and "equal" in item.values
     return compared and side in (Side.LEFT, Side.RIGHT) and all(n.mark.role("normal", "") for n in words)
+
+
+def tells_no_other(item: Item, value: Value | None) -> bool:
+    """ "Not absent", "withdraws on the right and not on the left": what was denied says nothing of how it was."""
+    return str(value) in EXTREMES or (item.kind == "choice" and item.negated == "unclear")

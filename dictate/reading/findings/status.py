@@ -10,7 +10,6 @@ from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.cells.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.cells.owners import Owners
 from dictate.reading.findings.descriptors import (
-    EXTREMES,
     OPPOSITES,
     contrary,
     denied_sign,
@@ -24,6 +23,7 @@ from dictate.reading.findings.descriptors import (
     of_the_body,
     one_of_two,
     overall,
+    tells_no_other,
     unseen,
 )
 from dictate.reading.nodes import WHOLE_LIMBS, Node, limb_of, other_limb
@@ -248,7 +248,7 @@ class StatusReader:
             or (cell.negation.text == "without" and said[-1][1].text in INABILITY)  # "without her arms she can't"
             or (status in said_normal and cell.negation.text != "neither" and named_between(cell, said[0][1]))
         )
-        if cell.negated and not spared and status is Status.ABNORMAL and str(value) in EXTREMES:
+        if cell.negated and not spared and status is Status.ABNORMAL and tells_no_other(item, value):
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
             status, value = self._negate(item, status, value, itself=said[0][1].main == "item")
@@ -272,8 +272,8 @@ class StatusReader:
             if not item.alone or not equal_ahead(others, cell):
                 return None
             return Meaning(Text(words=words) if words else None, Status.PRESENT)
-        none_there = cell.negation is not None and cell.negation.text == "no" and cell.site_node is not None
-        whole = item.blanket and not (item.scale == "mrc" and none_there)
+        no = cell.negation is not None and cell.negation.text == "no"
+        whole = item.blanket and not (item.scale == "mrc" and no and cell.site_node is not None)
         if cell.negated and (whole or item.kind in ("score", "quantity", "pressure", "acuity")):
             return None  # "no power in the left arm" is a grade
         if cell.negated:
@@ -284,7 +284,7 @@ class StatusReader:
                 return None if undone else Meaning(Grade(scale=item.scale, grade="0"), Status.MEASURED)
             if item.negated in ("normal", "absent") or (item.kind == "choice" and not item.negated):
                 return Meaning(None, Status.ABSENT if item.negated == "absent" else Status.NORMAL)
-            if item.negated == "unclear" and cell.negation is not None and cell.negation.text == "no":
+            if item.negated == "unclear" and (no or item.kind == "choice"):
                 return None  # "no tandem", "no gait": nobody can tell whether it was tried
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
