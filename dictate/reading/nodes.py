@@ -29,7 +29,6 @@ _PLAIN_ORDER = (
     "right_then_left",
     "left_then_right",
     "other_side",
-    "same_side",
     "heading_part",
     "strike",
     "swap",

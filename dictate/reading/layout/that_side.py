@@ -8,7 +8,6 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 _POINTING = frozenset({"that", "this", "same", "the same", "that same"})
-_SIDE = "side"
 _REACH = 2  # sentences back in which the side is looked for
 _ONE = ("left", "right")
 
@@ -21,19 +20,21 @@ def with_that_side(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]
     """
     result: list[Mark] = []
     for place, mark in enumerate(marks):
-        pointed = place > 0 and marks[place - 1].text in _POINTING and bool(result)
-        side = _said_last(result[:-1], tokens) if pointed and (mark.text == _SIDE or mark.role("site", "")) else ""
-        if not side:
-            result.append(mark)
+        if mark.has("same_side"):
+            side = _said_last(result, tokens)
+            told = Mark(mark.start, mark.end, (Role("side", key=side),), text=f"on the {side}")
+            result.append(told if side else mark.only("word"))
             continue
-        if mark.text != _SIDE:  # "in the same foot"
-            result[-1] = Mark(result[-1].start, result[-1].end, (Role("side", key=side),), text=side)
-            result.append(mark)
-            continue
-        start = result.pop().start
-        if result and result[-1].text == "on":
-            start = result.pop().start
-        result.append(Mark(start, mark.end, (Role("side", key=side),), text=f"on the {side}"))
+        if (
+            place
+            and marks[place - 1].text in _POINTING
+            and mark.role("site", "")
+            and (side := _said_last(result[:-1], tokens))
+        ):
+            result[-1] = Mark(
+                result[-1].start, result[-1].end, (Role("side", key=side),), text=side
+            )  # "in the same foot"
+        result.append(mark)
     return result
 
 

@@ -16,7 +16,7 @@ _PARTS = frozenset("arm hand leg foot eye ear ankle knee wrist elbow shoulder hi
 
 
 def other_sides(nodes: list[Node], told: Side | None) -> None:
-    """Make, in place, "the other side", "the other hand" and "that side" the sides that they are.
+    """Make, in place, "the other side" and "the other hand" the side that it is.
 
     told: the one side told of before the sentence; None: none, or both.
     """
@@ -25,17 +25,14 @@ def other_sides(nodes: list[Node], told: Side | None) -> None:
             for word in nodes[place : place + 2]:
                 word.main, word.candidates = "filler", ()  # "on the other hand there was no rigidity"
             continue
-        same = node.main == "same_side"
-        if not (same or node.main == "other_side" or _is_of_pair(nodes, place)):
+        if not (node.main == "other_side" or _is_of_pair(nodes, place)):
             continue
         sides = {one.key("side") for one in nodes[:place] if one.main == "side"} or {told.value if told else ""}
         one = Side(said) if len(sides) == 1 and (said := sides.pop()) else None
-        side = one if same else OPPOSITE.get(one) if one is not None else None
+        side = OPPOSITE.get(one) if one is not None else None
         if side is not None:
             node.main, node.candidates = "side", ()
             node.mark = replace(node.mark, roles=(Role("side", key=side.value),))
-        elif same:
-            node.main = "word"
 
 
 def _is_of_pair(nodes: Sequence[Node], place: int) -> bool:
