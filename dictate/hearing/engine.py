@@ -198,6 +198,7 @@ class Engine:
 
     def decode(self, encoded: Sequence[Encoded], prompts: Sequence[list[int]], *, beam: int = 5) -> list[Decoded]:
         """Text of each chunk; chunks of one window and prompts of one length are decoded together."""
+        give_back_slack()  # decoding takes the most of all, so nothing is held for others before it or behind it
         groups: dict[tuple[int, int], list[int]] = {}
         for index, (chunk, prompt) in enumerate(zip(encoded, prompts, strict=True)):
             groups.setdefault((len(chunk), len(prompt)), []).append(index)
@@ -207,7 +208,7 @@ class Engine:
                 batch = members[start : start + BATCH]
                 found = self._generate([encoded[i] for i in batch], [prompts[i] for i in batch], beam)
                 results.update(zip(batch, found, strict=True))
-        give_back_slack()  # what decoding took is the most of all; encoding again and aligning take their own
+        give_back_slack()
         return [results[index] for index in range(len(encoded))]
 
     def _generate(self, encoded: list[Encoded], prompts: list[list[int]], beam: int) -> list[Decoded]:

@@ -12,7 +12,7 @@ from dictate.hearing.kept import Encoded
 if TYPE_CHECKING:
     from faster_whisper import WhisperModel
 
-WEIGH_BATCH = 4  # bounds memory: of 8, weighing was the peak of the whole way to the note
+WEIGH_BATCH = 2  # bounds memory: of 4 and 8, weighing was the peak of the whole way to the note, and no quicker
 LEAST_PROBABILITY = 1e-9
 
 

@@ -55,7 +55,8 @@ def _tells_skew(behind: Sequence[Mark]) -> bool:
 def _is_found(marks: Sequence[Mark], place: int) -> bool:
     """ "Corneal there on the left", "direct absent but consensual there": behind a name, and no pointing."""
     front, behind = marks[place - 1], marks[place + 1 : place + 2]
-    named = front.has("item", "context", "qualifier") and not front.has("side", "site")
+    found = front.has("normal", "abnormal")  # "reduced there"
+    named = front.has("item", "context", "qualifier") and not found and not front.has("side", "site")
     return named and all(mark.has(*_BREAKS, "conj", "contrast", "side") for mark in behind)
 
 

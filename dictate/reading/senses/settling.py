@@ -39,7 +39,6 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     side_said_twice(nodes)
     place_titles(nodes)
     settle_grades(nodes, items)
-    alike_in_place(nodes)
     both_of_two(nodes)
     hold_against(nodes, items)
     versus(nodes)
@@ -64,16 +63,6 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     second_thoughts(nodes)
     quiet_negations(nodes)
     reach(nodes)
-
-
-def alike_in_place(nodes: list[Node]) -> None:
-    """ "Two plus and symmetric in the arms": one grade there, and no second finding."""
-    for place in range(2, len(nodes) - 1):
-        grade, link, alike = nodes[place - 2 : place + 1]
-        where = next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
-        placed = where is not None and (where.main == "site" or where.mark.has("site"))
-        if alike.mark.has("equal") and link.text == "and" and grade.main == "number" and placed:
-            link.main = "filler"
 
 
 def patients_seen(nodes: list[Node]) -> None:
