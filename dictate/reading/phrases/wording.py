@@ -11,6 +11,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 _HOW = ("fully", "normally", "perfectly")  # of a verb in the name of a sign
 _NOT_THERE = frozenset({"not seen today", "not noted today"})  # of a sign; of a test, that it was not done
 _SIGNED = ("positive", "negative", "pos", "neg", "- ve", "-")
+_MANNERS = frozenset("slow slowed sluggish tired quiet hesitant slowly delayed".split())
 
 
 class WordReader:
@@ -45,6 +46,8 @@ class WordReader:
 
     def _general(self, item: Item, node: Node) -> tuple[Status, Value | None, str] | None:
         mark = node.mark
+        if item.spheres and node.text in _MANNERS:
+            return None  # "oriented but a bit slow": how somebody answers is no sphere
         if node.main == "dermatome":
             return Status.MEASURED, Text(words=node.key("dermatome").upper()), ""
         if item.kind == "presence" and item.alone and node.text in _NOT_THERE:

@@ -10,6 +10,7 @@ from dictate.reading.marks import Mark, Role
 
 _LEANING = frozenset({"tongue", "palate"})
 _HARDLY = frozenset({"hardly", "barely", "scarcely"})
+_COPULAS = frozenset({"is", "are", "was", "were"})
 _SLOWEST = 30  # a minute
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 
@@ -55,9 +56,11 @@ def _tells_skew(behind: Sequence[Mark]) -> bool:
 def _is_found(marks: Sequence[Mark], place: int) -> bool:
     """ "Corneal there on the left", "direct absent but consensual there": behind a name, and no pointing."""
     front, behind = marks[place - 1], marks[place + 1 : place + 2]
+    if front.text in _COPULAS and place > 1:
+        front = marks[place - 2]  # "the jaw jerk is there but not brisk"
     found = front.has("normal", "abnormal")  # "reduced there"
     named = front.has("item", "context", "qualifier") and not found and not front.has("side", "site")
-    return named and all(mark.has(*_BREAKS, "conj", "contrast", "side") for mark in behind)
+    return named and all(mark.has(*_BREAKS, "conj", "contrast", "except", "side") for mark in behind)
 
 
 def _is_well(mark: Mark) -> bool:

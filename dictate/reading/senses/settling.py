@@ -27,6 +27,7 @@ from dictate.reading.statements.weights import Statement
 _AUXILIARIES = ("does", "did", "do")
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
 _LOOKED = frozenset("see find hear feel detect notice observe".split())
+_WHOLLY = frozenset("fully completely entirely properly normally well".split())
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -62,7 +63,16 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     hedged_reasons(nodes)
     second_thoughts(nodes)
     quiet_negations(nodes)
+    not_fully(nodes)
     reach(nodes)
+
+
+def not_fully(nodes: list[Node]) -> None:
+    """ "The left eye doesn't close fully": what is denied of a word that is unknown here is not normal."""
+    for denial, unknown, how in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        denied = denial.text.split()[-1:] in (["not"], ["cannot"]) and unknown.main == "word"
+        if denied and how.main == "value" and how.text in _WHOLLY:
+            how.main = "word"
 
 
 def patients_seen(nodes: list[Node]) -> None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
-from dictate.reading.statements.lists import told_apart
+from dictate.reading.statements.lists import THERE, told_apart
 from dictate.reading.statements.weights import Statement, Weigher
 
 _DENYING = ("no ", "without ")
@@ -94,6 +94,8 @@ class Denials:
         """Whether a list that is denied goes on over the link to the next name."""
         if any(n.main not in _LISTED for n in _plain(link)) or not self.weights.deniable(following):
             return False
+        if any(n.text in THERE for n in link):
+            return False  # "no wasting, some fasciculations in the calf"
         described = any(n.main == "qualifier" for n in link) and not any(n.main == "conj" for n in link)
         if described and not listed:
             return False  # "no skew, direction changing nystagmus"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon, leads_on
-from dictate.reading.statements.lists import Lists, told_apart
+from dictate.reading.statements.lists import THERE, Lists, told_apart
 from dictate.reading.statements.tasks import done
 from dictate.reading.statements.weights import Weigher
 
@@ -43,7 +43,7 @@ class Groups:
         last = group[-1]
         if any(n.main not in ("comma", "conj", "filler") or n.text == ")" or leads_on(n.mark) for n in between):
             return False
-        if any(n.text.startswith("there ") for n in between):
+        if any(n.text.startswith("there ") or n.text in THERE for n in between):
             return False  # "does not adduct and there is nystagmus of the other eye": a sentence of its own
         if any(self._carries_value(n) or n.mark.number is not None for n in (last, node)):
             return False

@@ -10,6 +10,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.fronts import leads_into
 from dictate.reading.statements.weights import Statement
 
+THERE = frozenset({"some", "only some", "just some", "occasional", "the odd", "the occasional"})
 _RUN = ("item", "comma", "conj", "filler")
 
 
