@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dictate.model import Side
 from dictate.reading.cells.comparisons import both_compared, compares, take_comparison
 from dictate.reading.cells.corrections import amend
+from dictate.reading.cells.lights import share_side_of_lights
 from dictate.reading.cells.limb_parts import carry_side, part_limbs, site_of_list
 from dictate.reading.cells.limits import is_limit, take_limit
 from dictate.reading.cells.measures import with_help_aside
@@ -87,6 +88,7 @@ class CellBuilder:
         cells = behind_exception([c for c in cells if c.nodes], statement.names)
         for cell in cells:
             cell.site = cell.site or site_of_list(statement.names, cell, self.lexicon)
+        share_side_of_lights(cells)
         share_conditions(cells, {self.items[c].kind for c in candidates})
         return cells
 

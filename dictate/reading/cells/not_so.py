@@ -30,9 +30,9 @@ _DENYING = frozenset({"not", "no", "cannot", "fails", "unable", "failed"})
 
 def denies(node: Node, following: list[Node]) -> bool:
     """A negation after a name denies something that follows it: a word for how it was, a side; or stands alone."""
-    for after in following:
-        if after.is_break:
-            break
+    for place, after in enumerate(following):
+        if after.is_break or sum(n.main == "word" for n in following[:place]) > 1:
+            break  # "does not look at me unless I stand on his right"
         if after.main in ("value", "number", "qualifier", "severity", "side", "site"):
             return True
     return node.text in ("no", "not") and (not following or following[0].is_break)

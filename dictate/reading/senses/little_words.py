@@ -56,6 +56,9 @@ def _tells_skew(behind: Sequence[Mark]) -> bool:
 def _is_found(marks: Sequence[Mark], place: int) -> bool:
     """ "Corneal there on the left", "direct absent but consensual there": behind a name, and no pointing."""
     front, behind = marks[place - 1], marks[place + 1 : place + 2]
+    clause = itertools.takewhile(lambda mark: not mark.has(*_BREAKS, "contrast"), reversed(marks[:place]))
+    if any(mark.has("negation") for mark in clause):
+        return False  # "no bruits there"
     if front.text in _COPULAS and place > 1:
         front = marks[place - 2]  # "the jaw jerk is there but not brisk"
     found = front.has("normal", "abnormal")  # "reduced there"

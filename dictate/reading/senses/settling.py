@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Side
+from dictate.reading.cells.admitted import admit
 from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import answer_no, answers_by_place, but_is_not, but_some, does_there, only_this
 from dictate.reading.cells.reaching import reach
@@ -52,6 +53,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     answers_by_place(nodes, items)
     only_this(nodes)
     but_some(nodes)
+    admit(nodes, items)
     but_is_not(nodes)
     does_there(nodes)
     denied_behind(nodes, items)

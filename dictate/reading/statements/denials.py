@@ -92,7 +92,8 @@ class Denials:
 
     def _goes_on(self, link: Sequence[Node], following: Statement, *, listed: bool) -> bool:
         """Whether a list that is denied goes on over the link to the next name."""
-        if any(n.main not in _LISTED for n in _plain(link)) or not self.weights.deniable(following):
+        plain = [n for i, n in enumerate(_plain(link)) if n.main != "severity" or not _led_by_or(link[: i + 1])]
+        if any(n.main not in _LISTED for n in plain) or not self.weights.deniable(following):
             return False
         if any(n.text in THERE for n in link):
             return False  # "no wasting, some fasciculations in the calf"
@@ -154,6 +155,11 @@ def _behind_or(nodes: Sequence[Node], place: int) -> bool:
         return False
     said = list(itertools.takewhile(lambda n: n.main != "negation", reversed(nodes[max(0, place - _LONGEST) : place])))
     return any(n.text in _OR for n in said) and not any(n.text in _OR for n in nodes[place : place + _LONGEST])
+
+
+def _led_by_or(before: Sequence[Node]) -> bool:
+    """ "No wasting or mild tremor", "nor any mild diplopia": of what is denied, how much of it."""
+    return any(n.text in _OR for n in before)
 
 
 def _plain(link: Sequence[Node]) -> list[Node]:
