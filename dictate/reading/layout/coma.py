@@ -162,7 +162,7 @@ def _totals(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
         scales = [items[role.item] for role in mark.roles if role.kind == "item" and items[role.item].kind == "score"]
         if scales:
             named = place if all(item.group == _GROUP for item in scales) else -_TOTAL_NEAR
-        if place - named <= _TOTAL_NEAR and mark.text != "=" and _part(marks, place, items) == _TOTAL:
+        if place - named <= _TOTAL_NEAR and mark.text not in ("=", "equal") and _part(marks, place, items) == _TOTAL:
             result[place] = replace(mark, roles=(Role("item", _TOTAL),))
     return result
 

@@ -23,6 +23,9 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
     if place and marks[place - 1].text in _HARDLY and _is_well(mark):
         said = f"{marks[place - 1].text} {mark.text}"
         return replace(mark, start=marks[place - 1].start, roles=(Role("abnormal"),), text=said)
+    if "deviates" in mark.text.split() and any(one.text == "neither" for one in marks[place + 1 : place + 4]):
+        jaw = (Role("alone", "jaw_strength", "strong"), Role("value", "jaw_strength", "strong"))
+        return replace(mark, roles=jaw) if mark.text.startswith("jaw") else mark.only("normal")
     if mark.role("value") is not None and _to_both_sides(marks, place):
         return mark.only("normal")
     if mark.text == "heart" and _is_rate(marks[place + 1 : place + 2]):
