@@ -240,6 +240,8 @@ class Taker:
         if elsewhere or starts_anew(cell, node, following) or value_first(cells, following):
             cells.append(cell := Cell())  # "cogwheeling at both wrists; axial rigidity"
         owner = self.owners.owner(candidates, node)
+        if cell.side is Side.BOTH and cell.split and node.mark.role("alone", owner) and cell.values:
+            cells.append(cell := Cell())  # "pupils: both react, anisocoria in the dark"
         said = [v for v in cell.values if not v.mark.has("equal") and self.owners.owner(candidates, v) == owner]
         if (
             said

@@ -9,7 +9,13 @@ from dataclasses import replace
 from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.findings.list_sides import side_of_company, side_of_list
-from dictate.reading.findings.reassigning import but_for_copies, limbs_apart, plain_regions, rated_not_rating
+from dictate.reading.findings.reassigning import (
+    but_for_copies,
+    limbs_apart,
+    plain_regions,
+    rated_not_rating,
+    recalled_later,
+)
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.statements.drafts import Draft
@@ -24,10 +30,8 @@ def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
     result: list[Draft] = []
     for draft in drafts:
         for earlier in result:
-            if items[draft.item].positions:
+            if items[draft.item].positions or earlier.item != draft.item or earlier.site != draft.site:
                 continue  # the same pulse lying and standing is two readings
-            if earlier.item != draft.item or earlier.site != draft.site:
-                continue
             if earlier is result[-1] and _says_how(earlier, draft):
                 earlier.spans.extend(draft.spans)
                 earlier.detail.append(str(draft.value))
@@ -177,6 +181,7 @@ def merge_sentence(
     """What a sentence gives as a whole: denials, pairs and sides that its statements share."""
     drafts = plain_regions(merge_denials(but_for_copies(limbs_apart(drafts, items)), items), items)
     rated_not_rating(drafts, items)
+    recalled_later(drafts)
     pair_like_neighbours(drafts, items, grammar.scales)
     side_of_list(statements, drafts, items, grammar.scales, grammar.common.plurals)
     side_of_company(statements, drafts, items)

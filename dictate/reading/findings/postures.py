@@ -32,6 +32,8 @@ class PostureGiver:
         found = events(nodes, context.posture)
         felt = context.after_pulse and all(self.items[d.item].kind == "presence" for d in positional)  # "No symptoms."
         carried = context.posture if context.posture_open or context.after_pressure or felt else None
+        rhythm = any(d.item == "heart_rhythm" for d in drafts)  # "The heart is regular at 68.": of no posture
+        carried = carried if context.posture_open or not rhythm else None
         first_pressure = next((d for d in positional if self.items[d.item].kind == "pressure"), None)
         if carried is not None and not context.posture_open and first_pressure is not None:
             carried = None

@@ -36,6 +36,13 @@ def rated_not_rating(drafts: Sequence[Draft], items: Mapping[str, Item]) -> None
             draft.item = rated
 
 
+def recalled_later(drafts: Sequence[Draft]) -> None:
+    """ "Remembers three words at once and two after five minutes": what is said after minutes was recalled."""
+    for draft in drafts:
+        if draft.item == "registration" and any(part.startswith("after ") for part in draft.detail):
+            draft.item = "recall"
+
+
 def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]:
     """ "5 at the wrist and hand": of the region, whose name says it already; "wrist 3, fingers 2" stay apart."""
     kept: list[Draft] = []

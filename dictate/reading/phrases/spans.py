@@ -236,10 +236,18 @@ def _is_duration(marks: Sequence[Mark], place: int, tokens: Sequence[Token]) -> 
     number = marks[place].number
     if number is None or number.op != "/" or number.b not in _OF_TIME or number.a >= number.b or number.a_sign:
         return False
+    if "/" not in marks[place].text or any(
+        one.has("item", "context") and _is_acuity(one) for one in marks[:place][-9:]
+    ):
+        return False  # "vision six nine on the right, six twelve on the left"
     before = marks[place - 1] if place and not tokens[marks[place].start - 1].ends_sentence else None
     after = marks[place + 1]
     opens = before is None or before.has("comma", "stop", "semicolon", "colon") or before.text in _FOR
     return opens and (after.has("side", "site", "word", "severity", "sign") or after.text in ("of", "history", "hx"))
+
+
+def _is_acuity(mark: Mark) -> bool:
+    return any(role.item == "visual_acuity" for role in mark.roles)
 
 
 def _is_pressure(after: Sequence[Mark]) -> bool:

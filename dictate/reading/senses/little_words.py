@@ -23,6 +23,9 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
     if place and marks[place - 1].text in _HARDLY and _is_well(mark):
         said = f"{marks[place - 1].text} {mark.text}"
         return replace(mark, start=marks[place - 1].start, roles=(Role("abnormal"),), text=said)
+    if mark.text in ("make that", "make it") and place and marks[place - 1].text == "i":
+        named = any(one.has("item") and one.number is None for one in marks[place + 1 : place + 2])
+        return mark.only("filler") if named else None  # "I make that NIHSS nine": a sum, and no correction
     if "deviates" in mark.text.split() and any(one.text == "neither" for one in marks[place + 1 : place + 4]):
         jaw = (Role("alone", "jaw_strength", "strong"), Role("value", "jaw_strength", "strong"))
         return replace(mark, roles=jaw) if mark.text.startswith("jaw") else mark.only("normal")
