@@ -31,8 +31,19 @@ def admit(nodes: list[Node], items: Mapping[str, Item]) -> None:
         listed = any(n.text in ("or", "nor") for n in nodes[place + 1 :])  # the denial goes on
         names = [name for n in nodes[:place] if n.main == "item" for name in n.candidates][-1:]
         signs = all(items[name].kind == "presence" for name in names)  # "no tremor at rest, mild on posture"
+        if signs and node.main == "contrast" and _tells_of_another(clause, names):
+            for one in clause:
+                one.main = "word"  # "no neglect but slow on the left": not a word of what is denied
         if not listed and (_is_one(clause) or _is_some(clause, signs=signs)):
             node.main, node.mark = "except", replace(node.mark, roles=(Role("except"),), text="except")
+
+
+def _tells_of_another(clause: Sequence[Node], names: Sequence[str]) -> bool:
+    """Words for how something is, that no sign is told by, and nothing is named."""
+    values = [n for n in clause if n.main == "value"]
+    plain = all(n.mark.role("abnormal", "") is not None for n in values)
+    own = any(role.item in names for n in values for role in n.mark.roles)
+    return bool(values) and plain and not own and all(n.main not in ("item", "number") for n in clause)
 
 
 def _is_one(clause: Sequence[Node]) -> bool:

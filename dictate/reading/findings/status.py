@@ -267,7 +267,7 @@ class StatusReader:
         """No word said how it was: a presence item is present when named, denied when negated."""
         words = modifier_text(name, cell)
         if item.kind == "presence":
-            if cell.negated:
+            if cell.negated and item.negated != "unclear":
                 return Meaning(None, Status.NORMAL if item.negated == "normal" else Status.ABSENT)
             if not item.alone or not equal_ahead(others, cell):
                 return None

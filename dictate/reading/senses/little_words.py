@@ -11,6 +11,7 @@ from dictate.reading.marks import Mark, Role
 _LEANING = frozenset({"tongue", "palate"})
 _HARDLY = frozenset({"hardly", "barely", "scarcely"})
 _COPULAS = frozenset({"is", "are", "was", "were"})
+_STRONG = frozenset({"strong", "clear"})  # of a nystagmus, or of a saccade that corrects
 _SLOWEST = 30  # a minute
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 
@@ -33,6 +34,10 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
         return mark.only("normal")
     if mark.text == "heart" and _is_rate(marks[place + 1 : place + 2]):
         return replace(mark, roles=(Role("item", "heart_rate"), Role("item", "heart_rhythm")), inner=())
+    if mark.text in _STRONG and _of_nystagmus(marks[place + 1 : place + 4]):
+        return mark.only("severity")  # "a strong geotropic nystagmus"
+    if mark.text == "saccade" and any(one.role("item", "head_impulse") for one in marks[:place]):
+        return replace(mark, roles=(Role("abnormal", "head_impulse"),))
     if mark.role("item", "skew") and "test" in mark.text.split() and not _tells_skew(marks[place + 1 :]):
         return mark.only("filler" if any(one.has("sign") for one in marks[place + 1 :]) else "word")
     if mark.text == "there" and place and _is_found(marks, place):
@@ -46,6 +51,12 @@ def _is_rate(after: Sequence[Mark]) -> bool:
     """ "Heart 88, sinus": a whole number as a rate has it."""
     number = after[0].number if after else None
     return number is not None and not number.op and not number.a_sign and number.a >= _SLOWEST
+
+
+def _of_nystagmus(ahead: Sequence[Mark]) -> bool:
+    """ "Geotropic nystagmus": words for its kind and its name."""
+    told = itertools.takewhile(lambda mark: not mark.has(*_BREAKS, "side", "negation", "conj", "filler"), ahead)
+    return any("nystagmus" in mark.text or mark.text == "saccade" for mark in told)
 
 
 def _tells_skew(behind: Sequence[Mark]) -> bool:
@@ -92,4 +103,4 @@ def _leant(marks: Sequence[Mark], place: int) -> str:
     name = next((role.item for role in marks[place - 1].roles if role.kind == "item" and role.item in _LEANING), "")
     ahead = [mark for mark in marks[place + 1 : place + 4] if mark.text != "the"]
     sided = bool(ahead) and (side := ahead[0].role("side", "")) is not None and side.key in ("left", "right")
-    return name if sided and all(mark.has(*_BREAKS) or mark.text == "on" for mark in ahead[1:2]) else ""
+    return name if sided and all(mark.has(*_BREAKS) or mark.text.split()[0] == "on" for mark in ahead[1:2]) else ""
