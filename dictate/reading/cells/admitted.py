@@ -15,6 +15,7 @@ _ONLY = frozenset({"just", "only", "a", "an", "though", "maybe", "perhaps"})
 _SOME = frozenset({"some", "a few", "a couple of", "a bit of", "a trace of"})
 _BEATS = frozenset({"beats", "beat"})
 _TRACES = frozenset({"trace", "traces", "a trace", "minimal", "a couple of beats"})
+_NONE = frozenset({"none", "nil"})
 _WHERE_ONE = frozenset({"over", "on the left", "on the right", "at", "in"})
 _SAYING_HOW = ("filler", "value", "severity", "qualifier")
 _PLACES = ("side", "site", "direction")
@@ -22,15 +23,18 @@ _PLACES = ("side", "site", "direction")
 
 def admit(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Make, in place, the comma or "but" between a denial and what was found after all an "except"."""
-    denied = False
+    denied = none = False  # none: "neglect: none to line bisection, mild on cancellation on the left"
     for place, node in enumerate(nodes):
-        denied = (denied or node.main == "negation") and node.main not in ("semicolon", "stop", "except")
+        none = (none or node.text in _NONE) and node.main not in ("semicolon", "stop", "except", "site")
+        denied = (denied or none or node.main == "negation") and node.main not in ("semicolon", "stop", "except")
         if not denied or node.main not in ("comma", "contrast") or not any(n.main == "item" for n in nodes[:place]):
             continue
         clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
         listed = any(n.text in ("or", "nor") for n in nodes[place + 1 :])  # the denial goes on
         names = [name for n in nodes[:place] if n.main == "item" for name in n.candidates][-1:]
-        signs = all(items[name].kind == "presence" for name in names)  # "no tremor at rest, mild on posture"
+        signs = not none and all(
+            items[name].kind == "presence" for name in names
+        )  # "no tremor at rest, mild on posture"
         if signs and node.main == "contrast" and _tells_of_another(clause, names):
             for one in clause:
                 one.main = "word"  # "no neglect but slow on the left": not a word of what is denied

@@ -117,7 +117,8 @@ class Taker:
         """A condition between two acuities of an eye, with nothing behind it but the second."""
         last = next((n for n in reversed(cell.nodes) if n.main != "side"), None)
         read = bool(cell.values) and cell.values[-1].mark.number is not None and last is cell.values[-1]
-        acuity = any(self.items[name].kind == "acuity" and node.value_roles(name) for name in candidates)
+        kinds = {self.items[name].kind for name in candidates if node.value_roles(name)}
+        acuity = "acuity" in kinds or ("score" in kinds and cell.split)  # "recall one of three, with cues two"
         return read and acuity and bool(following) and following[0].main == "number"
 
     def _take_modifier(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
