@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 
@@ -37,6 +38,9 @@ def between(nodes: list[Node]) -> None:
 def reach(nodes: list[Node]) -> None:
     """ "Reduced in the legs to the knees", "from the toes to the knees": where it ends says more than the rest."""
     between(nodes)
+    for one, two in itertools.pairwise(nodes):
+        if one.main == "site" and one.text in ("back", "the back") and two.text == "of":
+            one.main = "word"  # "down the back of the right arm": no back
     for place, node in enumerate(nodes):
         if node.main == "site" and _led_by(nodes[max(0, place - 3) : place], _REACHING):
             node.mark = replace(node.mark, roles=(*node.mark.roles, Role("reached")))

@@ -23,6 +23,7 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
     result = list(marks)
     for first, last in _sentences(marks, tokens):
         _part_pairs(result, first, last, items)
+        _deal_each_side(result, first, last, items)
         numbers = [row for row in _runs(marks, first, last, _is_grade) if len(row) >= _FEWEST]
         names = [row for row in _runs(marks, first, last, lambda mark: _is_name(mark, items)) if len(row) >= _FEWEST]
         for row in numbers:
@@ -38,6 +39,33 @@ def deal_lists(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[st
                 for at, item in zip(row, named, strict=True):
                     result[at] = replace(marks[at], roles=(Role("item", item), *side, Role("number")))
     return result
+
+
+def _deal_each_side(marks: list[Mark], first: int, last: int, items: Mapping[str, Item]) -> None:
+    """ "Deltoid, biceps, triceps 5 5 5 right, left 4 4 4", "psoas 3, quads 4, TA 2 on the right, 4, 5, 3 on the left".
+
+    As many grades as names twice, once for each side; the names may have the first of them right behind them.
+    """
+    heads = [at for at in range(first, last) if _is_name(marks[at], items)]
+    rows = [row for row in _runs(marks, first, last, _is_grade) if len(row) == len(heads)]
+    own = [at + 1 for at in heads if at + 1 < last and _is_grade(marks[at + 1])]
+    rows = [own, *rows] if len(own) == len(heads) and len(rows) == 1 else rows
+    if len(heads) < _FEWEST or len(rows) != 2 or heads[0] > rows[0][0] or rows[0][-1] >= rows[1][0]:
+        return
+    between = [mark for mark in marks[rows[0][-1] + 1 : rows[1][0]] if not mark.has("filler", "comma", "conj")]
+    outer = [*marks[first : heads[0]], *marks[rows[1][-1] + 1 : last]]
+    sides = [role.key for mark in outer if (role := mark.role("side")) is not None]
+    inner = [role.key for mark in between if (role := mark.role("side")) is not None]
+    if len(inner) != len(between) or {*sides, *inner} != {"left", "right"} or len(sides) != 1 or len(inner) != 1:
+        return
+    named = _items_of([marks[at] for at in heads], marks[first : heads[0]], items)
+    in_front = any(mark.has("side") for mark in marks[first : heads[0]])  # of the first row, and the second has its own
+    keys = (sides[0], inner[0]) if in_front else (inner[0], sides[0])
+    for row, key in zip(rows, keys, strict=True) if named else ():
+        for at, item in zip(row, named, strict=True):
+            marks[at] = replace(marks[at], roles=(Role("item", item), Role("side", key=key), Role("number")))
+    for at in heads if named else ():
+        marks[at] = marks[at].only("filler")
 
 
 def _part_pairs(marks: list[Mark], first: int, last: int, items: Mapping[str, Item]) -> None:

@@ -58,7 +58,7 @@ def signs_of_sides(marks: Sequence[Mark], tokens: Sequence[Token], lexicon: Lexi
             mark = mark.only("word")  # "medial ham -   +": no strength is there or not
         elif mark.text == _BARELY and named and all(item.scale != _JERKS for item in named):
             mark = mark.only("word")  # barely there, or right and left: of a sign nobody knows which
-        elif not mark.has("side"):  # "R" is short for other things too
+        elif not mark.has("side") and not (led and mark.has("site")):  # "R" is short for other things too
             names = [lexicon.items[role.item] for role in mark.roles if role.kind in _NAMING and role.item]
             named = tuple(names) or named
         result.append(mark)
@@ -111,7 +111,8 @@ def _is_place(mark: Mark) -> bool:
 
 
 def _is_side(after: Sequence[Mark]) -> bool:
-    return bool(after) and after[0].text in ("r", "l", "rt", "lt", "right", "left")
+    first = (after[0].inner or after)[0] if after else None  # "R wrist" may be one mark
+    return first is not None and first.text in ("r", "l", "rt", "lt", "right", "left")
 
 
 def levels_as_sides(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:

@@ -84,6 +84,14 @@ def _closes_places(marks: Sequence[Mark], place: int) -> bool:
     return joined and ends
 
 
+def behind_comparison(words: Sequence[Mark]) -> Sequence[Mark]:
+    """ "Dysmetria, right greater than left, on finger-nose": the words behind the comparison between the commas."""
+    commas = [at for at, mark in enumerate(words[:_RUN]) if mark.has("comma")]
+    compared = bool(commas) and any(mark.has("comparison") for mark in words[: commas[-1]])
+    placed = compared and all(mark.has("side", "comma", "filler", "comparison") for mark in words[: commas[-1]])
+    return words[commas[-1] + 1 :] if placed else words
+
+
 def limbs_follow(marks: Sequence[Mark], place: int) -> bool:
     """ "Rigidity of the neck and left arm", "of the neck, arms ...": of the neck as one of several places."""
     parts = [part for mark in marks[place + 1 : place + 6] for part in (mark.inner or (mark,))]

@@ -13,7 +13,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.phrases.bare import BareNumbers
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.company import beside_limb, measured, plain_word, qualifies_next
+from dictate.reading.senses.company import behind_comparison, beside_limb, measured, plain_word, qualifies_next
 from dictate.reading.senses.places import SiteFinder
 from dictate.reading.senses.remainder import Remainder
 from dictate.reading.senses.settling import settle
@@ -280,8 +280,8 @@ class Labeller:
 
         whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
         """
-        words = [part for mark in marks[place + 1 : place + 5] for part in (mark.inner or (mark,))]
-        after = [part for part in words if part.text not in _ARTICLES and not part.has("side")][:2]
+        behind = behind_comparison([part for mark in marks[place + 1 : place + 16] for part in (mark.inner or (mark,))])
+        after = [part for part in behind[:4] if part.text not in _ARTICLES and not part.has("side")][:2]
         tight = len(after) == 2 and after[0].text in ("on", "with")
         if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
             return False

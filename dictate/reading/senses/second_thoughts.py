@@ -9,6 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
+from dictate.reading.phrases.kinds import INABILITY
 
 _QUIET = frozenset({"filler", "word", "severity", "talk"})
 _BETTER = ("well", "or rather", "rather", "or maybe")
@@ -89,3 +90,13 @@ def hedged_reasons(nodes: list[Node]) -> None:
 def _is_no_finding(clause: Sequence[Node]) -> bool:
     words = [n for n in clause if n.main != "filler"]
     return bool(words) and clause[0].main == "filler" and all(n.main in ("word", "talk") for n in words)
+
+
+def can_there(nodes: list[Node]) -> None:
+    """ "Can't name a key in the left hand, can in the right": done there, where no word of the task says so."""
+    unable = False
+    for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        unable = one.main not in ("item", "stop") and (unable or (one.main == "value" and one.text in INABILITY))
+        place = three if two.text in ("in", "on", "with", "at", "the") else two
+        if unable and one.text in ("can", "could") and one.main == "filler" and place.main in ("side", "filler"):
+            one.main, one.mark = "value", one.mark.only("normal")

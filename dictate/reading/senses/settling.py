@@ -19,7 +19,13 @@ from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.neighbours import settle_neighbours
 from dictate.reading.senses.other_sides import other_sides
-from dictate.reading.senses.second_thoughts import hedged_reasons, said_better, second_thoughts, thought_absent
+from dictate.reading.senses.second_thoughts import (
+    can_there,
+    hedged_reasons,
+    said_better,
+    second_thoughts,
+    thought_absent,
+)
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
@@ -63,6 +69,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     said_better(nodes)
     not_in_position(nodes)
     hedged_reasons(nodes)
+    can_there(nodes)
     second_thoughts(nodes)
     quiet_negations(nodes)
     not_fully(nodes)

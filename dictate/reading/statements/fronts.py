@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 
 from dictate.grammar import Item
@@ -25,7 +26,7 @@ def leads_into(front: Sequence[Node], before: Sequence[Node]) -> bool:
 def opens_clause(after: Sequence[Node]) -> bool:
     """ "Ankle is two, the left | toe is up": a bare side right behind a comma, and right in front of a name."""
     link = next((n for n in reversed(after[:-1]) if n.text != "the"), None)
-    return link is not None and link.main == "comma" and after[-1].text in _BARE_SIDES
+    return link is not None and link.main == "comma" and after[-1].text in (*_BARE_SIDES, "both")
 
 
 def in_company(before: Sequence[Node]) -> bool:
@@ -204,6 +205,22 @@ def of_each_side(before: Sequence[Node], after: Sequence[Node]) -> bool:
     return behind[0].is_break and ends and {front[1].key("side"), behind[2].key("side")} == {"left", "right"}
 
 
+def both_in_front(before: Sequence[Node], after: Sequence[Node]) -> bool:
+    """ "Right 4/5 and left 3/5 | hip flexion": a grade for each side in front of a name without one of its own."""
+    said = [n for n in before if n.main != "filler"]
+    front = list(itertools.dropwhile(lambda n: n.is_break, said))
+    kinds = [n.main for n in front]
+    sides = [n.key("side") for n in front if n.main == "side"]
+    pairs = kinds in (["side", "number", "conj", "side", "number"], ["number", "side", "conj", "number", "side"])
+    return pairs and {*sides} == {"left", "right"} and all(n.is_break for n in after[:1])
+
+
+def of_limb(before: Sequence[Node], place: int, names: Sequence[Node]) -> bool:
+    """ "Everything else in the right | arm": the side of the limb that is named right behind it."""
+    lead = [n.text for n in before[:place] if n.text != "the"][-1:]
+    return place + 1 == len(before) and lead in (["in"], ["of"]) and names[0].mark.role("site", "") is not None
+
+
 def other_side_behind(
     before: Sequence[Node], names: Sequence[Node], after: Sequence[Node], behind: Sequence[Node]
 ) -> bool:
@@ -227,6 +244,7 @@ def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence
     score += 7.0 if of_each_side(before, after) else 0.0
     other = any(n.main in PARTINGS for n in after[:1]) and any(n.main == "side" for n in after)
     score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
+    score += 14.0 if both_in_front(before, after) else 0.0
     told = [n for n in before[-2:] if n.text not in ("in", "at", "for")]
     rest = any(n.mark.has("rest") for n in names) or any(n.main == "except" for n in after[:1])
     # "left deltoid 4/5, 5/5 elsewhere", "5 in the rest", "normal bulk except in the feet"

@@ -19,6 +19,7 @@ from dictate.reading.statements.fronts import (
     joins,
     leads_next,
     leads_to_value,
+    of_limb,
     of_name,
     opens_clause,
     place_alone,
@@ -182,7 +183,9 @@ class Weigher:
                     score += 1.0
             elif node.main == "side":
                 sides += 1
-                score -= self._misplaced_side(before, place, first=first)
+                score -= (
+                    0.0 if of_limb(before, place, statement.names) else self._misplaced_side(before, place, first=first)
+                )
             elif node.main == "throughout" or (node.main == "direction" and not self._own(statement, node)):
                 score -= 1.0
             elif node.main == "qualifier" and not self._own(statement, node):
