@@ -25,6 +25,9 @@ def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
         rest = nodes[first + start : last]
         if not opening or any(_places_itself(node) for node in rest):
             continue
+        told = [node for node in rest if node.text not in ("is", "are", "was", "were")][:2]
+        if [node.main for node in told] == ["value", "filler"] and told[1].text in ("for", "to", "in"):
+            continue  # "arms normal for tone, power and reflexes": one list behind what is told of all of it
         clause = itertools.takewhile(lambda node: not node.is_break, rest)
         if not all(node.main in _TOLD for node in clause):
             continue  # "right arm in a cast, power normal"

@@ -14,6 +14,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.statements.cuts import is_unknown
 
 _WHERE = frozenset({"at", "in", "on", "of", "over"})
+_TAPS = ("finger_taps", "toe_taps", "rapid_alternating")
 _STRONG = ("full", "strong", "weak")
 _ARTICLES = ("a", "an")
 _SCALE_NAMES = frozenset({"mrc", "mrc grade", "mrc power", "mrc strength"})
@@ -38,6 +39,7 @@ def settle_grades(nodes: list[Node], items: Mapping[str, Item]) -> None:
     grades_described(nodes)
     regions_listed(nodes, items)
     limbs_strong(nodes, items)
+    grips_rated(nodes)
     rated_limbs(nodes, items)
     order_of_pairs(nodes, items)
     limbs_of_clauses(nodes, items)
@@ -202,6 +204,14 @@ def limbs_strong(nodes: list[Node], items: Mapping[str, Item]) -> None:
             node.main, node.candidates = "filler", ()
         elif graded or (after.main == "value" and after.text in _STRONG):
             node.candidates = ("strength_all",)
+
+
+def grips_rated(nodes: list[Node]) -> None:
+    """ "Finger taps 2 right 1 left, hand grip 2 right 1 left": how fast it is opened, behind another such test."""
+    for one, two in itertools.pairwise([node for node in nodes if node.main == "item"]):
+        tapped = one.candidates[0] in _TAPS and "grip" in two.text and "strength" not in two.text
+        if tapped and "strength_finger_flexors" in two.candidates:
+            two.candidates = ("finger_taps",)
 
 
 def rated_limbs(nodes: list[Node], items: Mapping[str, Item]) -> None:

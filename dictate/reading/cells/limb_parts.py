@@ -12,7 +12,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Cell
 
 PARTS = ("proximal", "distal")
-MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin"})
+MIDLINE = frozenset({"tongue", "neck", "trunk", "head", "jaw", "chin", "lip", "lips"})
 _FINGERS = frozenset({"thumb", "index_finger", "middle_finger", "ring_finger", "little_finger"})
 _OF = ("of", "the")
 

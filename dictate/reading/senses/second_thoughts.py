@@ -100,3 +100,13 @@ def can_there(nodes: list[Node]) -> None:
         place = three if two.text in ("in", "on", "with", "at", "the") else two
         if unable and one.text in ("can", "could") and one.main == "filler" and place.main in ("side", "filler"):
             one.main, one.mark = "value", one.mark.only("normal")
+
+
+def right_of_wrong(nodes: list[Node]) -> None:
+    """ "Wrong at the toes, right at the ankles": no side, but the answer that was right."""
+    wrong = False
+    for one, two, three in zip(nodes, nodes[1:], nodes[2:], strict=False):
+        wrong = wrong or (one.main == "value" and "wrong" in one.text)
+        told = three.text in ("at", "in") or three.text.startswith("on the ")
+        if wrong and one.is_break and two.text == "right" and two.main == "side" and told:
+            two.main, two.mark = "value", two.mark.only("normal")

@@ -22,6 +22,7 @@ from dictate.reading.senses.other_sides import other_sides
 from dictate.reading.senses.second_thoughts import (
     can_there,
     hedged_reasons,
+    right_of_wrong,
     said_better,
     second_thoughts,
     thought_absent,
@@ -70,6 +71,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     not_in_position(nodes)
     hedged_reasons(nodes)
     can_there(nodes)
+    right_of_wrong(nodes)
     second_thoughts(nodes)
     quiet_negations(nodes)
     not_fully(nodes)
