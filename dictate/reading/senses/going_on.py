@@ -9,6 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.model import Side, Status
 from dictate.reading.nodes import LIMBS, WHOLE_LIMBS, Node, limb_of
+from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.phrases.kinds import INABILITY
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.cuts import is_unknown, speaks_of_another
@@ -105,6 +106,8 @@ class GoingOn:
         places: where they were found.
         """
         items = [self.items[name] for name in names]
+        if any(n.text in WHOLE_SIDES for n in nodes) and all(item.sided != "paired" for item in items):
+            return False  # "right side unremarkable" goes on about no gait
         numeric = all(item.kind in _NUMERIC for item in items)
         muscles = any(item.kind == "grade" for item in items)  # "grip 5", which may be measured, too
         muscles = muscles and not any(item.blanket or item.sited or item.sites for item in items)

@@ -36,8 +36,8 @@ class Remainder:
             return ()
         rest = marks[place]
         behind = marks[place].text in ("elsewhere", "otherwise") and all(m.has("stop") for m in marks[place + 1 :])
-        if _graded_before(marks, place):
-            behind, place = True, place - 1  # "4 in the deltoid and 5 in the rest"
+        if not behind and (led := _graded_before(marks, place)) is not None:
+            behind, place = True, place - led  # "4 in the deltoid and 5 in the rest"
         for mark in marks[place - 1 : place] if behind and place else marks[place + 1 : place + 5]:
             if mark.number is not None and mark.is_grade and mark.number.op in ("", "/", "of"):
                 own = [n for n, i in self.items.items() if i.bare_value and i.kind == "grade"]
@@ -128,11 +128,16 @@ def _is_graded(after: Sequence[Mark]) -> bool:
     return any(mark.is_grade or mark.text in ("full", "full power", "full strength") for mark in said)
 
 
-def _graded_before(marks: Sequence[Mark], place: int) -> bool:
-    """ "5 in the rest": the grade in front, and nothing but a stop or a comma behind."""
+def _graded_before(marks: Sequence[Mark], place: int) -> int | None:
+    """ "5 in the rest", "5 elsewhere, ...": how many words stand between it and the grade in front; None: no grade is.
+
+    Nothing but a stop or a comma stands behind it.
+    """
     ends = all(mark.has("stop", "comma", "semicolon", "conj", "contrast") for mark in marks[place + 1 : place + 2])
     led = place > 1 and marks[place - 1].text in ("in", "at", "for")
-    return ends and led and marks[place - 2].number is not None and marks[place - 2].is_grade
+    if ends and place and marks[place].text == "elsewhere" and marks[place - 1].is_grade:
+        return 0
+    return 1 if ends and led and marks[place - 2].is_grade else None
 
 
 def _before_name(after: Sequence[Mark]) -> bool:
