@@ -146,6 +146,7 @@ def unknown_jerks(nodes: list[Node], items: Mapping[str, Item]) -> None:
         if whole and is_unknown(one):
             two.main, two.candidates = "word", ()
         unnamed = one.main == "item" and two.main == "word" and two.text in _JERKS
+        unnamed = unnamed or (one.main == "item" and two.text == "test" and "flexion" in one.text)  # of a nerve
         if unnamed and all(items[name].scale == scale for name in one.candidates):
             one.main, one.candidates = "word", ()
 

@@ -204,6 +204,14 @@ def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
             node.main, node.mark = "value", node.mark.only("absent")
 
 
+def but_holds(nodes: list[Node]) -> None:
+    """ "The leg drifts but holds": it drifts all the same, and does not fall."""
+    for but, holds in itertools.pairwise(nodes):
+        clause = [node.text.split()[-1] for node in nodes if node.main == "item" and node.mark.end <= but.mark.start]
+        if but.main == "contrast" and holds.text in ("holds", "held") and clause[-1:] in (["drifts"], ["drifted"]):
+            holds.main = but.main = "filler"
+
+
 def but_is_not(nodes: list[Node]) -> None:
     """ "Has a wobble but is not wasted": the same as "but not wasted"."""
     for place in range(len(nodes) - 4, -1, -1):

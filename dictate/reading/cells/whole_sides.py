@@ -83,7 +83,8 @@ class WholeSides:
 
         named: what was named last; drafts: what was found so far.
         """
-        named = [drafts[-1].item] if drafts and drafts[-1].item in named else named  # "leg 4 plus": no jerk, as found
+        last = drafts[-1].item if drafts else ""
+        named = [last] if last in named and self._scale(last) else named  # "leg 4 plus": no jerk, as found
         scales = {self._scale(name) for name in named} - {""}
         whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
         told = any(node.text in WHOLE_SIDES or node.text.split()[0] == "all" for node in nodes)  # "left all normal"

@@ -15,7 +15,8 @@ from dictate.reading.phrases.numbers import CHART_LINES
 _COLDEST = 30  # a temperature said with one letter for its unit, of either scale
 _EYES = ("eye", "eyes", "od", "os", "ou")
 WHOLE_SIDES = frozenset(
-    {"right side", "left side", "right sided", "left sided", "r side", "l side", "rt side", "lt side"}
+    {"right hand side", "left hand side", "on the right hand side", "on the left hand side"}
+    | {"right side", "left side", "right sided", "left sided", "r side", "l side", "rt side", "lt side"}
 )
 
 

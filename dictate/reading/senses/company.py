@@ -27,6 +27,7 @@ _TAKEN = frozenset({"heart_rate", "blood_pressure"})
 _PASSED = frozenset({"fine", "good", "normal", "well"})
 _CALLED = ("call it", "call that")
 
+_ALL_LIMBS = frozenset(f"all {which}{limbs}" for which in ("", "four ", "4 ") for limbs in ("limbs", "extremities"))
 _MOVEMENTS = frozenset(
     {"tremor", "head", "head tremor", "in", "type", "direction", "titubation", "movement", "movements"}
 )
@@ -55,6 +56,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return replace(mark, roles=(Role("rest"),), text="the rest")
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
     parted = parted or _closes_places(marks, place)
+    if mark.text in _ALL_LIMBS and _closes_places(marks, place):
+        return replace(mark, roles=(Role("site", "", "limb"),))  # "rigidity in the neck and all four limbs"
     if mark.text in ("limb", "limbs") and parted and any(one.has("item", "sign") for one in marks[:place]):
         return replace(mark, roles=(Role("site", "", "limb"),))  # "tone: ... limbs mildly increased"
     if mark.text == "thought" and place and marks[place - 1].text.split()[-1] in _THINKING:

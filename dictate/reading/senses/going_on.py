@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Side, Status
+from dictate.reading.cells.limb_parts import MIDLINE
 from dictate.reading.nodes import LIMBS, WHOLE_LIMBS, Node, limb_of
 from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.phrases.kinds import INABILITY
@@ -115,10 +116,18 @@ class GoingOn:
             return False  # "right hip not tested" goes on about no ankle
         if any(item.keeps_name for item in items) or (numeric and all(n.mark.number is None for n in nodes)):
             return False  # a number of another scale, one that has no name here; a stray "full" is no score
-        placed = any(n.main == "site" or ((r := n.mark.role("site")) and limb_of(r.key) in LIMBS) for n in nodes)
-        if placed and not any(item.sited or item.sites or item.limb or item.scale or item.site_items for item in items):
+        limbs = {role.key for n in nodes if (role := n.mark.role("site")) is not None and limb_of(role.key) in LIMBS}
+        placed = bool(limbs) or any(n.main == "site" for n in nodes)
+        sites = [item for item in items if item.sites and (not limbs or limbs & {*item.sites})]
+        if placed and not sites and not any(item.sited or item.limb or item.scale or item.site_items for item in items):
             return False  # "right arm: spastic" goes on about no tongue
         said = [n for n in nodes if n.main == "negation" or self.weights.is_value(n)]
+        jerks = all(
+            "tendon_reflex" in (item.scale, item.listed_with) or name == "reflexes_all"
+            for name, item in zip(names, items, strict=True)
+        )
+        if jerks and any(n.main == "site" and n.key("site") in MIDLINE for n in nodes):
+            return False  # "neck full" goes on about no reflexes
         presence = all(item.kind == "presence" for item in items)
         if presence and all(_is_of_how(n, names) for n in said):
             return False  # "the right hand is clumsy" goes on about no drift

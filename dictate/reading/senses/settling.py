@@ -10,7 +10,15 @@ from dictate.grammar import Item
 from dictate.model import Side
 from dictate.reading.cells.admitted import admit
 from dictate.reading.cells.grading import settle_grades, versus
-from dictate.reading.cells.not_so import answer_no, answers_by_place, but_is_not, but_some, does_there, only_this
+from dictate.reading.cells.not_so import (
+    answer_no,
+    answers_by_place,
+    but_holds,
+    but_is_not,
+    but_some,
+    does_there,
+    only_this,
+)
 from dictate.reading.cells.reaching import reach
 from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
@@ -62,6 +70,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     but_some(nodes)
     admit(nodes, items)
     but_is_not(nodes)
+    but_holds(nodes)
     does_there(nodes)
     denied_behind(nodes, items)
     thought_absent(nodes, items)
