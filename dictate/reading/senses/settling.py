@@ -243,6 +243,9 @@ def quiet_negations(nodes: list[Node]) -> None:
     for place, node in enumerate(nodes):
         if node.main != "negation":
             continue
+        if node.text == "without" and _closes_grade(nodes, place):
+            node.main = "word"  # "4 plus right with clonus, 3 plus left without"
+            continue
         if takes_back(nodes, place):
             node.main = "correction"
             continue
@@ -257,6 +260,13 @@ def quiet_negations(nodes: list[Node]) -> None:
         listed = goes_on or last_or > place
         if rest and not listed:
             node.main = "word"
+
+
+def _closes_grade(nodes: list[Node], place: int) -> bool:
+    """At the end of a clause that has its grade: of what was named before that, nobody says again."""
+    ends = all(node.is_break for node in nodes[place + 1 : place + 2])
+    clause = itertools.takewhile(lambda node: not node.is_break, reversed(nodes[:place]))
+    return ends and any(node.main == "number" for node in clause)
 
 
 def titles(one: Statement | None, two: Statement, items: Mapping[str, Item]) -> list[Node]:
