@@ -34,8 +34,8 @@ def limbs_of_clauses(nodes: list[Node], items: Mapping[str, Item]) -> None:
         for place in range(last - 1, first + start - 1, -1):
             before = nodes[first + start : place]
             named = any(n.main == "item" for n in before)
-            told = any(n.main in ("value", "number", "negation") for n in before)
-            apart = any(n.is_break for n in before) and (told or not named)  # "arms tone, power and reflexes normal"
+            found = any(n.main in ("value", "number", "negation") for n in before)
+            apart = any(n.is_break for n in before) and (found or not named)  # "arms tone, power and reflexes normal"
             if apart and _by_limb(nodes[place], limb_of(opening[-1].key("site")), items):
                 nodes[place + 1 : place + 1] = opening
 

@@ -210,6 +210,14 @@ class Taker:
         cell.site_node = node
         cell.nodes.append(node)
 
+    def _is_of_both(self, node: Node, cell: Cell, candidates: Sequence[str]) -> bool:
+        """ "Equal" of what is paired says both sides; of pressures in two positions it does not."""
+        if not says_equal(node) or cell.side is not None or all(self.items[c].blanket for c in candidates):
+            return False
+        owned = [c for c in candidates if node.value_roles(c)]
+        taken = all(self.items[c].positions for c in candidates)  # "lying and standing pressures equal"
+        return (not owned and not taken) or any(self.items[c].sided == "paired" for c in owned)
+
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
         clause = itertools.takewhile(lambda n: n.main not in ("contrast", "semicolon"), following)
@@ -218,11 +226,8 @@ class Taker:
         ):
             cell.nodes.append(node)  # "able to walk on her heels with difficulty"
             return
-        if says_equal(node) and cell.side is None and not all(self.items[c].blanket for c in candidates):
-            owned = [c for c in candidates if node.value_roles(c)]
-            taken = all(self.items[c].positions for c in candidates)  # "lying and standing pressures equal"
-            if (not owned and not taken) or any(self.items[c].sided == "paired" for c in owned):
-                cell.side, cell.split = Side.BOTH, False
+        if self._is_of_both(node, cell, candidates):
+            cell.side, cell.split = Side.BOTH, False
         if node.mark.has("equal") and not any(node.value_roles(c) for c in candidates):
             cell.values.append(node)
             cell.nodes.append(node)

@@ -25,6 +25,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.held_against import hold_against
+from dictate.reading.senses.negations import denied_behind, deny_signs, not_fully, verbs_unsaid
 from dictate.reading.senses.neighbours import settle_neighbours
 from dictate.reading.senses.other_sides import other_sides
 from dictate.reading.senses.second_thoughts import (
@@ -40,10 +41,7 @@ from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
 from dictate.reading.statements.weights import Statement
 
-_AUXILIARIES = ("does", "did", "do")
 _VERBS = frozenset({"were", "are", "was", "is", "s"})
-_LOOKED = frozenset("see find hear feel detect notice observe".split())
-_WHOLLY = frozenset("fully completely entirely properly normally well".split())
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -85,14 +83,6 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     quiet_negations(nodes)
     not_fully(nodes)
     reach(nodes)
-
-
-def not_fully(nodes: list[Node]) -> None:
-    """ "The left eye doesn't close fully": what is denied of a word that is unknown here is not normal."""
-    for denial, unknown, how in zip(nodes, nodes[1:], nodes[2:], strict=False):
-        denied = denial.text.split()[-1:] in (["not"], ["cannot"]) and unknown.main == "word"
-        if denied and how.main == "value" and how.text in _WHOLLY:
-            how.main = "word"
 
 
 def patients_seen(nodes: list[Node]) -> None:
@@ -190,51 +180,6 @@ def give_units(nodes: list[Node]) -> None:
             two.main = "unit"  # "vital capacity 4 L": no left
         if one.mark.number is not None and two.main == "unit":
             one.unit = two.mark
-
-
-def denied_behind(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "Dizziness on standing he denies", "clonus I did not find": behind what it denies, as nothing else follows."""
-    for place, node in enumerate(nodes):
-        looked = not _LOOKED.isdisjoint(node.text.split()[-1:])
-        if node.main != "negation" or not (looked or node.text in ("denies", "denied")):
-            continue
-        before = itertools.takewhile(lambda n: n.main in _QUIET or not n.is_break, reversed(nodes[:place]))
-        named = next((n for n in before if n.main == "item"), None)
-        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
-        sign = named is not None and (named.sign or all(items[n].kind == "presence" for n in named.candidates))
-        if ends and named is not None and (sign or not looked):
-            node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
-
-
-def verbs_unsaid(nodes: list[Node]) -> None:
-    """ "Right pupil reacts, left does not", "but the left did not": an exception from what was just said."""
-    for place, node in enumerate(nodes):
-        ends = place + 1 == len(nodes) or nodes[place + 1].is_break
-        if node.main != "negation" or not ends:
-            continue
-        start = place
-        while start and (nodes[start - 1].main == "filler" or nodes[start - 1].main == "side"):
-            start -= 1
-        said = [n for n in nodes[start:place] if n.text not in ("the", "a")][-2:]
-        if [n.main for n in said] != ["side", "filler"] or said[-1].text not in _AUXILIARIES:
-            continue
-        node.main = "filler"
-        if start and nodes[start - 1].is_break:
-            nodes[start - 1].main = "except"
-
-
-def deny_signs(nodes: list[Node], items: Mapping[str, Item]) -> None:
-    """ "slow but not dysarthric": a sign is denied, where a place would be an exception ("but not on the left").
-
-    So is a task that somebody cannot do ("walks on his toes but not on his heels").
-    """
-    for place, one in enumerate(nodes):
-        if one.main != "except" or not one.text.endswith(" not"):
-            continue
-        two = next((n for n in nodes[place + 1 :] if n.main not in ("side", "filler")), one)
-        task = two.main == "item" and all(items[name].task for name in two.candidates)
-        if task or (two.sign and two is nodes[place + 1]):
-            one.main = "negation"
 
 
 def quiet_negations(nodes: list[Node]) -> None:
