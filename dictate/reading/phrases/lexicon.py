@@ -14,6 +14,7 @@ from dictate.reading.phrases.forms import as_sentences, forms, with_signs, words
 from dictate.reading.phrases.inner_sides import inner_sides
 from dictate.reading.phrases.joints import shared_joints, shortened
 from dictate.reading.phrases.kinds import LENGTHS
+from dictate.reading.phrases.named_on import named_on
 from dictate.reading.phrases.numbers import find_numbers
 from dictate.reading.phrases.pairs import part_sides
 from dictate.reading.phrases.spans import deny_by_minus, dermatomes, fill, join, longest_first, with_inner
@@ -230,7 +231,7 @@ class Lexicon:
         spans.extend([*dermatomes(tokens), *inner_sides(tokens, self.meanings), *unsaid_heads(tokens, self.meanings)])
         spans = self._with_shared_heads(tokens, spans)
         spans = sorted([*spans, *shared_joints(tokens, spans, self.meanings)], key=lambda span: span.start)
-        chosen = longest_first(spans, len(tokens))
+        chosen = longest_first(named_on(spans), len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
         marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
         joined = part_sides(list(join(marks, tokens, self.items)), tokens)

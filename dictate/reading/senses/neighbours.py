@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.cells.measures import MISSES
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 
 _PLAIN_TO_SEE = frozenset({"clear", "full", "good", "perfect"})
@@ -32,8 +32,6 @@ _WITH = frozenset({"with", "on", "in", "at"})
 
 def settle_neighbours(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, words whose sense their neighbours show."""
-    alike_in_place(nodes)
-    none_of_next(nodes)
     sides_of_parts(nodes, items)
     plain_signs(nodes, items)
     fine_there(nodes)
@@ -64,29 +62,6 @@ def fine_there(nodes: list[Node]) -> None:
         where = any(one.main in ("side", "site") for one in clause) and not any(one.main == "item" for one in clause)
         if where and before and all(one.main not in ("value", "qualifier") for one in before):
             node.mark = node.mark.only("normal")
-
-
-def none_of_next(nodes: list[Node]) -> None:
-    """ "Wasting on the right none on the left", in speech without commas: none is of the side behind it."""
-    for place in range(len(nodes) - 2, 0, -1):
-        before, none, after = nodes[place - 1 : place + 2]
-        if (
-            none.text in ("none", "nil")
-            and before.main == after.main == "side"
-            and before.key("side") != after.key("side")
-        ):
-            start = none.mark.start
-            nodes.insert(place, Node(Mark(start, start, (Role("comma"),), text=","), "comma"))
-
-
-def alike_in_place(nodes: list[Node]) -> None:
-    """ "Two plus and symmetric in the arms": one grade there, and no second finding."""
-    for place in range(2, len(nodes) - 1):
-        grade, link, alike = nodes[place - 2 : place + 1]
-        where = next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
-        placed = where is not None and (where.main == "site" or where.mark.has("site"))
-        if alike.mark.has("equal") and link.text == "and" and grade.main == "number" and placed:
-            link.main = "filler"
 
 
 def felt_there(nodes: list[Node], items: Mapping[str, Item]) -> None:

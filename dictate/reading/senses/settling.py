@@ -24,6 +24,7 @@ from dictate.reading.layout.coma import name_sums
 from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
+from dictate.reading.senses.alike import settle_alike
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.negations import denied_behind, deny_signs, not_fully, verbs_unsaid
 from dictate.reading.senses.neighbours import settle_neighbours
@@ -57,6 +58,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     both_of_two(nodes)
     hold_against(nodes, items)
     versus(nodes)
+    settle_alike(nodes)
     settle_neighbours(nodes, items)
     count_losses(nodes, items)
     name_sums(nodes)

@@ -1,0 +1,51 @@
+"""Words that say of sides or places that they are alike, or that one of them has none."""
+
+from __future__ import annotations
+
+from dictate.reading.marks import Mark, Role
+from dictate.reading.nodes import Node
+
+_ALIKE = frozenset({"symmetric", "symmetrical", "symmetrically", "equal", "equally", "even"})
+
+
+def settle_alike(nodes: list[Node]) -> None:
+    """Settle, in place, what "symmetric" and "none" are of."""
+    alike_in_place(nodes)
+    none_of_next(nodes)
+    alike_signs(nodes)
+
+
+def alike_in_place(nodes: list[Node]) -> None:
+    """ "Two plus and symmetric in the arms": one grade there, and no second finding."""
+    for place in range(2, len(nodes) - 1):
+        grade, link, alike = nodes[place - 2 : place + 1]
+        where = next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
+        placed = where is not None and (where.main == "site" or where.mark.has("site"))
+        if alike.mark.has("equal") and link.text == "and" and grade.main == "number" and placed:
+            link.main = "filler"
+
+
+def none_of_next(nodes: list[Node]) -> None:
+    """ "Wasting on the right none on the left", in speech without commas: none is of the side behind it."""
+    for place in range(len(nodes) - 2, 0, -1):
+        none, after = nodes[place : place + 2]
+        before = next((n for n in reversed(nodes[:place]) if n.main not in ("site", "filler")), none)
+        if (
+            none.text in ("none", "nil")
+            and before.main == after.main == "side"
+            and before.key("side") != after.key("side")
+        ):
+            start = none.mark.start
+            nodes.insert(place, Node(Mark(start, start, (Role("comma"),), text=","), "comma"))
+
+
+def alike_signs(nodes: list[Node]) -> None:
+    """ "Wasting of both hands, symmetrical": alike on both sides, and no word for normal."""
+    sign = False
+    for node in nodes:
+        if node.main == "item":
+            sign = node.sign
+        elif node.main in ("value", "number", "negation", "semicolon"):
+            if sign and node.main == "value" and (node.mark.has("equal") or node.text in _ALIKE):
+                node.main = "filler"
+            sign = sign and node.main == "filler"
