@@ -187,6 +187,8 @@ def answer_no(nodes: list[Node]) -> None:
 def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Fasciculations: tongue no, arms yes", "Hoffmann neither side": there or not, each place with its answer."""
     named: tuple[str, ...] = ()
+    if all(node.text not in _ANSWERS and node.text != "neither" for node in nodes):
+        return
     for place in range(len(nodes)):
         node, before = nodes[place], nodes[place - 1] if place else None
         named = node.candidates if node.main == "item" else named
@@ -207,8 +209,10 @@ def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
 def but_holds(nodes: list[Node]) -> None:
     """ "The leg drifts but holds": it drifts all the same, and does not fall."""
     for but, holds in itertools.pairwise(nodes):
+        if but.main != "contrast" or holds.text not in ("holds", "held"):
+            continue
         clause = [node.text.split()[-1] for node in nodes if node.main == "item" and node.mark.end <= but.mark.start]
-        if but.main == "contrast" and holds.text in ("holds", "held") and clause[-1:] in (["drifts"], ["drifted"]):
+        if clause[-1:] in (["drifts"], ["drifted"]):
             holds.main = but.main = "filler"
 
 
@@ -226,6 +230,8 @@ def does_there(nodes: list[Node]) -> None:
 
     A clause of nothing but a side and such a verb takes back what the clause before it denies.
     """
+    if all(node.text not in _AUXILIARIES for node in nodes):
+        return
     breaks = [-1, *(at for at, node in enumerate(nodes) if node.is_break), len(nodes)]
     for (one, two), (_, end) in itertools.pairwise(itertools.pairwise(breaks)):
         before, clause = nodes[one + 1 : two], nodes[two + 1 : end]

@@ -51,7 +51,8 @@ def _times(tokens: Sequence[Token]) -> Iterator[tuple[int, int, bool]]:
     words = [token.lower for token in tokens]
     place = 0
     while place < len(words):
-        end, dial = _time_at(words, place)
+        begins = words[place][0].isdigit() or words[place] in _NUMBERS or words[place] in _PARTS
+        end, dial = _time_at(words, place) if begins else (0, False)
         if end and not any(token.ends_sentence for token in tokens[place : end - 1]):
             yield place, end, dial
             place = end

@@ -20,6 +20,7 @@ _COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
 _HELPERS = frozenset("people persons helpers carers nurses assistants crutches sticks canes poles push pushes".split())
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
+_RATES = ("unit", "minutes", "time_span")
 _SAID = ("value", "normal", "abnormal", "absent", "present")
 _DAYS = frozenset({"day", "week", "night"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
@@ -28,6 +29,8 @@ _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 def counts_nothing(marks: Sequence[Mark], place: int) -> Mark | None:
     """The mark as a plain word, or as what stands for a name; None where it may be a number of the examination."""
     mark = marks[place]
+    if mark.number is None and mark.text != "one" and not mark.has(*_RATES):
+        return None  # most marks: asked of every one
     after = marks[place + 1].text if place + 1 < len(marks) else ""
     if _of_a_dose(marks, place) or _counted_to(marks, place) or _unnamed_vital(marks, place):
         return mark.only("word")
@@ -58,7 +61,7 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
     """ "Propofol 2 mg/kg/h": neither the number nor the weight behind it was found in the patient."""
     if marks[place].number is not None:
         return place + 1 < len(marks) and marks[place + 1].text in _DOSES
-    rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has("unit", "minutes", "time_span")
+    rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has(*_RATES)
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
 
 

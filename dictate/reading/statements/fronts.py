@@ -238,17 +238,21 @@ def other_side_behind(
 
 def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence[Node]) -> float:
     """How clearly a count, a grade or a description in front of a name is of it."""
-    bare = not any(map(_is_value, after[:2]))
-    score = 3.2 if graded_at(before) or counted_of(before) or (bare and number_at(before)) else 0.0
+    if not before:
+        return 0.0
+    bare, at = not any(map(_is_value, after[:2])), number_at(before)
+    score = 3.2 if graded_at(before) or counted_of(before) or (bare and at) else 0.0
     score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
     score += 7.0 if of_each_side(before, after) else 0.0
-    other = any(n.main in PARTINGS for n in after[:1]) and any(n.main == "side" for n in after)
-    score += 5.0 if other and number_at(before) else 0.0  # "right arm 3+ at the biceps, 2+ on the left"
     score += 14.0 if both_in_front(before, after) else 0.0
+    if at and after and after[0].main in PARTINGS and any(n.main == "side" for n in after):
+        score += 5.0  # "right arm 3+ at the biceps, 2+ on the left"
     told = [n for n in before[-2:] if n.text not in ("in", "at", "for")]
-    rest = any(n.mark.has("rest") for n in names) or any(n.main == "except" for n in after[:1])
+    if not (told and _is_value(told[-1])):
+        return score
+    rest = any(n.mark.has("rest") for n in names) or (bool(after) and after[0].main == "except")
     # "left deltoid 4/5, 5/5 elsewhere", "5 in the rest", "normal bulk except in the feet"
-    return score + (3.0 if rest and told and _is_value(told[-1]) else 0.0)
+    return score + (3.0 if rest else 0.0)
 
 
 def _is_value(node: Node) -> bool:
