@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
 
+_ELSEWHERE = frozenset({"anywhere else", "anywhere", "elsewhere", "else", "anything else"})
 _TRIED = frozenset({"walking", "neck"})
 _TOLD = ("normal", "abnormal", "not_examined", "not_assessable")
 _TOES = frozenset("toe toes big great hallux".split())
@@ -19,6 +20,8 @@ def by_what_was_tried(marks: Sequence[Mark], place: int) -> Mark | None:
         return marks[place].only("item", muscle)
     if marks[place].text == "nothing" and _is_of_other_side(marks, place):
         return marks[place].only("absent")
+    if marks[place].has("not_examined") and any(mark.text in _ELSEWHERE for mark in marks[place + 1 : place + 3]):
+        return marks[place].only("word")  # "normal in the hands and feet, I didn't check anywhere else"
     return None
 
 

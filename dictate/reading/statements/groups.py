@@ -110,9 +110,11 @@ class Groups:
         return after is not None and self.weights.is_value(after)
 
     def _carries_value(self, node: Node) -> bool:
-        """The phrase is a value of its own ("alert", "euthymic", "three backwards")."""
+        """The phrase is a value of its own ("alert", "euthymic", "three backwards", "repeats well")."""
         counts = {name for name in node.candidates if self.items[name].kind == "quantity" and self.items[name].group}
         return any(
-            (r.kind == "alone" and r.item in node.candidates) or (r.kind == "value" and r.item in counts)
+            (r.kind == "alone" and r.item in node.candidates)
+            or (r.kind == "value" and r.item in counts)
+            or (r.kind == "value" and r.item in node.candidates and self.items[r.item].kind == "normality")
             for r in node.mark.roles
         )
