@@ -15,7 +15,7 @@ _ORDER = ("gcs_eye", "gcs_verbal", "gcs_motor")
 _OPENS = frozenset({"of", "is", "was", "at", "a", ":", "=", ",", "(", "score"})
 _LINKS = frozenset({",", "/", "-", "and", "+", ".", ";"})
 _TUBE = frozenset({"t", "tee"})
-_ENDS = frozenset({"/", "of", "out", "-", "+", "to"})  # behind the third number: it is part of something else
+_ENDS = frozenset({"/", "of", "out", "-", "+", "to", "score"})  # behind the third number: it is part of something else
 
 
 def name_numbers(marks: Sequence[Mark], tokens: Sequence[Token], items: Mapping[str, Item]) -> list[Mark]:
