@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import re
+import string
 from functools import lru_cache
 
 # Letters → sounds, tried in order at each place; upper case: T as in thin, S shin, C chin, J gin, vowels in lower case.
@@ -52,6 +54,7 @@ _RULES: tuple[tuple[str, str], ...] = (
 _COMPILED = tuple((re.compile(pattern), sound) for pattern, sound in _RULES)
 _VOWELS = frozenset("aeiou")
 _NEAR = {frozenset(pair) for pair in "pb td kg fv sz mn lr Ts Tf Tt Td SC CJ SJ Ss kC Js wv nl Jg mb nd kt pt".split()}
+_SOUNDS = string.ascii_lowercase + "TSCJ"
 VOWEL_SWAP, NEAR_SWAP, VOWEL_GAP, GAP = 0.4, 0.5, 0.7, 1.0
 
 
@@ -61,6 +64,7 @@ def sounds(text: str) -> str:
     return "".join(_word(word) for word in re.findall(r"[a-z]+", text.lower()))
 
 
+@lru_cache(maxsize=20_000)  # a grammar's twenty thousand terms are made of some thousand words
 def _word(word: str) -> str:
     found: list[str] = []
     place = 0
@@ -84,17 +88,26 @@ def distance(one: str, other: str, *, most: float = 1.0) -> float:
         return 0.0
     if (longer - min(len(one), len(other))) * VOWEL_GAP > most * longer:
         return 1.0
-    before = [0.0]
-    for sound in other:
-        before.append(before[-1] + _gap(sound))
+    gaps = [_gap(sound) for sound in other]
+    before = [0.0, *itertools.accumulate(gaps)]
     for sound in one:
-        line = [before[0] + _gap(sound)]
-        for column, rival in enumerate(other):
-            line.append(
-                min(before[column] + _swap(sound, rival), before[column + 1] + _gap(sound), line[column] + _gap(rival))
-            )
+        own, swaps = _gap(sound), _swaps(sound)
+        last = before[0] + own
+        line = [last]
+        for column, rival in enumerate(other):  # asked for millions of pairs: no call inside
+            least = before[column] + swaps[rival]
+            gone = before[column + 1] + own
+            last += gaps[column]
+            last = min(last, least, gone)
+            line.append(last)
         before = line
     return before[-1] / longer
+
+
+@lru_cache(maxsize=64)
+def _swaps(sound: str) -> dict[str, float]:
+    """What it costs to take any sound for this one."""
+    return {other: _swap(sound, other) for other in _SOUNDS}
 
 
 def _gap(sound: str) -> float:
