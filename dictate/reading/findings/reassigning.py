@@ -43,12 +43,16 @@ def recalled_later(drafts: Sequence[Draft]) -> None:
             draft.item = "recall"
 
 
+_OF_FACE = ("facial_sensation", "face")
+
+
 def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]:
     """ "5 at the wrist and hand": of the region, whose name says it already; "wrist 3, fingers 2" stay apart."""
     kept: list[Draft] = []
     for draft in drafts:
-        if draft.site in WHOLE_LIMBS and items[draft.item].limb == limb_of(draft.site):
-            draft.site = ""  # "no drift of the arms": it is of the arms
+        limb = draft.site in WHOLE_LIMBS and items[draft.item].limb == limb_of(draft.site)
+        if limb or (draft.item, draft.site) == _OF_FACE:
+            draft.site = ""  # "no drift of the arms", "facial sensation normal in V1 to V3": of what it is anyway
         if draft.site and items[draft.item].blanket and _says_region(draft, items):
             parts = [one for one in drafts if (one.item, one.side) == (draft.item, draft.side)]
             if all((one.value, one.status) == (draft.value, draft.status) for one in parts):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from collections.abc import Sequence
 
 from dictate.reading.layout.sections import found_in
@@ -20,6 +21,7 @@ _ASKS = frozenset("any are can could did do does has have how is was were what w
 _THINGS = frozenset({"it", "that", "this"})  # behind the first word of a question: in somebody's hand or eyes
 _AS = frozenset({"like", "such as", "e g", "for example", "for instance"})
 _TELLS = ("complain", "report")
+_NAMELY = re.compile(r"(in particular|including|such as|especially|mainly|particularly)\b")
 _TITLE = 14  # marks in which a title of another time ends
 _LAST = frozenset({"last", "previous", "prior", "earlier"})
 _VISITS = frozenset("visit exam examination review clinic consultation week wk month year time appointment".split())
@@ -47,11 +49,13 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
         kept = [mark.has("comma") or "handed" in mark.text for mark in marks[:who]]
         result[:who] = [m if keep else m.only("talk") for m, keep in zip(marks, kept, strict=False)]
         spans.append((marks[0].start, marks[who - 1].end))
+    talked = -1  # where talk ended
     for start, end in _clauses(marks):
         if start < who:
             continue
         talk = [i for i in range(start, end) if question or (marks[i].role("talk") and not _in_reason(marks[start:i]))]
-        if not talk and _of_earlier(marks, start, end):
+        goes_on = talked == start - 1 and _NAMELY.match(" ".join(mark.text for mark in marks[start : start + 2]))
+        if not talk and (goes_on or _of_earlier(marks, start, end)):
             talk = [start]
         for i in [i for i in talk if _counts_steps(marks[i:end]) or _is_told_of(marks, i, start, end)]:
             result[i] = marks[i].only("filler")
@@ -61,6 +65,7 @@ def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int
             stretches = [(_reach(marks, talk[0], start, end)[0] if told else _aside(marks, start, talk[0]), end)]
         else:
             stretches = [_reach(marks, i, start, end) for i in talk]
+        talked = end if talk else talked
         for first, last in stretches:
             names = any(marks[i].has("item", "sign", "alone", "context", "number") for i in range(first, last))
             for i in range(first, last):
