@@ -68,7 +68,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if place and _is_how_patient_felt(marks, place - 1) and mark.role("normal", ""):
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
-    if mark.text == "no no" and after in _MOVEMENTS:
+    if mark.text == "no no" and (after in _MOVEMENTS or _is_of_head(marks, place)):
         return replace(mark, roles=tuple(role for role in mark.roles if role.kind == "qualifier"))
     if mark.text == "down" and _is_of_segment(marks, place):
         return mark.only("abnormal")
@@ -103,6 +103,14 @@ def limbs_follow(marks: Sequence[Mark], place: int) -> bool:
         return False
     role = behind[1].role("site", "")
     return behind[1].text in ("limbs", "trunk") or (role is not None and limb_of(role.key) in LIMBS)
+
+
+def _is_of_head(marks: Sequence[Mark], place: int) -> bool:
+    """ "Head tremor, no-no, ...": of which kind the tremor just named is, and nothing is taken back."""
+    before = [mark for mark in marks[max(0, place - 3) : place] if not mark.has("comma", "filler")]
+    named = any(role.item in ("tremor", "titubation") and role.kind != "qualifier" for m in before for role in m.roles)
+    head = any("head" in mark.text.split() for mark in before)  # "tremor right, no no, left" takes back the right
+    return named and head and marks[place - 1].has("comma", "site", "item")
 
 
 def _opens(marks: Sequence[Mark]) -> bool:

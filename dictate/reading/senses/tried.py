@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
 
+_WASTED = frozenset({"wasted", "atrophic"})
 _ELSEWHERE = frozenset({"anywhere else", "anywhere", "elsewhere", "else", "anything else"})
 _TRIED = frozenset({"walking", "neck"})
 _TOLD = ("normal", "abnormal", "not_examined", "not_assessable")
@@ -30,6 +31,8 @@ def is_tried(marks: Sequence[Mark], place: int, active: Sequence[str]) -> bool:
 
     active: items spoken of, which it may be a place of ("Tone: arms normal. Neck normal.").
     """
+    if marks[place].text in _WASTED:  # "both hands are wasted": of muscles, whatever was told before
+        return any(mark.role("site", "") is not None for mark in marks[max(0, place - 3) : place])
     opens = marks[place].text in _TRIED and all(mark.has("filler") for mark in marks[:place])
     of_these = any(role.kind == "site" and role.item in active for role in marks[place].roles)
     told = [mark for mark in marks[place + 1 : place + 4] if not mark.has("filler")][:1]

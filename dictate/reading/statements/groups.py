@@ -116,5 +116,6 @@ class Groups:
             (r.kind == "alone" and r.item in node.candidates)
             or (r.kind == "value" and r.item in counts)
             or (r.kind == "value" and r.item in node.candidates and self.items[r.item].kind == "normality")
+            or (r.kind == "abnormal" and r.item in node.candidates)  # "wasted"
             for r in node.mark.roles
         )
