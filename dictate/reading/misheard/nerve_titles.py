@@ -19,6 +19,7 @@ _NUMBERS = {word: number for words in _WORDS for number, word in enumerate(words
 _ORDINALS = _WORDS[1].split()
 _LINKS = frozenset({",", "/", "-", "&", "and"})
 _ENDS = frozenset({",", ":"})
+_TOLD = frozenset({"intact", "unremarkable", "fine", "okay", "ok"})  # behind a nerve, never in front of a name
 _COUNT = 3  # titles that count upwards and are no other list
 
 
@@ -106,6 +107,8 @@ def _run(tokens: Sequence[Token], start: int, *, named: bool) -> tuple[int, int]
     closed = after.lower in _ENDS and end + 1 < len(tokens) and not after.ends_sentence
     speaker = end == start + 1 and tokens[start].lower == "i"  # "the other cranial nerves I did not check"
     open_title = named and not speaker and after.lower.isalpha() and after.lower not in ("to", "through", "thru")
+    told = after.lower in _TOLD and not after.ends_sentence and end + 1 < len(tokens)  # "CN II intact tone normal"
+    open_title = open_title and not told
     spoken = all(not token.glued for token in tokens[start:end] if _number(token))
     return (start, end) if (closed or open_title) and spoken else None
 
