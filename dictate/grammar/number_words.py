@@ -14,3 +14,9 @@ TENS = {
     for at, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)
 }  # fmt: skip
 BELOW_TWENTY = DIGITS | TEENS
+_WORDS = BELOW_TWENTY | TENS
+
+
+def whole_number(word: str) -> int | None:
+    """The number that one word says, in digits or spelt out ("12", "twelve", "thirty"); None for any other word."""
+    return int(word) if word.isdigit() else _WORDS.get(word)

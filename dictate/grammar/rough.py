@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from dictate.grammar.number_words import BELOW_TWENTY, TENS
+from dictate.grammar.number_words import whole_number
 from dictate.model import Finding, Status
 
 APPROXIMATE = frozenset("about approximately approx roughly around circa nearly almost maybe".split())
@@ -32,5 +32,5 @@ def _may_be(said: str, numbers: list[str]) -> bool:
     """Whether a number begins with what was said: in digits the whole of it, in words "one" of 140."""
     if said.isdigit():
         return said in numbers
-    count = (BELOW_TWENTY | TENS).get(said)
+    count = whole_number(said)
     return count is not None and any(number.startswith(str(count).rstrip("0") or "0") for number in numbers)

@@ -7,7 +7,7 @@ import unicodedata
 
 import pytest
 
-from dictate.grammar.number_words import BELOW_TWENTY, TENS
+from dictate.grammar.number_words import BELOW_TWENTY, TENS, whole_number
 
 KINDS = ("DIGIT", "CIRCLED NUMBER", "AEGEAN NUMBER")
 
@@ -25,3 +25,14 @@ def named() -> dict[str, float]:
 def test_a_word_is_the_number_that_unicode_calls_so(named: dict[str, float], word: str) -> None:
     """Every one of them."""
     assert (BELOW_TWENTY | TENS)[word] == named[word]
+
+
+def test_a_word_is_a_number_in_digits_or_spelt_out() -> None:
+    assert [whole_number(word) for word in ("12", "twelve", "thirty", "zero", "plus", "")] == [
+        12,
+        12,
+        30,
+        0,
+        None,
+        None,
+    ]

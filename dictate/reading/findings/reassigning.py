@@ -10,6 +10,8 @@ from dictate.model import Status
 from dictate.reading.nodes import WHOLE_LIMBS, limb_of
 from dictate.reading.statements.drafts import AS_OTHER, Draft
 
+_OF_FACE = ("facial_sensation", "face")
+
 
 def but_for_copies(drafts: list[Draft]) -> list[Draft]:
     """ "Left arm the same, except biceps 4": what is excepted is of that side, and was not as on the other."""
@@ -41,9 +43,6 @@ def recalled_later(drafts: Sequence[Draft]) -> None:
     for draft in drafts:
         if draft.item == "registration" and any(part.startswith("after ") for part in draft.detail):
             draft.item = "recall"
-
-
-_OF_FACE = ("facial_sensation", "face")
 
 
 def plain_regions(drafts: list[Draft], items: Mapping[str, Item]) -> list[Draft]:

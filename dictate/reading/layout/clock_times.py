@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dictate.grammar.number_words import DIGITS, TEENS, TENS
+from dictate.grammar.number_words import whole_number
 from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
-_NUMBERS = DIGITS | TEENS | TENS
 _LEADS = frozenset("at since from until till by around about after before".split())
 _PARTS = frozenset({"half", "quarter"})
 _FIVES = frozenset({5, 10, 20, 25})  # minutes to the hour, as they are said
@@ -51,7 +50,7 @@ def _times(tokens: Sequence[Token]) -> Iterator[tuple[int, int, bool]]:
     words = [token.lower for token in tokens]
     place = 0
     while place < len(words):
-        begins = words[place][0].isdigit() or words[place] in _NUMBERS or words[place] in _PARTS
+        begins = words[place][0].isdigit() or whole_number(words[place]) is not None or words[place] in _PARTS
         end, dial = _time_at(words, place) if begins else (0, False)
         if end and not any(token.ends_sentence for token in tokens[place : end - 1]):
             yield place, end, dial
@@ -106,8 +105,7 @@ def _worded(words: Sequence[str], place: int, led: bool) -> int:
 
 
 def _number(words: Sequence[str], place: int) -> int | None:
-    word = words[place] if place < len(words) else ""
-    return int(word) if word.isdigit() else _NUMBERS.get(word)
+    return whole_number(words[place]) if place < len(words) else None
 
 
 def _ends(words: Sequence[str], place: int, ways: Sequence[tuple[str, ...]]) -> int:

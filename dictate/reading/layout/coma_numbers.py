@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from dictate.grammar import Item
-from dictate.grammar.number_words import DIGITS, TEENS
+from dictate.grammar.number_words import whole_number
 from dictate.reading.marks import Mark, Number, Role
 from dictate.reading.tokens import Token
 
 _TOTAL = "gcs_total"
-_SMALL = DIGITS | TEENS
 _ORDER = ("gcs_eye", "gcs_verbal", "gcs_motor")
 _OPENS = frozenset({"of", "is", "was", "at", "a", ":", "=", ",", "(", "score"})
 _LINKS = frozenset({",", "/", "-", "and", "+", ".", ";"})
@@ -84,8 +83,7 @@ def _row(place: int, tokens: Sequence[Token], items: Mapping[str, Item]) -> list
 
 def _digit(place: int, tokens: Sequence[Token]) -> int | None:
     """A whole number of one token, in digits or as a word."""
-    said = tokens[place].lower if place < len(tokens) else ""
-    return int(said) if said.isdigit() else _SMALL.get(said)
+    return whole_number(tokens[place].lower) if place < len(tokens) else None
 
 
 def _skipped(place: int, tokens: Sequence[Token], passed: frozenset[str]) -> int:

@@ -9,7 +9,7 @@ from dictate.reading.tokens import Token
 
 _POINTING = frozenset({"that", "this", "same", "the same", "that same"})
 _REACH = 2  # sentences back in which the side is looked for
-_ONE = ("left", "right")
+_ONE = frozenset({"left", "right"})
 
 
 def with_that_side(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]:
@@ -25,15 +25,9 @@ def with_that_side(marks: Sequence[Mark], tokens: Sequence[Token]) -> list[Mark]
             told = Mark(mark.start, mark.end, (Role("side", key=side),), text=f"on the {side}")
             result.append(told if side else mark.only("word"))
             continue
-        if (
-            place
-            and marks[place - 1].text in _POINTING
-            and mark.role("site", "")
-            and (side := _said_last(result[:-1], tokens))
-        ):
-            result[-1] = Mark(
-                result[-1].start, result[-1].end, (Role("side", key=side),), text=side
-            )  # "in the same foot"
+        pointed = place > 0 and marks[place - 1].text in _POINTING and mark.role("site", "") is not None
+        if pointed and (side := _said_last(result[:-1], tokens)):  # "in the same foot"
+            result[-1] = Mark(result[-1].start, result[-1].end, (Role("side", key=side),), text=side)
         result.append(mark)
     return result
 
@@ -49,4 +43,4 @@ def _said_last(marks: Sequence[Mark], tokens: Sequence[Token]) -> str:
                 break
         parts = mark.inner or (mark,)
         found |= {role.key for part in parts for role in part.roles if role.kind == "side" and not role.item}
-    return next(iter(found)) if len(found) == 1 and found <= {*_ONE} else ""
+    return next(iter(found)) if len(found) == 1 and found <= _ONE else ""

@@ -10,12 +10,12 @@ _ALIKE = frozenset({"symmetric", "symmetrical", "symmetrically", "equal", "equal
 
 def settle_alike(nodes: list[Node]) -> None:
     """Settle, in place, what "symmetric" and "none" are of."""
-    alike_in_place(nodes)
-    none_of_next(nodes)
-    alike_signs(nodes)
+    _alike_in_place(nodes)
+    _none_of_next(nodes)
+    _alike_signs(nodes)
 
 
-def alike_in_place(nodes: list[Node]) -> None:
+def _alike_in_place(nodes: list[Node]) -> None:
     """ "Two plus and symmetric in the arms": one grade there, and no second finding."""
     for place in range(2, len(nodes) - 1):
         grade, link, alike = nodes[place - 2 : place + 1]
@@ -25,7 +25,7 @@ def alike_in_place(nodes: list[Node]) -> None:
             link.main = "filler"
 
 
-def none_of_next(nodes: list[Node]) -> None:
+def _none_of_next(nodes: list[Node]) -> None:
     """ "Wasting on the right none on the left", in speech without commas: none is of the side behind it."""
     for place in range(len(nodes) - 2, 0, -1):
         none, after = nodes[place : place + 2]
@@ -39,7 +39,7 @@ def none_of_next(nodes: list[Node]) -> None:
             nodes.insert(place, Node(Mark(start, start, (Role("comma"),), text=","), "comma"))
 
 
-def alike_signs(nodes: list[Node]) -> None:
+def _alike_signs(nodes: list[Node]) -> None:
     """ "Wasting of both hands, symmetrical": alike on both sides, and no word for normal."""
     sign = False
     for node in nodes:

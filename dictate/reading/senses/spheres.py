@@ -132,7 +132,7 @@ class Spheres:
         return said
 
     def sphere_at(self, lower: Sequence[str], place: int, *, behind: int | None = None) -> int:
-        """How many words from that place on name a sphere ; `behind`: where the list before it ends."""
+        """How many words from that place on name a sphere. behind: where the list before it ends."""
         longest = min(self.longest, len(lower) - place)
         found = next((n for n in range(longest, 0, -1) if tuple(lower[place : place + n]) in self.words), 0)
         return 0 if _told_by_itself(lower, place if behind is None else behind, place, place + found) else found

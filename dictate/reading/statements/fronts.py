@@ -68,7 +68,7 @@ def joins(nodes: Sequence[Node], place: int) -> bool:
     two = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "severity")), None)
     if two is None:
         return False
-    if two.mark.has("equal") and one.main in ("value", "number", "dermatome", "comparison"):
+    if two.mark.has("equal") and is_value(one):
         return True  # "2 and equal at the biceps"
     return one.main == two.main == "side" or (one.main == two.main == "value" and one.mark.number is None)
 
@@ -240,7 +240,7 @@ def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence
     """How clearly a count, a grade or a description in front of a name is of it."""
     if not before:
         return 0.0
-    bare, at = not any(map(_is_value, after[:2])), number_at(before)
+    bare, at = not any(map(is_value, after[:2])), number_at(before)
     score = 3.2 if graded_at(before) or counted_of(before) or (bare and at) else 0.0
     score += (2.0 if bare and described(before) else 0.0) - (4.0 if in_company(before) else 0.0)
     score += 7.0 if of_each_side(before, after) else 0.0
@@ -248,12 +248,13 @@ def told_in_front(names: Sequence[Node], before: Sequence[Node], after: Sequence
     if at and after and after[0].main in PARTINGS and any(n.main == "side" for n in after):
         score += 5.0  # "right arm 3+ at the biceps, 2+ on the left"
     told = [n for n in before[-2:] if n.text not in ("in", "at", "for")]
-    if not (told and _is_value(told[-1])):
+    if not (told and is_value(told[-1])):
         return score
     rest = any(n.mark.has("rest") for n in names) or (bool(after) and after[0].main == "except")
     # "left deltoid 4/5, 5/5 elsewhere", "5 in the rest", "normal bulk except in the feet"
     return score + (3.0 if rest else 0.0)
 
 
-def _is_value(node: Node) -> bool:
+def is_value(node: Node) -> bool:
+    """Whether the node says what was found."""
     return node.main in ("value", "number", "dermatome", "comparison")

@@ -16,6 +16,7 @@ from dictate.reading.statements.fronts import (
     denied,
     denied_here,
     entitles,
+    is_value,
     joins,
     leads_next,
     leads_to_value,
@@ -61,7 +62,7 @@ class Weigher:
 
     def is_value(self, node: Node) -> bool:
         """Whether the node says what was found."""
-        return node.main in ("value", "number", "dermatome", "comparison")
+        return is_value(node)
 
     def satisfied_alone(self, statement: Statement) -> bool:
         """Naming it is enough: a sign, a presence item, a name that carries its value."""
