@@ -53,6 +53,7 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         named = [lexicon.items[role.item] for role in mark.roles if role.kind in ("item", "context")]
         title = any(item.blanket or (item.kind == "score" and item.group) for item in named)
         groups = {lexicon.items[role.item].group for role in after.roles if role.item in lexicon.items} - {""}
+        declared = declared or (mark.has("site", "item") and after.has("colon"))  # "he had Neck: supple"
         closes = after.has("colon") or after is mark or tokens[mark.end - 1].ends_sentence
         closes = closes or bool(groups & {item.group for item in named})  # "coma scale E4 V5 M6"
         declared = declared or (begins and title and closes)  # "NIHSS:" over its parts, "Power:" before muscles
@@ -60,7 +61,9 @@ def _speaking(transcript: Transcript, lexicon: Lexicon) -> Iterator[tuple[int, s
         controls = mark.number is None and bool(kinds & CONTROL) and not mark.has("item", "sign", "alone")
         if mark.has("heading") or declared or controls:
             continue
-        for token in tokens[mark.start : mark.end]:
+        headed = {part.start for part in mark.inner if part.has("heading")}  # "for motor response"
+        for place_in_text in set(range(mark.start, mark.end)) - headed:
+            token = tokens[place_in_text]
             if token.lower not in silent and token.lower.isalnum():
                 yield token.word, transcript.words[token.word].text
 

@@ -649,6 +649,10 @@ def test_sides_and_denials_that_reach_so_far(grammar: Grammar, text: str, wanted
     ("text", "wanted"),
     [
         ("Nystagmus could not be excluded.", ["nystagmus uncertain present"]),
+        (
+            "Could not walk in tandem. Possible mild subclavian bruit.",
+            ["tandem_gait abnormal unable", "subclavian_bruit uncertain present mild"],
+        ),
         ("Hoffmann's: right positive, left equivocal.", ["hoffmann right present", "hoffmann left uncertain present"]),
         ("Left plantar equivocal.", ["plantar_response left abnormal equivocal"]),
         (

@@ -94,8 +94,6 @@ class HeadingReader:
                     context.heading_side = None
                 context.component = role.key
                 covered.append(node)
-                if place + 1 < len(nodes) and nodes[place + 1].main in ("colon", "filler"):
-                    covered.append(nodes[place + 1])
         return covered
 
     def _titles(self, node: Node, after: list[Node]) -> bool:

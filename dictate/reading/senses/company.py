@@ -231,3 +231,11 @@ def titles_value(marks: Sequence[Mark], place: int, name: str) -> bool:
     """ "Toes: down left, up right": a short name in front of a colon, and what only that item can be behind it."""
     after = marks[place + 1 : place + 3]
     return len(after) == 2 and after[0].has("colon") and any(after[1].role(kind, name) for kind in _SAID)
+
+
+def opens_other(marks: Sequence[Mark], place: int, names: Sequence[str]) -> bool:
+    """Whether an item or a sign other than these follows a mark that begins a clause, with its side and degree at most."""
+    if place and not marks[place - 1].has(*_BREAKS):
+        return False
+    named = next((mark for mark in marks[place + 1 :] if not mark.has("side", "severity")), None)
+    return named is not None and any(role.kind in ("item", "sign") and role.item not in names for role in named.roles)

@@ -13,7 +13,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.phrases.bare import BareNumbers
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.company import behind_comparison, beside_limb, measured, plain_word, qualifies_next
+from dictate.reading.senses.company import behind_comparison, beside_limb, measured, opens_other, plain_word, qualifies_next
 from dictate.reading.senses.places import SiteFinder
 from dictate.reading.senses.remainder import Remainder
 from dictate.reading.senses.settling import settle
@@ -92,7 +92,7 @@ class Labeller:
         return nodes
 
     def _component_of(self, active: tuple[str, ...], heading: str) -> str:
-        """Of what is being told: the test of standing with eyes closed is told with the gait as often."""
+        """Of what is being told: standing with eyes closed is told with the gait as often."""
         told_under = active == ("romberg",) and heading == "coordination_gait"
         return heading if told_under else self.lexicon.component[active[0]].value if active else ""
 
@@ -192,9 +192,10 @@ class Labeller:
             "direction",
             "position",
         ):
-            last = next((n for n in reversed(nodes) if n.main == "item"), None)
-            spoken = last.candidates if last else active
+            spoken = next((n.candidates for n in reversed(nodes) if n.main == "item"), active)
             names = [c for c in spoken if node.main != "position" or not self.items[c].positions]
+            if node.main == "hedge" and opens_other(marks, place, names):
+                return  # "tandem fine. Possible right carotid bruit"
             if any(r.item in names and r.kind in ("value", "normal", "abnormal") for r in mark.roles):
                 node.main = "value"
             elif mark.text.startswith("at ") and any(r.kind == "qualifier" and r.item in names for r in mark.roles):

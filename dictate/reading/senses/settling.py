@@ -135,8 +135,10 @@ def both_of_two(nodes: list[Node]) -> None:
             any(n.main == "side" for n in nodes[:place]) and linked
         )  # "on the right elbow extension 1, A and B both 0"
         kinds = [n.main for n in nodes[place + 1 : place + 4]]
-        joined = kinds == ["qualifier", "conj", "qualifier"] or bool(after & {"to", "in", "on", "at"})
-        between = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        between = list(itertools.takewhile(lambda n: not n.is_break or n.text == "and", nodes[place + 1 :]))
+        paired = any(n.text == "and" for n in between[1:])
+        joined = kinds == ["qualifier", "conj", "qualifier"] or (paired and bool(after & {"to", "in", "on", "at"}))
+        between = list(itertools.takewhile(lambda n: not n.is_break, between))
         other = [n.main for n in between if n.main != "filler"] == ["value", "side"] and between[-1].main == "side"
         other = other and between[-1].key("side") in ("left", "right")  # "clumsy on the left; both normal on the right"
         if other or (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
