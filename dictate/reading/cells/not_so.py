@@ -242,8 +242,22 @@ def does_there(nodes: list[Node]) -> None:
         told = [node for node in before if node.main in ("value", "item")]
         if any(not _DENYING.isdisjoint(node.text.split()) for node in told):
             _turn(verbs[0], "negation", "not")  # of what one phrase denies: "does not react"
-        elif told and any(node.main == "negation" for node in before):
+        elif told and any(node.main == "negation" or node.mark.role("absent", "") for node in before):
             _turn(verbs[0], "value", "present")
+
+
+def gone_or_there(nodes: list[Node]) -> None:
+    """ "The corneal is gone on the right and there on the left": present, in a clause of nothing else but a side."""
+    for place, node in enumerate(nodes):
+        if node.text != "there" or node.main != "filler":
+            continue
+        before = list(itertools.takewhile(lambda n: not n.is_break, reversed(nodes[:place])))
+        after = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        told = nodes[: place - len(before)]
+        sides = sum(n.main == "side" for n in (*before, *after))
+        plain = all(n.main in ("side", "filler") for n in (*before, *after)) and (not after or after[0].main == "side")
+        if sides == 1 and plain and any(n.mark.role("absent", "") or n.mark.role("present", "") for n in told):
+            _turn(node, "value", "present")
 
 
 def _turn(node: Node, kind: str, text: str) -> None:

@@ -39,6 +39,7 @@ _ALWAYS_REASONS = frozenset(
         "proportionate to",
     }
 )
+_THE = frozenset({"the", "that", "this", "such", "so", "much", "his", "her"})
 _OPERATED = frozenset({"s / p", "s/p", "status post"})
 
 
@@ -55,7 +56,15 @@ def opens_reason(nodes: list[Node], mark: Mark) -> bool:
 
 
 def bare_reason(marks: Sequence[Mark], place: int, nodes: Sequence[Node]) -> bool:
-    """ "Gait not tested, weakness.": one sign alone behind what could not be done says why."""
+    """ "Gait not tested, weakness.": one sign alone behind what could not be done says why.
+
+    So does "no way to test it with that weakness", "not assessable from weakness".
+    """
+    if marks[place].text in ("with", "from"):
+        after = next((mark for mark in marks[place + 1 :] if mark.text not in _THE), None)
+        told = next((node for node in reversed(nodes) if node.main != "side"), None)
+        undone = told is not None and told.main == "value" and told.mark.has("not_examined", "not_assessable")
+        return undone and after is not None and after.has("sign")
     if len(nodes) < 2 or nodes[-1].main != "comma" or not marks[place].has("sign"):
         return False
     undone = next((node for node in reversed(nodes[:-1]) if node.main != "side"), nodes[-1])

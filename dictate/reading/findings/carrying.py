@@ -150,6 +150,7 @@ def go_on(
 ) -> None:
     """What goes on about a finding just told, in brackets or by a short name, is of its side and place."""
     _in_bracket(drafts, statement, said, items)
+    _there(drafts, statement, said, items)
     if _goes_on_by_name(statement, said):
         going_on(drafts, said, earlier)
 
@@ -167,6 +168,17 @@ def _goes_on_by_name(statement: Statement, said: Said) -> bool:
     """ "Right pupil 3 mm, reaction brisk": by a short name for what the name before it may be, too."""
     short = all(node.mark.has("context") and not node.mark.has("item") for node in statement.names)
     return short and {*statement.candidates} <= {*said.candidates} and bool(said.drafts)
+
+
+def _there(drafts: Sequence[Draft], statement: Statement, said: Said, items: Mapping[str, Item]) -> None:
+    """ "Vibration absent at both great toes, joint position there is preserved": where the finding before it was."""
+    named = statement.names[-1].mark.end if statement.names else -1
+    there = any(node.text.partition(" ")[0] == "there" and node.mark.start == named for node in statement.nodes)
+    if not there or not said.drafts or not said.drafts[-1].site:
+        return
+    for draft in drafts:
+        if draft.side is None and not draft.site and items[draft.item].sited:
+            draft.side, draft.site = said.drafts[-1].side, said.drafts[-1].site
 
 
 def _in_bracket(drafts: Sequence[Draft], statement: Statement, said: Said, items: Mapping[str, Item]) -> None:

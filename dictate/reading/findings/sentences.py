@@ -15,6 +15,7 @@ from dictate.reading.findings.postures import PostureGiver
 from dictate.reading.findings.status import StatusReader
 from dictate.reading.in_force.context import Context, events
 from dictate.reading.in_force.headings import HeadingReader
+from dictate.reading.in_force.limb_heads import two_limbs
 from dictate.reading.in_force.restated import take_back
 from dictate.reading.layout.talk import silence_talk
 from dictate.reading.marks import Mark
@@ -67,11 +68,10 @@ class SentenceReader:
         """Read one sentence."""
         sentence, talk = silence_talk(marks)
         self.remarks.extend((RemarkKind.TALK, start, end) for start, end in talk)
-        for mark in sentence:
-            if mark.has("next_patient"):
-                self.remarks.append((RemarkKind.NEXT_PATIENT, mark.start, mark.end))
-        sentence = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
-        sentence = list(by_nerve(sentence, self.tokens, self.items))
+        next_one = (mark for mark in sentence if mark.has("next_patient"))
+        self.remarks.extend((RemarkKind.NEXT_PATIENT, mark.start, mark.end) for mark in next_one)
+        named = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
+        sentence = list(two_limbs(by_nerve(named, self.tokens, self.items)))
         numbered = sentence[0].role("heading_part")
         if numbered is not None:
             self.context.component, self.said = numbered.key, None

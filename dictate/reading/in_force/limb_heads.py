@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Sequence
+from dataclasses import replace
+
+from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import LIMBS, Node, limb_of
 
 _TITLE = 7  # nodes of a limb, its side and a word on the order
 _LEAD = 3  # a limb, a comma and what follows
+_HEAD = 9  # marks of two limbs with their sides and what leads to them
+_PAIR = 3  # the place of the second limb, behind a side, a limb and a link
+_LINKS = frozenset({"and", "&", "/"})
+_IN = frozenset({"in", "on", "over", "of", "for"})
+_VERBS = frozenset({"are", "is", "has", "have", "had", "were", "was", "show", "shows"})
+_ENDS = ("comma", "stop", "semicolon", "conj")
 
 
 def limb_then_side(nodes: list[Node]) -> tuple[Node, Node, int] | None:
@@ -30,3 +41,53 @@ def limb_alone(nodes: list[Node]) -> bool:
     if said[2].main == "negation" and said is not nodes:
         return True  # "Right ankle, no clonus."
     return limb_of(said[0].key("site")) in LIMBS
+
+
+def two_limbs(marks: Sequence[Mark]) -> Sequence[Mark]:
+    """ "In the right arm and (the right) leg tone is up": both limbs of a side, in front of what was examined there.
+
+    One mark for both, and "in both" behind them says no side. Unchanged where a grade or a word for how they were
+    follows: there the limbs are what was graded.
+    """
+    parts = [part for mark in marks for part in _apart(mark)]
+    places = [at for at, part in enumerate(parts[:_HEAD]) if part.text not in ("the", "his", "her")]
+    if places and parts[places[0]].text in _IN:
+        del places[0]
+    if len(places) > _PAIR + 1 and _side(parts[places[0]]) == _side(parts[places[_PAIR]]):
+        del places[_PAIR]
+    if len(places) <= _PAIR or _side(parts[places[0]]) not in ("left", "right") or parts[places[2]].text not in _LINKS:
+        return marks
+    one, two = parts[places[1]], parts[places[_PAIR]]
+    behind = parts[places[_PAIR] + 1 :]
+    after = next((part for part in behind if part.text not in _VERBS), None)
+    told = after is not None and (after.has("colon", "comma") or (after.has("item") and not after.has("site", "sign")))
+    if {_limb(one), _limb(two)} != {"arm", "leg"} or not told:
+        return marks
+    both = Mark(one.start, two.end, (Role("site", key="arm_and_leg"),), text=f"{one.text} and {two.text}")
+    for at, (link, part) in enumerate(itertools.pairwise(behind), start=1):
+        if (link.text, part.text) == ("in", "both") and all(end.has(*_ENDS) for end in behind[at + 1 : at + 2]):
+            behind[at] = part.only("filler")
+    return [*parts[: places[1]], both, *behind]
+
+
+def _apart(mark: Mark) -> Sequence[Mark]:
+    """ "Right arm" as a side and a limb, "leg tone" as a limb and what was examined there."""
+    if len(mark.inner) == len(("side", "limb")) and mark.inner[0].has("side") and _limb(mark.inner[1]):
+        return mark.inner
+    first, _, name = mark.text.partition(" ")
+    if not name or first not in ("arm", "leg") or not mark.has("item") or mark.has("sign", "alone"):
+        return (mark,)
+    cut = mark.start + 1
+    named = tuple(role for role in mark.roles if role.kind != "site")
+    limb = Mark(mark.start, cut, (Role("site", key=first),), text=first)
+    return (limb, replace(mark, start=cut, text=name, roles=named, inner=()))
+
+
+def _limb(mark: Mark) -> str:
+    role = mark.role("site", "")
+    return role.key if role is not None and role.key in ("arm", "leg") else ""
+
+
+def _side(mark: Mark) -> str:
+    role = mark.role("side")
+    return role.key if role is not None else ""

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from dictate.reading.layout.sections import found_in
-from dictate.reading.layout.who_comes import who_comes
+from dictate.reading.layout.who_comes import is_complaint, who_comes
 from dictate.reading.marks import Mark
 
 _PRAISE = frozenset({"good", "okay", "ok", "fine", "perfect", "all right", "alright", "well done"})
@@ -37,7 +37,7 @@ _BACK, _AHEAD = 3, 14  # in such speech: how far talk is taken to reach from the
 def silence_talk(marks: Sequence[Mark]) -> tuple[list[Mark], list[tuple[int, int]]]:
     """The sentence with talk turned into plain words, and the token spans of the talk that named something."""
     spans: list[tuple[int, int]] = []
-    if _of_another(marks) or _supposes(marks):
+    if _of_another(marks) or _supposes(marks) or is_complaint(marks):
         return [mark.only("talk") for mark in marks], [(marks[0].start, marks[-1].end)]
     result = list(marks)
     marked = any(role.kind in _CLAUSE_ENDS for mark in marks for role in mark.roles)

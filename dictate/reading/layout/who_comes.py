@@ -1,4 +1,4 @@
-"""Who comes and why, at the head of a sentence: "72 year old man with ptosis", "The lady with the tremor is back"."""
+"""Who comes and why, at the head of a sentence: "72 year old man with ptosis", "Left foot drop, three weeks."."""
 
 from __future__ import annotations
 
@@ -12,6 +12,9 @@ _AGED = frozenset("old yo y year yr years month months aged".split())
 _WHY = frozenset({"with", "who", "presenting", "presents", "seen", "referred", "known", "for"})
 _COMES = frozenset("back returns returned again here attends attending came comes".split())
 _OWN = frozenset("his her their eyes arms feet legs no normal".split())  # "the lady with her eyes closed sways"
+_TELLERS = frozenset({"he", "she", "they", "i"})
+_ASIDE = ("examination_conditions",)  # "off levodopa since this morning"
+_OPENING = 20  # words in front of which a dictation says what it is about
 _HEAD = 9  # marks in which the person and the reason follow
 _ENDS = ("comma", "semicolon", "stop", "contrast", "colon")
 _TOLD = ("normal", "negation", "not_examined", "not_assessable")
@@ -32,6 +35,21 @@ def who_comes(marks: Sequence[Mark]) -> int:
             break
         end = stop
     return end if end > why else 0
+
+
+def is_complaint(marks: Sequence[Mark]) -> bool:
+    """ "Left foot drop, three weeks.", "Weak legs for five days." at the head of a dictation: what it is about.
+
+    Nothing but one sign with its place and how long it has been so, in days and more; anything measured, normal or
+    denied is a finding.
+    """
+    said = [mark for mark in marks if not mark.has("stop", "filler", "comma")]
+    if any(mark.text in _TELLERS for mark in marks) or marks[0].start > _OPENING or len(said) < len(("sign", "time")) or not said[-1].has("time_span"):
+        return False
+    told = said[:-1]
+    plain = all(mark.number is None and not mark.has(*_TOLD, "heading", "contrast", "time_span") for mark in told)
+    plain = plain and not any(role.item in _ASIDE for mark in told for role in mark.roles)
+    return plain and any(mark.has("sign", "alone") or mark.role("abnormal", "") for mark in told)
 
 
 def _reason(marks: Sequence[Mark]) -> int:

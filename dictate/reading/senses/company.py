@@ -70,7 +70,7 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
     if mark.text == "no no" and (after in _MOVEMENTS or _is_of_head(marks, place)):
         return replace(mark, roles=tuple(role for role in mark.roles if role.kind == "qualifier"))
-    if mark.text == "down" and _is_of_segment(marks, place):
+    if mark.text == "down" and (_is_of_segment(marks, place) or _is_down_on(marks, place)):
         return mark.only("abnormal")
     if mark.text in AGREED | _PASSED and place and marks[place - 1].text == "then" and _felt_dizzy(marks[:place]):
         return mark.only("word")  # "woozy the first few seconds, then fine"
@@ -178,6 +178,14 @@ def _is_of_segment(marks: Sequence[Mark], place: int) -> bool:
     front = marks[max(0, place - 2) : place]
     one = len(front) > 1 and front[0].has(*_BREAKS) and front[1].has("dermatome", "site") and front[1].text[0] in "clsv"
     return one and all(mark.has(*_BREAKS) for mark in marks[place + 1 : place + 2])
+
+
+def _is_down_on(marks: Sequence[Mark], place: int) -> bool:
+    """ "Pinprick's down on the right arm": of what was felt there, right behind its name; "toe down" says more."""
+    if place + 2 >= len(marks) or not (marks[place + 1].has("side") and marks[place + 1].text.startswith("on ")):
+        return False
+    name = next((mark for mark in reversed(marks[:place]) if mark.text not in ("is", "was", "s")), None)
+    return name is not None and name.has("item") and name.role("heading_part") is None and marks[place + 2].has("site")
 
 
 def _is_how_patient_felt(marks: Sequence[Mark], place: int) -> bool:

@@ -86,7 +86,7 @@ def _is_difference(marks: Sequence[Mark], place: int) -> bool:
 
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
-    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
+    """ "the left one is up", "the right one fatigues", "the right one three", not "on the right one, on the left two"."""
     if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
         return False
     after = marks[place + 1]
@@ -94,4 +94,5 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
     told = after.number is None and any(role.kind in _SAID for role in after.roles)
     # "left one absent": a grade has no second word
-    return after.text.split(" ")[0] in _VERBS or (not closed and (article or told))
+    measured = article and after.number is not None and bool(after.number.op or after.number.a != 1)
+    return after.text.split(" ")[0] in _VERBS or measured or (not closed and (article or told))

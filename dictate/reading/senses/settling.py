@@ -17,6 +17,7 @@ from dictate.reading.cells.not_so import (
     but_is_not,
     but_some,
     does_there,
+    gone_or_there,
     only_this,
 )
 from dictate.reading.cells.reaching import reach
@@ -72,6 +73,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     but_is_not(nodes)
     but_holds(nodes)
     does_there(nodes)
+    gone_or_there(nodes)
     denied_behind(nodes, items)
     thought_absent(nodes, items)
     verbs_unsaid(nodes)
@@ -108,13 +110,16 @@ def place_titles(nodes: list[Node]) -> None:
 
 
 def side_said_twice(nodes: list[Node]) -> None:
-    """ "Right arm and right leg 5/5": the two limbs of one side, as in "right arm and leg"."""
+    """ "Right arm and (the) right leg 5/5": the two limbs of one side, as in "right arm and leg"."""
     for place in range(len(nodes) - 5, -1, -1):
-        one, arm, link, two, leg = nodes[place : place + 5]
+        said = [at for at, node in enumerate(nodes[place : place + 6], start=place) if node.text != "the"][:5]
+        if len(said) < len(("side", "arm", "and", "side", "leg")):
+            continue
+        one, arm, link, two, leg = (nodes[at] for at in said)
         limbs = all(n.main == "item" and n.mark.has("site") for n in (arm, leg))
         if limbs and one.main == two.main == "side" and one.key("side") == two.key("side") and link.text == "and":
-            leg.mark = replace(leg.mark, start=two.mark.start)
-            del nodes[place + 3]
+            leg.mark = replace(leg.mark, start=link.mark.end)
+            del nodes[said[2] + 1 : said[4]]
 
 
 def both_of_two(nodes: list[Node]) -> None:

@@ -21,13 +21,13 @@ from dictate.reading.phrases.joints import (
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
 from dictate.reading.senses.company import has_points, limbs_follow, plain_number, pluses_next, titles_value
+from dictate.reading.senses.graded import is_called_weak, is_graded, is_of_limb
 from dictate.reading.senses.tried import is_tried
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
 _REACH = 40  # marks in front of an exception, in which it was said from what
 _FAR = 9  # marks behind a name in which its grade may stand ("grip weak on both sides, 4 minus right")
 _ENDS = ("item", "sign", "alone", "context", "stop")
-_STRONG = ("weak", "weaker", "weakness", "strong", "plegic", "paretic", "paralysed", "paralyzed")
 _JERKS = ("jerk", "jerks", "reflex", "reflexes")
 _SAID = ("value", "normal", "abnormal")
 
@@ -89,7 +89,9 @@ class ShortNames:
             return True
         if item.group == "coma_scale":
             return False
-        if item.blanket and item.kind == "grade" and not self._graded(marks, place):
+        if self._is_said_of_limb(name, marks, place):
+            return True
+        if item.blanket and item.kind == "grade" and not is_graded(marks, place):
             return False  # "legs spastic": where the tone was so, not how strong they were
         if item.blanket and self._jerk_as_well(marks, place, active):
             return False
@@ -103,6 +105,15 @@ class ShortNames:
         if is_tried(marks, place, active) and item.kind == "normality":
             return True
         return self._fits_alone(name, marks, place) or absent_jerk(item, marks, place, here[0])
+
+    def _is_said_of_limb(self, name: str, marks: Sequence[Mark], place: int) -> bool:
+        """ "The right leg is weak", "the face is weak"; "both legs are spastic"."""
+        item = self.items[name]
+        strength = item.scale == self.items["strength_all"].scale if self._is_region(name) else "weak" in item.abnormal
+        if strength and is_called_weak(marks, place):
+            return True
+        descriptor = item.sited and item.kind == "normality" and marks[place].has("abnormal", "sign", "value")
+        return descriptor and is_of_limb(marks, place)
 
     def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
         """ "Biceps and triceps jerks": the noun behind the last name is of all of them."""
@@ -199,27 +210,6 @@ class ShortNames:
     def _is_sited_grade(self, name: str) -> bool:
         return self.items[name].kind == "grade" and self.items[name].sited and not self.items[name].blanket
 
-    def _graded(self, marks: Sequence[Mark], place: int) -> bool:
-        """A grade, or a word that is said of strength, stands beside the name of a limb."""
-        set_off = place + 2 < len(marks) and marks[place + 1].has("comma") and marks[place + 2].number is not None
-        for near in marks[place + 1 + set_off : place + 5]:  # "right leg, five throughout"
-            if near.has("minutes", "time_span", "except"):
-                break  # "left arm, standing, one minute, 118/76": a time is no grade
-            if near.number is not None:
-                return near.is_grade and not _has_unit(marks, near)
-            if near.has("grade", "not_examined", "not_assessable"):
-                return True
-            if near.role("normal", "") or near.text in _STRONG:
-                return True
-            if marks[place].text == "jerks" and near.role("abnormal", ""):
-                return True  # "jerks brisk", and no word of a limb
-            if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has(
-                "comma", "stop"
-            ):
-                break
-        before = itertools.takewhile(lambda mark: not mark.has("comma"), reversed(marks[max(0, place - 3) : place]))
-        return any(mark.is_grade for mark in before)  # "right leg five, left leg hip flexion four": of the leg before
-
     def _part_follows(self, item: Item, marks: Sequence[Mark], place: int, active: tuple[str, ...]) -> bool:
         """A part of a scale: named after the scale or another part, with its points behind it."""
         if not any(self.items[name].group == item.group for name in active):
@@ -260,6 +250,9 @@ class ShortNames:
         if item.kind == "choice" and titles_value(marks, place, name):
             return True
         alone = {role.item for role in marks[place].roles if role.item} == {name}
+        told = [m.text for m in marks[place + 1 : place + 4] if m.text not in ("are", "were")]
+        if told[:1] == ["full"] and told[1:2] != ["of"] and any(words.startswith("full ") for words in item.normal):
+            return True  # "fields full, pupils equal"
         further = itertools.takewhile(lambda m: not m.has(*_ENDS), marks[place + 1 : place + _FAR])
         beside = (*marks[place + 1 : place + 4], *reversed(marks[max(0, place - 2) : place]))
         for near in (*beside, *(m for m in further if m.number is not None)):
@@ -277,8 +270,8 @@ class ShortNames:
                 return self._is_measured(item, near.number, marks[place + 1 : place + 4])
             if near.number is not None and item.kind == "acuity":
                 return near.number.op == "logmar" or (near.number.op == "/" and near.number.a in CHART_LINES)
-            told = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
-            if told and not paired_with(marks, place, near):
+            of_it = any(r.item == name and r.kind in kinds for r in near.roles) and all(r.item for r in near.roles)
+            if of_it and not paired_with(marks, place, near):
                 return True  # "walks with short steps"
         return False
 
@@ -289,9 +282,3 @@ class ShortNames:
         low, high = (item.limits.low, item.limits.high) if item.limits is not None else (None, None)
         whole = number.op or number.a == int(number.a)
         return not whole and low is not None and high is not None and low <= number.a <= high
-
-
-def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
-    """ "Left arm 3 cm shorter": a length is no grade."""
-    after = next((mark for mark in marks if mark.start == number.end), None)
-    return after is not None and after.has("unit")

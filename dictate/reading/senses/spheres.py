@@ -157,8 +157,8 @@ class Spheres:
 
 
 def _told_by_itself(lower: Sequence[str], last: int, start: int, end: int) -> bool:
-    """ "In place and person, the date he got wrong": behind a comma, and the sentence goes on about it."""
-    return "," in lower[last:start] and not _TELLS_ON.isdisjoint(lower[end : end + 1])
+    """ "In place and person, the date he got wrong": behind a comma or a but, and the sentence goes on about it."""
+    return not {",", "but"}.isdisjoint(lower[last:start]) and not _TELLS_ON.isdisjoint(lower[end : end + 1])
 
 
 def exception_at(lower: Sequence[str], place: int) -> int:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.reading.marks import Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, wants_object
 
 _EXAMINING = frozenset("test examine check assess measure perform evaluate".split())
 _EXAMINED = frozenset("tested examined checked assessed measured performed evaluated attempted done".split())
@@ -18,12 +18,18 @@ _I_DID = frozenset("did could would have i we".split())
 _TODAY = frozenset({"today", "this time", "this visit", "on this occasion", "this morning", "this afternoon"})
 _NOT_NOW = _TODAY | _EXAMINED  # "no Romberg done"
 _TESTING = frozenset("testing fundoscopy ophthalmoscopy otoscopy examination exam assessment".split())
+_EACH = frozenset(f"{which}{group}" for which in ("each muscle", "every muscle") for group in ("", " group")) | {
+    "individual muscles",
+    "individual groups",
+    "individual muscle groups",
+}
 _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"})
 
 
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
     not_formally(nodes)
+    another_not_tested(nodes)
     if not any(node.main == "negation" for node in nodes):
         return
     not_tested(nodes)
@@ -43,6 +49,22 @@ def not_formally(nodes: list[Node]) -> None:
             name = next((n for n in reversed(nodes[:place]) if n.main == "item"), None)
             own = tuple(Role("qualifier", c) for c in name.candidates) if name is not None else ()
             node.main, node.mark = ("qualifier", replace(node.mark, roles=own)) if own else (node.main, node.mark)
+
+
+def another_not_tested(nodes: list[Node]) -> None:
+    """ "Strength 5/5 throughout, I did not bother with individual muscles": of words behind it, not of what was found."""
+    for place, node in enumerate(nodes):
+        before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
+        if node.main != "value" or not wants_object(node) or before is None or before.main != "comma":
+            continue
+        told = [n for n in nodes[:place] if n.main in ("value", "number", "item")]
+        found = bool(told) and told[-1].main != "item" and not told[-1].mark.has("not_examined", "not_assessable")
+        clause = list(itertools.takewhile(lambda n: not n.is_break, nodes[place + 1 :]))
+        clause = [replace(n, main="word") if n.text in _EACH else n for n in clause]
+        named = any(n.main in ("item", "side", "site", "value", "reason") for n in clause)
+        if found and not named and any(n.main == "word" and not n.text.endswith("ly") for n in clause):
+            for part in nodes[place : place + 1 + len(clause)]:
+                part.main = "word"
 
 
 def not_tested(nodes: list[Node]) -> None:

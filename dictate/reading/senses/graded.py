@@ -1,0 +1,72 @@
+"""What is said of a limb by its own name: a grade, that it is weak, that it is spastic ("right leg, five throughout")."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+from dictate.reading.marks import Mark
+from dictate.reading.nodes import LIMBS, limb_of
+
+_WEAK = ("weak", "weaker", "plegic", "paretic", "paralysed", "paralyzed")
+_STRONG = (*_WEAK, "weakness", "strong")
+_BETWEEN = frozenset({"is", "are", "was", "were", "and", "the", ","})
+_SAID_OF = frozenset({"is", "are", "was", "were", "s", "very", "both", ":"})
+_BEHIND = frozenset({"and", "in", "with", "on"})
+_SINCE = frozenset({"for", "since", "when", "she", "he"})
+
+
+def is_called_weak(marks: Sequence[Mark], place: int) -> bool:
+    """ "The right leg is weak", "the right arm and leg are weak": how strong it was, whatever was told before.
+
+    Not how long it has been so ("left arm weak for two days"), nor what the patient says of it.
+    """
+    parts = [part for mark in marks[place + 1 : place + 9] for part in (mark.inner or (mark,))]
+    told = next((at for at, part in enumerate(parts) if not _leads_on(part)), len(parts))
+    if told == len(parts) or parts[told].text not in _WEAK:
+        return False
+    behind = parts[told + 1 : told + 4]
+    return not any(part.text.partition(" ")[0] in _SINCE or part.has("time_span", "minutes", "talk") for part in behind)
+
+
+def is_of_limb(marks: Sequence[Mark], place: int) -> bool:
+    """ "Both legs are spastic", "the right arm is flaccid": said of a limb in front of it and of nothing behind it."""
+    before = [part for mark in marks[:place] for part in (mark.inner or (mark,))]
+    limb = next((part for part in reversed(before) if part.text not in _SAID_OF and not part.has("severity")), None)
+    role = limb.role("site", "") if limb is not None else None
+    if role is None or limb_of(role.key) not in LIMBS:
+        return False
+    after = next((mark for mark in marks[place + 1 :] if not mark.has("severity")), None)
+    return after is None or after.text in _BEHIND or after.has("comma", "stop", "semicolon", "side", "contrast")
+
+
+def _leads_on(mark: Mark) -> bool:
+    return mark.text in _BETWEEN or mark.has("severity", "side") or mark.role("site", "") is not None
+
+
+def is_graded(marks: Sequence[Mark], place: int) -> bool:
+    """Whether a grade, or a word that is said of strength, stands beside the name of the limb at that place."""
+    set_off = place + 2 < len(marks) and marks[place + 1].has("comma") and marks[place + 2].number is not None
+    for near in marks[place + 1 + set_off : place + 5]:  # "right leg, five throughout"
+        if near.has("minutes", "time_span", "except"):
+            break  # "left arm, standing, one minute, 118/76": a time is no grade
+        if near.number is not None:
+            return near.is_grade and not _has_unit(marks, near)
+        if near.has("grade", "not_examined", "not_assessable"):
+            return True
+        if near.role("normal", "") or near.text in _STRONG:
+            return True
+        if marks[place].text == "jerks" and near.role("abnormal", ""):
+            return True  # "jerks brisk", and no word of a limb
+        if any(r.kind in ("item", "sign", "alone", "value", "abnormal") for r in near.roles) or near.has(
+            "comma", "stop"
+        ):
+            break
+    before = itertools.takewhile(lambda mark: not mark.has("comma"), reversed(marks[max(0, place - 3) : place]))
+    return any(mark.is_grade for mark in before)  # "right leg five, left leg hip flexion four": of the leg before
+
+
+def _has_unit(marks: Sequence[Mark], number: Mark) -> bool:
+    """ "Left arm 3 cm shorter": a length is no grade."""
+    after = next((mark for mark in marks if mark.start == number.end), None)
+    return after is not None and after.has("unit")
