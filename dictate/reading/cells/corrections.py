@@ -102,10 +102,20 @@ def of_last(nodes: Sequence[Node]) -> str:
 
     "Lying 140 over 80. Standing 118, no, 128 over 78": the lying pressure stays.
     """
+    _answered(nodes)
     at = next((i for i, n in enumerate(nodes) if n.main in ("correction", "strike", "swap")), None)
     if at is None or any(n.main == "number" and n.mark.number is not None for n in nodes[:at]):
         return ""
     return nodes[at].main
+
+
+def _answered(nodes: Sequence[Node]) -> None:
+    """ "Biceps four on the right. No, three.": a "no" that opens a sentence of nothing but a number says it anew."""
+    said = [n for n in nodes if n.main not in ("filler", "conj")]
+    opens = len(said) > len(("no", ",")) and said[0].text in ("no", "nope", "actually") and said[1].main == "comma"
+    told = [n.main for n in said[2:] if n.main not in ("stop", "side", "comma")]
+    if opens and told and set(told) == {"number"}:
+        said[0].main = "correction"
 
 
 def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Cell]) -> bool:

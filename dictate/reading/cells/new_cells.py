@@ -12,9 +12,28 @@ from dictate.reading.statements.drafts import Cell
 
 def another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
     """ "Postural tremor mild, rest absent": a second kind behind a comma, each with a value of its own."""
-    kinds = [n for n in cell.modifiers if n.main == "qualifier"]
+    kinds = _kinds(cell)
     told = bool(cell.values) or any(n.main == "severity" for n in cell.modifiers)
-    return node.main == "qualifier" and cell.split and told and bool(kinds) and value_next(list(following[:1]))
+    after = [n for n in following[:2] if n.main != "comma"][:1]
+    none = bool(after) and after[0].mark.role("absent", "") is not None  # "horizontal nystagmus, vertical none"
+    gone = any(n.mark.role("absent", "") for n in cell.values)
+    some = gone and bool(after) and after[0].main == "severity"  # "tremor: rest, none; postural, mild"
+    told = (told and bool(following[:1]) and value_next(list(following[:1]))) or none or some
+    return node.main == "qualifier" and cell.split and told and kinds
+
+
+def none_of_another_kind(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
+    """ "Nystagmus horizontal, none vertical": of the kind behind it, where the first was named and is there."""
+    another = bool(following) and following[0].main == "qualifier"
+    return _kinds(cell) and cell.split and not cell.values and another and node.mark.role("absent", "") is not None
+
+
+def _kinds(cell: Cell) -> bool:
+    """Whether a kind is told beside the name or in it ("horizontal nystagmus")."""
+    if any(n.main == "qualifier" for n in cell.modifiers):
+        return True
+    names = [n for n in cell.nodes if n.main == "item"]
+    return any(" " in n.text and any(r.kind in ("value", "qualifier") for r in n.mark.roles) for n in names)
 
 
 def tells_abnormal(node: Node, candidates: Sequence[str]) -> bool:

@@ -184,6 +184,27 @@ def answer_no(nodes: list[Node]) -> None:
         nodes[0].main = "filler"
 
 
+def answered_behind(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "Heliotrope rash no, skin normal", "rigidity: no", "tremor yes": an answer behind a sign between breaks."""
+    for place in range(len(nodes) - 1, 0, -1):
+        answer, end = nodes[place], nodes[place + 1 : place + 2]
+        at = place - 2 if nodes[place - 1].main == "colon" and place > 1 else place - 1
+        sign = nodes[at]
+        presence = bool(sign.candidates) and all(items[name].kind == "presence" for name in sign.candidates)
+        named = sign.main == "item" and (sign.sign or presence)
+        named = named or (sign.main == "value" and sign.mark.has("sign"))
+        between = (at == 0 or nodes[at - 1].is_break) and all(node.is_break for node in end)
+        if answer.text not in _ANSWERS or not named or not between:
+            continue
+        if answer.text == "yes":
+            answer.main, answer.mark = "value", answer.mark.only("present")
+        elif answer.main == "negation":
+            answer.mark = replace(answer.mark, start=sign.mark.end)  # a colon between them says nothing more
+            nodes[at : place + 1] = [answer, sign]
+            for comma in end:
+                comma.main = "semicolon" if comma.main == "comma" else comma.main  # what follows is not denied
+
+
 def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """ "Fasciculations: tongue no, arms yes", "Hoffmann neither side": there or not, each place with its answer."""
     named: tuple[str, ...] = ()

@@ -9,7 +9,7 @@ from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
 from dictate.reading.cells.corrections import OPPOSITE
 from dictate.reading.cells.limb_parts import PARTS, shared_side
-from dictate.reading.cells.new_cells import another_kind, closes_list, tells_abnormal, value_first
+from dictate.reading.cells.new_cells import another_kind, closes_list, none_of_another_kind, tells_abnormal, value_first
 from dictate.reading.cells.not_so import denies, end_denial, found_there, none_there
 from dictate.reading.cells.owners import Owners
 from dictate.reading.cells.reaching import WHOLE_LIMBS
@@ -99,12 +99,17 @@ class Taker:
                 cell.units[id(cell.values[-1])] = node
                 cell.nodes.append(node)
         elif node.main in ("minutes", "time_span"):
-            if any(self.items[c].positions for c in candidates):
-                return  # minutes of a posture are read with the posture
-            cell.detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
-            cell.nodes.append(node)
+            self._take_time(cells, node, following, candidates)
         elif node.main == "reason":
             give_reason(cell, node, following)
+
+    def _take_time(self, cells: list[Cell], node: Node, following: list[Node], candidates: Sequence[str]) -> None:
+        if any(self.items[c].positions for c in candidates):
+            return  # minutes of a posture are read with the posture
+        if cells[-1].values and cells[-1].split and value_next(following):
+            cells.append(Cell())  # "registered three of three, and after five minutes one"
+        cells[-1].detail.append(f"after {node.text}" if node.main == "minutes" else node.text)
+        cells[-1].nodes.append(node)
 
     def _is_of_reading(self, node: Node, following: list[Node], candidates: Sequence[str]) -> bool:
         """A word for how an acuity was, in front of "to" and the acuity itself."""
@@ -243,7 +248,8 @@ class Taker:
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         placed = any(r.kind == "site" and r.item in candidates for r in node.mark.roles)
         elsewhere = placed and cell.split and cell.site_node is not None and bool(cell.values or cell.modifiers)
-        if elsewhere or starts_anew(cell, node, following) or value_first(cells, following):
+        other = none_of_another_kind(cell, node, following)
+        if elsewhere or other or starts_anew(cell, node, following) or value_first(cells, following):
             cells.append(cell := Cell())  # "cogwheeling at both wrists; axial rigidity"
         owner = self.owners.owner(candidates, node)
         if cell.side is Side.BOTH and cell.split and node.mark.role("alone", owner) and cell.values:

@@ -151,6 +151,7 @@ def go_on(
     """What goes on about a finding just told, in brackets or by a short name, is of its side and place."""
     _in_bracket(drafts, statement, said, items)
     _there(drafts, statement, said, items)
+    _rated(drafts, statement, said, items)
     if _goes_on_by_name(statement, said):
         going_on(drafts, said, earlier)
 
@@ -179,6 +180,19 @@ def _there(drafts: Sequence[Draft], statement: Statement, said: Said, items: Map
     for draft in drafts:
         if draft.side is None and not draft.site and items[draft.item].sited:
             draft.side, draft.site = said.drafts[-1].side, said.drafts[-1].site
+
+
+def _rated(drafts: Sequence[Draft], statement: Statement, said: Said, items: Mapping[str, Item]) -> None:
+    """ "Spastic in the right leg, Ashworth 2": a rating behind a comma, of the one place just told."""
+    led = [node for node in statement.before if node.main != "filler"]
+    told = said.drafts[-1] if len(said.drafts) == 1 else None
+    if told is None or told.side is None or any(node.main != "comma" for node in led):
+        return
+    for draft in drafts[:1]:
+        item = items[draft.item]
+        rating = item.kind == "grade" and item.sited and not item.blanket and isinstance(draft.value, Grade)
+        if rating and draft.side is None and not draft.site and items[told.item].sited:
+            draft.side, draft.site = told.side, told.site
 
 
 def _in_bracket(drafts: Sequence[Draft], statement: Statement, said: Said, items: Mapping[str, Item]) -> None:

@@ -11,6 +11,7 @@ from dictate.reading.phrases.lexicon import Lexicon
 _HOW = ("fully", "normally", "perfectly")  # of a verb in the name of a sign
 _NOT_THERE = frozenset({"not seen today", "not noted today"})  # of a sign; of a test, that it was not done
 _SIGNED = ("positive", "negative", "pos", "neg", "- ve", "-")
+_NUMERIC = ("score", "quantity", "pressure", "acuity")
 _NOTICED = frozenset({"seen", "found", "noted", "observed", "detected"})
 _MANNERS = frozenset("slow slowed sluggish tired quiet hesitant slowly delayed".split())
 
@@ -82,7 +83,8 @@ class WordReader:
         if mark.role("present", ""):
             if item.kind == "grade":
                 return Status.PRESENT, None, ""
-            if item.kind != "presence" and node.text in _NOTICED and item.negated != "abnormal":
+            noticed = node.text in _NOTICED and item.negated != "abnormal"
+            if item.kind != "presence" and (noticed or item.kind in _NUMERIC):
                 return None  # "gait seen", "tone noted": looked at, and not how it was
             return (Status.PRESENT if item.kind == "presence" else Status.NORMAL), None, ""
         if mark.role("abnormal", ""):

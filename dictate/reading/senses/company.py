@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import LIMBS, limb_of
+from dictate.reading.nodes import ITEM_VALUE_KINDS, LIMBS, limb_of
 from dictate.reading.phrases.lexicon import is_preposition
 from dictate.reading.senses.counting import counts_nothing
 from dictate.reading.senses.little_words import in_other_words
@@ -32,6 +32,8 @@ _MOVEMENTS = frozenset(
     {"tremor", "head", "head tremor", "in", "type", "direction", "titubation", "movement", "movements"}
 )
 _SAID = ("value", "normal", "abnormal")
+_ARTICLES = frozenset({"the", "his", "her", "their", "a"})
+_IS_THERE = frozenset({"is", "was", "are", "were", "present", "is present", "was present"})
 
 
 def plain_word(marks: Sequence[Mark], place: int) -> Mark:
@@ -247,3 +249,18 @@ def opens_other(marks: Sequence[Mark], place: int, names: Sequence[str]) -> bool
         return False
     named = next((mark for mark in marks[place + 1 :] if not mark.has("side", "severity")), None)
     return named is not None and any(role.kind in ("item", "sign") and role.item not in names for role in named.roles)
+
+
+def found_on(marks: Sequence[Mark], place: int, *, whole: bool) -> bool:
+    """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it.
+
+    whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
+    """
+    behind = behind_comparison([part for mark in marks[place + 1 : place + 16] for part in (mark.inner or (mark,))])
+    link = _IS_THERE if not (place and marks[place - 1].has("negation")) else frozenset()
+    after = [one for one in behind[:6] if one.text not in {*_ARTICLES, *link} and not one.has("side")][:2]
+    tight = len(after) == 2 and after[0].text in ("on", "with")
+    if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
+        return False
+    owners = {r.item for r in after[1].roles if r.kind == "item" or (tight and r.kind == "context")}
+    return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)

@@ -13,7 +13,7 @@ from dictate.reading.marks import Mark
 from dictate.reading.nodes import ITEM_VALUE_KINDS, VALUE_KINDS, Node, plain_part, says_where
 from dictate.reading.phrases.bare import BareNumbers
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.company import behind_comparison, beside_limb, measured, opens_other, plain_word, qualifies_next
+from dictate.reading.senses.company import beside_limb, found_on, measured, opens_other, plain_word, qualifies_next
 from dictate.reading.senses.places import SiteFinder
 from dictate.reading.senses.remainder import Remainder
 from dictate.reading.senses.settling import settle
@@ -24,7 +24,6 @@ _ASIDE = ("examination_conditions",)
 _REPORTS = frozenset({"felt", "noted", "noticed", "found", "heard", "seen", "had"})
 _INFERENCES = frozenset({"so", "therefore", "hence"})
 _SERVICES = frozenset("clinic clinics service team society nurse unit ward symptoms specialist".split())
-_ARTICLES = frozenset({"the", "his", "her", "their", "a"})
 _STRENGTHS = frozenset({"power", "strength"})
 _HEAD_NOUNS = ("reflex", "reflexes")
 
@@ -97,7 +96,7 @@ class Labeller:
         return heading if told_under else self.lexicon.component[active[0]].value if active else ""
 
     def _is_head_noun(self, mark: Mark, before: Node) -> bool:
-        """ "Sternomastoid power", "biceps reflex": a noun that says of what kind the name before it is."""
+        """ "Sternomastoid power", "biceps reflex": says of what kind the name before it is."""
         graded = {self.items[name].scale for name in before.candidates if not self.items[name].blanket}
         return mark.text in _HEAD_NOUNS or (mark.text in _STRENGTHS and self.items["strength_all"].scale in graded)
 
@@ -251,7 +250,7 @@ class Labeller:
         mark = marks[place]
         named = any(r.kind == "item" and r.item in candidates for r in mark.roles)
         whole = all(self.items[c].blanket for c in candidates)
-        if not named and self._found_on(marks, place, whole=whole):
+        if not named and found_on(marks, place, whole=whole):
             return True
         last = next((node for node in reversed(nodes) if node.main == "item"), None)
         for name in last.candidates if last else ():
@@ -275,19 +274,6 @@ class Labeller:
             if owners or later.number is not None:
                 break
         return False
-
-    def _found_on(self, marks: Sequence[Mark], place: int, *, whole: bool) -> bool:
-        """ "no dysmetria on finger to nose": the test at which a sign was looked for is named behind it.
-
-        whole: without it the sign would be of a whole component ("dysmetria of the left finger nose test").
-        """
-        behind = behind_comparison([part for mark in marks[place + 1 : place + 16] for part in (mark.inner or (mark,))])
-        after = [part for part in behind[:4] if part.text not in _ARTICLES and not part.has("side")][:2]
-        tight = len(after) == 2 and after[0].text in ("on", "with")
-        if len(after) < 2 or not (tight or (whole and after[0].text in ("of", "in"))):
-            return False
-        owners = {r.item for r in after[1].roles if r.kind == "item" or (tight and r.kind == "context")}
-        return any(r.item in owners and r.kind in ITEM_VALUE_KINDS for r in marks[place].roles)
 
     def _has_own_value(self, marks: Sequence[Mark], place: int) -> bool:
         after = marks[place + 1] if place + 1 < len(marks) else None

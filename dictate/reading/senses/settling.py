@@ -12,6 +12,7 @@ from dictate.reading.cells.admitted import admit
 from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import (
     answer_no,
+    answered_behind,
     answers_by_place,
     but_holds,
     but_is_not,
@@ -67,6 +68,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     tell_untested(nodes, items)
     answer_no(nodes)
     answers_by_place(nodes, items)
+    answered_behind(nodes, items)
     only_this(nodes)
     but_some(nodes)
     admit(nodes, items)

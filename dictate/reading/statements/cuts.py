@@ -190,6 +190,9 @@ def starts_anew(cell: Cell, node: Node, following: list[Node]) -> bool:
     counted = any(n.mark.number is not None for n in cell.values)
     if counted and node.mark.number is None and node.mark.has("absent"):
         return bool(following) and following[0].main == "side"  # "two beats none on the right"
+    if counted and cell.split and cell.side is None and node.mark.role("normal", ""):
+        clause = itertools.takewhile(lambda n: not n.is_break, following)
+        return any(n.main == "side" for n in clause)  # "Ashworth 2, and normal in the left leg"
     if not cell.values and cell.side is not None and node.mark.has("absent", "present"):
         if cell.split and cell.site_node is not None and site_next(following):
             return True  # "fasciculations in the left quadriceps, none in the tongue"
