@@ -42,7 +42,7 @@ from dictate.reading.layout.hesitations import without_hesitations
 from dictate.reading.layout.limb_grades import grades_of_limbs
 from dictate.reading.layout.listed_signs import open_lists
 from dictate.reading.layout.numbering import without_numbering
-from dictate.reading.layout.placed_clauses import part_places
+from dictate.reading.layout.placed_clauses import part_places, part_same
 from dictate.reading.layout.references import set_apart_references
 from dictate.reading.layout.sections import split, titles_on_lines
 from dictate.reading.layout.shorthand import read_shorthand
@@ -157,7 +157,7 @@ def _through(
 ) -> SentenceReader:
     """All sentences read, each under its title; read again where a title must have been missed."""
     postures = PostureTitles(tokens, lexicon)
-    sentences = postures.join(join_stray_sides(sentences, tokens))
+    sentences = part_same(postures.join(join_stray_sides(sentences, tokens)))
     cutter = TitleCutter(sentences, tokens, lexicon)
     sentences = cutter.cut()
     limbs = limbs_in_force(sentences, tokens, lexicon, cutter.sure)

@@ -10,6 +10,7 @@ from dictate.reading.tokens import Token
 
 _LEADS = frozenset({"in", "on", "over", "at", "with"})
 _BETWEEN = frozenset({"the", "both", "her", "his"})
+_SAYING = frozenset({"the", "is", "was", "are", "were", "his", "her", "and", "on", "in"})
 _NAMES = ("item", "sign", "alone", "context")
 _LINKS = frozenset({"and", "while", "whereas", "but"})
 
@@ -78,3 +79,34 @@ def _names(marks: Sequence[Mark]) -> bool:
             break
         clause.append(mark)
     return any(mark.has(*_NAMES) for mark in clause)
+
+
+def part_same(sentences: Sequence[list[Mark]]) -> list[list[Mark]]:
+    """ "Right deltoid 4, biceps 4, and the left arm is the same except biceps 4+": the other side of the whole list.
+
+    Cut off as a sentence of its own, where at least two were graded before it.
+    """
+    result: list[list[Mark]] = []
+    for sentence in sentences:
+        graded = [at for at, mark in enumerate(sentence) if mark.number is not None]
+        cut = next((at for at in range(len(sentence)) if _says_same(sentence, at)), 0) if len(graded) > 1 else 0
+        listed = cut and len([at for at in graded if at < cut]) > 1
+        result.extend([sentence[:cut], sentence[cut:]] if listed else [sentence])
+    return result
+
+
+def _says_same(marks: Sequence[Mark], at: int) -> bool:
+    """Whether a clause begins there of nothing but one side, perhaps its limb, and that it is the same."""
+    if not at or not (marks[at - 1].has("comma", "semicolon", "conj") or marks[at - 1].text in _LINKS):
+        return False
+    parts = [part for mark in marks[at : at + 7] for part in (mark.inner or (mark,)) if part.text not in _SAYING]
+    side = bool(parts) and _one_side(parts[0])
+    said = parts[1:]
+    while said and said[0].role("site", "") is not None and not said[0].has("same"):
+        said = said[1:]
+    return side and bool(said) and said[0].has("same") and "so" not in said[0].text
+
+
+def _one_side(mark: Mark) -> bool:
+    role = mark.role("side")
+    return role is not None and role.key in ("left", "right")

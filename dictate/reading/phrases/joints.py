@@ -108,7 +108,23 @@ def says_jerk(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> b
     at = next(behind, len(marks))
     named = any(mark.has("item", "sign", "context") for mark in marks[at + 1 : at + 2])  # "brisk reflexes"
     word = marks[at].text.removeprefix("very ").split()[0] if at < len(marks) and marks[at].text and not named else ""
-    return word in _JERKY if word in _JERKY | _STRENGTH else None
+    if word in _JERKY | _STRENGTH:
+        return word in _JERKY
+    return True if _listed_with_joints(marks, items) else None
+
+
+def _listed_with_joints(marks: Sequence[Mark], items: Mapping[str, Item]) -> bool:
+    """ "Biceps 2+, triceps 2+, knees 3+, ankles 2+": knees and ankles are no muscles, so neither are the others.
+
+    Only where every number may be of a jerk and one has a plus, and nothing else in the sentence is named.
+    """
+    names = [at for at, mark in enumerate(marks) if mark.has("item", "sign", "context")]
+    joints = [at for at in names if marks[at].text.removesuffix("s") in ("knee", "ankle")]
+    if not joints or joints[0] == names[0] or not all(may_be_jerk(marks[at], items) for at in names):
+        return False
+    numbers = [mark.number for mark in marks if mark.number is not None]
+    plain = all(one.a < _BRISKEST and one.a_sign != "-" and one.b is None for one in numbers)
+    return plain and any(one.a_sign == "+" for one in numbers)
 
 
 def measured_from(marks: Sequence[Mark], place: int) -> bool:

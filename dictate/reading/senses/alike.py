@@ -1,4 +1,4 @@
-"""Words that say of sides or places that they are alike, or that one of them has none."""
+"""Words that say of sides or places that they are alike, or that one of them has none; a name said again."""
 
 from __future__ import annotations
 
@@ -13,6 +13,21 @@ def settle_alike(nodes: list[Node]) -> None:
     _alike_in_place(nodes)
     _none_of_next(nodes)
     _alike_signs(nodes)
+    _named_again(nodes)
+
+
+def _named_again(nodes: list[Node]) -> None:
+    """ "She walks with a stiff, spastic gait": the name behind its words is the one in front of them."""
+    for place in range(len(nodes) - 1, 1, -1):
+        again = nodes[place]
+        if again.main != "item" or again.sign or nodes[place - 1].main != "value":
+            continue
+        first = next((at for at in range(place - 1, -1, -1) if nodes[at].main == "item"), place)
+        words = nodes[first + 1 : place]
+        plain = all(n.main in ("filler", "value", "comma", "severity") for n in words) and len(words) > 1
+        led = bool(words) and words[0].text.split()[0] in ("with", "has")
+        if plain and led and first < place and nodes[first].candidates == again.candidates:
+            again.main, again.candidates = "filler", ()
 
 
 def _alike_in_place(nodes: list[Node]) -> None:

@@ -112,8 +112,9 @@ class ShortNames:
         strength = item.scale == self.items["strength_all"].scale if self._is_region(name) else "weak" in item.abnormal
         if strength and is_called_weak(marks, place):
             return True
-        descriptor = item.sited and item.kind == "normality" and marks[place].has("abnormal", "sign", "value")
-        return descriptor and is_of_limb(marks, place)
+        told = item.kind in ("normality", "presence") and marks[place].has("abnormal", "sign", "value")
+        descriptor = told and item.sited and not item.blanket
+        return descriptor and is_of_limb(marks, place, part=item.kind == "presence")
 
     def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
         """ "Biceps and triceps jerks": the noun behind the last name is of all of them."""
