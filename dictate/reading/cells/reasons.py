@@ -62,14 +62,15 @@ def bare_reason(marks: Sequence[Mark], place: int, nodes: Sequence[Node]) -> boo
     """
     if marks[place].text in ("with", "from"):
         after = next((mark for mark in marks[place + 1 :] if mark.text not in _THE), None)
-        told = next((node for node in reversed(nodes) if node.main != "side"), None)
-        undone = told is not None and told.main == "value" and told.mark.has("not_examined", "not_assessable")
+        last = next((node for node in reversed(nodes) if node.main != "side"), None)
+        undone = last is not None and last.main == "value" and last.mark.has("not_examined", "not_assessable")
         return undone and after is not None and after.has("sign")
-    if len(nodes) < 2 or nodes[-1].main != "comma" or not marks[place].has("sign"):
+    told = marks[place].has("sign", "abnormal") or (marks[place].has("value") and not marks[place].has("unchanged"))
+    if len(nodes) < 2 or nodes[-1].main != "comma" or not told or marks[place].number is not None:
         return False
-    undone = next((node for node in reversed(nodes[:-1]) if node.main != "side"), nodes[-1])
+    left = next((node for node in reversed(nodes[:-1]) if node.main != "side"), nodes[-1])
     closed = place + 1 == len(marks) or marks[place + 1].has("stop", "semicolon")
-    return closed and (undone.mark.has("not_examined", "not_assessable") or undone.text == "impossible")
+    return closed and (left.mark.has("not_examined", "not_assessable") or left.text == "impossible")
 
 
 def take_reason(cell: Cell, node: Node, following: list[Node]) -> None:

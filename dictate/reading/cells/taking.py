@@ -158,10 +158,12 @@ class Taker:
         segment = any(n.main == "dermatome" for n in following[:1])
         again = cell.side is side and cell.site_node is not None and (placed or segment)  # "right arm right leg"
         full = cell.values and cell.site_node is not None and placed and value_next(following)
+        further = cell.values and not node.mark.has("site")  # and not "Tinel positive, left fibular head"
+        further = further and (cell.side is not None or any(n.main in ("value", "number") for n in following[:3]))
         if (
             again
             or full
-            or (cell.split and placed and (cell.site_node is not None or (cell.values and not node.mark.has("site"))))
+            or (cell.split and placed and (cell.site_node is not None or further))
         ):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:

@@ -18,6 +18,7 @@ _TO_CAUSES = _CAUSES | {"to"}  # "2° pain", "2° to weakness"
 _GRADE = 30  # what is counted in grades or points is less
 _COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
+_EVERY = frozenset({"hourly", "weekly", "monthly", "yearly", "daily"})  # "four-hourly"
 _HELPERS = frozenset("people persons helpers carers nurses assistants crutches sticks canes poles push pushes".split())
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 _RATES = ("unit", "minutes", "time_span")
@@ -39,7 +40,7 @@ def counts_nothing(marks: Sequence[Mark], place: int) -> Mark | None:
         return replace(mark, roles=(Role("reason"),), number=None, text="secondary to")
     if mark.number is not None and (after in _TRIALS or _is_difference(marks, place)):
         return mark.only("word")  # "after twenty repetitions", "improved by three millimetres"
-    if mark.number is not None and after in _HELPERS:
+    if mark.number is not None and after in _HELPERS | _EVERY:
         return mark.only("word")  # "stands with two people"
     if mark.number is not None and place and marks[place - 1].text in _DAYS:
         return mark.only("word")  # "day four of the weakness"

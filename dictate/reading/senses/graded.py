@@ -29,15 +29,17 @@ def is_called_weak(marks: Sequence[Mark], place: int) -> bool:
     return not any(part.text.partition(" ")[0] in _SINCE or part.has("time_span", "minutes", "talk") for part in behind)
 
 
-def is_of_limb(marks: Sequence[Mark], place: int, *, part: bool = False) -> bool:
+def is_of_limb(marks: Sequence[Mark], place: int, name: str = "", *, part: bool = False) -> bool:
     """ "Both legs are spastic", "the right arm is flaccid": said of a limb in front of it and of nothing behind it.
 
+    name: the item of which it is said, whose own sites will do as well ("the left deltoid is wasted").
     part: any part of the body will do ("the calves are tender").
     """
     before = [part for mark in marks[:place] for part in (mark.inner or (mark,))]
     limb = next((part for part in reversed(before) if part.text not in _SAID_OF and not part.has("severity")), None)
     role = limb.role("site", "") if limb is not None else None
-    if role is None or not (part or limb_of(role.key) in LIMBS):
+    own = limb is not None and bool(name) and limb.role("site", name) is not None
+    if not own and (role is None or not (part or limb_of(role.key) in LIMBS)):
         return False
     after = next((mark for mark in marks[place + 1 :] if not mark.has("severity")), None)
     return after is None or after.text in _BEHIND or after.has("comma", "stop", "semicolon", "side", "contrast")

@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node
 _LOOKED = frozenset("see find hear feel detect notice observe".split())
 _WHOLLY = frozenset("fully completely entirely properly normally well".split())
 _AUXILIARIES = ("does", "did", "do")
+_WORD = 3  # letters
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
@@ -28,6 +29,17 @@ def denied_behind(nodes: list[Node], items: Mapping[str, Item]) -> None:
         sign = named is not None and (named.sign or all(items[n].kind == "presence" for n in named.candidates))
         if ends and named is not None and (sign or not looked):
             node.main, node.mark = "value", replace(node.mark, roles=(Role("absent"),))
+
+
+def denies_unknown(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """ "No relapses since March, alert": what is denied has no name here, and nobody says "no ... alert"."""
+    for denial, unknown, place in zip(nodes, nodes[1:], range(2, len(nodes)), strict=False):
+        if denial.main != "negation" or denial.text != "no" or unknown.main != "word" or len(unknown.text) < _WORD:
+            continue
+        named = next((n for n in nodes[place:] if n.main == "item" or n.main == "contrast"), denial)
+        roles = [role for role in named.mark.roles if role.kind == "value" and role.item in named.candidates]
+        if roles and all(items[role.item].values[role.key].status == "normal" for role in roles):
+            denial.main = "word"
 
 
 def not_fully(nodes: list[Node]) -> None:

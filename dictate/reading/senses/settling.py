@@ -28,7 +28,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.alike import settle_alike
 from dictate.reading.senses.held_against import hold_against
-from dictate.reading.senses.negations import denied_behind, deny_signs, not_fully, verbs_unsaid
+from dictate.reading.senses.negations import denied_behind, denies_unknown, deny_signs, not_fully, verbs_unsaid
 from dictate.reading.senses.neighbours import settle_neighbours
 from dictate.reading.senses.other_sides import other_sides
 from dictate.reading.senses.second_thoughts import (
@@ -77,6 +77,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     does_there(nodes)
     gone_or_there(nodes)
     denied_behind(nodes, items)
+    denies_unknown(nodes, items)
     thought_absent(nodes, items)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)

@@ -114,7 +114,7 @@ class ShortNames:
             return True
         told = item.kind in ("normality", "presence") and marks[place].has("abnormal", "sign", "value")
         descriptor = told and item.sited and not item.blanket
-        return descriptor and is_of_limb(marks, place, part=item.kind == "presence")
+        return descriptor and is_of_limb(marks, place, name, part=item.kind == "presence")
 
     def _of_jerks(self, marks: Sequence[Mark], place: int) -> bool:
         """ "Biceps and triceps jerks": the noun behind the last name is of all of them."""
