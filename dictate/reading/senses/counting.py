@@ -44,6 +44,8 @@ def counts_nothing(marks: Sequence[Mark], place: int) -> Mark | None:
         return mark.only("word")  # "stands with two people"
     if mark.number is not None and place and marks[place - 1].text in _DAYS:
         return mark.only("word")  # "day four of the weakness"
+    if mark.number is not None and _out_of(marks, place):
+        return mark.only("word")
     return _stands_for_nothing(marks, place, after) if mark.text == "one" else None
 
 
@@ -64,6 +66,14 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and marks[place + 1].text in _DOSES
     rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has(*_RATES)
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
+
+
+def _out_of(marks: Sequence[Mark], place: int) -> bool:
+    """ "Of three words he recalled two": from how many, at the head of what was found of them."""
+    led = place > 0 and marks[place - 1].text in ("of", "out of", "from")
+    opens = place == 1 or (place > 1 and marks[place - 2].has("comma", "semicolon", "conj", "stop"))
+    behind = marks[place + 1 : place + 2]
+    return led and opens and any(mark.text in ("words", "items", "objects", "things") for mark in behind)
 
 
 def _counted_to(marks: Sequence[Mark], place: int) -> bool:

@@ -35,7 +35,7 @@ def is_of_limb(marks: Sequence[Mark], place: int, name: str = "", *, part: bool 
     name: the item of which it is said, whose own sites will do as well ("the left deltoid is wasted").
     part: any part of the body will do ("the calves are tender").
     """
-    before = [part for mark in marks[:place] for part in (mark.inner or (mark,))]
+    before = [part for mark in marks[:place] for part in ((not mark.has("site") and mark.inner) or (mark,))]
     limb = next((part for part in reversed(before) if part.text not in _SAID_OF and not part.has("severity")), None)
     role = limb.role("site", "") if limb is not None else None
     own = limb is not None and bool(name) and limb.role("site", name) is not None
