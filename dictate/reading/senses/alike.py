@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import LIMBS, Node, limb_of
 
 _ALIKE = frozenset({"symmetric", "symmetrical", "symmetrically", "equal", "equally", "even"})
 
@@ -14,6 +16,20 @@ def settle_alike(nodes: list[Node]) -> None:
     _none_of_next(nodes)
     _alike_signs(nodes)
     _named_again(nodes)
+    _limb_than_limb(nodes)
+
+
+def _limb_than_limb(nodes: list[Node]) -> None:
+    """ "Left sided weakness, arm worse than leg": of both limbs, and of one more than of the other."""
+    said = [node for node in nodes if node.text != "the"]
+    for one, than, two in zip(said, said[1:], said[2:], strict=False):
+        if than.main != "comparison" or not than.text.endswith(" than") or not one.main == two.main == "site":
+            continue
+        limbs = {limb_of(node.key("site")) for node in (one, two)}
+        if limbs == {*LIMBS}:
+            start = than.mark.start
+            than.main, than.mark = "conj", Mark(start, start, (Role("conj"),), text="and")
+            two.mark = replace(two.mark, start=start)
 
 
 def _named_again(nodes: list[Node]) -> None:
