@@ -147,6 +147,8 @@ def _without_contractions(text: str) -> str:
         text = re.sub(r"^(he|she|it|one|there|that)['’]s\b", r"\1 is", text, flags=re.IGNORECASE)
         text = re.sub(r"^(they|we|you)['’]re\b", r"\1 are", text, flags=re.IGNORECASE)
         text = re.sub(r"^(i|he|she|they|we|you)['’]d\b", r"\1 would", text, flags=re.IGNORECASE)
+        text = re.sub(r"^i['’]m\b", "i am", text, flags=re.IGNORECASE)
+        text = re.sub(r"(?<=\w)['’]ll\b", " will", text, flags=re.IGNORECASE)  # and no lower limb
         text = re.sub(r"(?<=\w)['’]s\b", "", text)
         text = re.sub(r"(?<=ca)n['’]t\b", "n not", text, flags=re.IGNORECASE)
         text = re.sub(r"(?<=\w)n['’]t\b", " not", text)

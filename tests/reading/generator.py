@@ -37,7 +37,8 @@ UNITS = "zero one two three four five six seven eight nine ten eleven twelve thi
 TEENS = [*UNITS, "sixteen", "seventeen", "eighteen", "nineteen"]
 TENS = "- - twenty thirty forty fifty sixty seventy eighty ninety".split()
 NUMBER_WORDS = {*TEENS, *TENS, "hundred", "half", "metre", "metres", "meter", "meters"}
-SKIPPED_NEGATIONS = {"neither", "nor", "never", "not", "not any", "lack of", "absence of"}  # want a sentence
+SKIPPED_NEGATIONS = {"neither", "nor", "never", "not", "not any", "lack of", "absence of", "nowhere"}  # want a sentence
+THOUGHTS = ("i do not think", "i do not believe", "i doubt")  # what is not there for certain
 
 
 @dataclass(frozen=True)
@@ -390,7 +391,8 @@ def denied(draw: Draw, sayings: Sayings, name: str, item: Item) -> Statement:
     term = draw(st.sampled_from(sayings.names[name]))
     row = Row(name, "normal" if item.negated == "normal" else "absent")
     if item.alone and draw(st.booleans()):
-        negation = draw(st.sampled_from([p for p in sayings.common.words.negation if p not in SKIPPED_NEGATIONS]))
+        plain = (p for p in sayings.common.words.negation if p not in SKIPPED_NEGATIONS and not p.startswith(THOUGHTS))
+        negation = draw(st.sampled_from(list(plain)))
         side = draw(st.sampled_from(["left", "right", ""])) if item.sided != "never" else ""
         return Statement(f"{negation} {term}{f' on the {side}' if side else ''}", (replace(row, side=side),), "no X")
     own = sayings.own(name)

@@ -256,9 +256,12 @@ def does_there(nodes: list[Node]) -> None:
     breaks = [-1, *(at for at, node in enumerate(nodes) if node.is_break), len(nodes)]
     for (one, two), (_, end) in itertools.pairwise(itertools.pairwise(breaks)):
         before, clause = nodes[one + 1 : two], nodes[two + 1 : end]
+        if not before and one > 0:  # ", but she does on the left"
+            before = list(itertools.takewhile(lambda n: not n.is_break, reversed(nodes[:one])))[::-1]
         verbs = [node for node in clause if node.text in _AUXILIARIES]
-        plain = all(node.main in ("side", "filler", "severity") or node in verbs for node in clause)
-        if len(verbs) != 1 or not plain or sum(node.main == "side" for node in clause) != 1:
+        plain = all(node.main in ("side", "site", "filler", "severity") or node in verbs for node in clause)
+        placed = sum(node.main == "side" for node in clause) or sum(node.main == "site" for node in clause)
+        if len(verbs) != 1 or not plain or placed != 1:
             continue
         told = [node for node in before if node.main in ("value", "item")]
         if any(not _DENYING.isdisjoint(node.text.split()) for node in told):

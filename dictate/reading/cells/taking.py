@@ -17,6 +17,7 @@ from dictate.reading.cells.reasons import give_reason
 from dictate.reading.nodes import Node, limb_of
 from dictate.reading.phrases.kinds import LEVELS, says_unable
 from dictate.reading.phrases.lexicon import Lexicon
+from dictate.reading.senses.denied_values import is_thought
 from dictate.reading.statements.cuts import (
     decides_name,
     is_unknown_next,
@@ -80,6 +81,7 @@ class Taker:
             if cell.values or kind or (cell.side is not None and (cell.split or side_next(following))):
                 cells.append(cell := Cell())  # "grasp there on the left, not on the right"
             cell.negated, cell.negation = True, node
+            cell.hedged = cell.hedged or is_thought(node)
             cell.nodes.append(node)
         elif node.main in ("severity", "qualifier", "direction"):
             if node.main == "qualifier" and self._leads_number(cell, node, following, candidates):

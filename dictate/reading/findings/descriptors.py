@@ -229,3 +229,16 @@ def one_of_two(item: Item, words: Sequence[Node], side: Side | None) -> bool:
 def tells_no_other(item: Item, value: Value | None) -> bool:
     """ "Not absent", "withdraws on the right and not on the left": what was denied says nothing of how it was."""
     return str(value) in EXTREMES or (item.kind == "choice" and item.negated == "unclear")
+
+
+def denied_status(item: Item, status: Status, value: Value | None, *, itself: bool) -> tuple[Status, Value | None]:
+    """What is left of a status that is denied. itself: the name of the sign was the word for it."""
+    if status is Status.MEASURED:
+        return Status.PRESENT, None  # "the knee jerk is not absent"
+    flipped = OPPOSITES.get(status, status)
+    if item.kind == "presence" and status is Status.PRESENT:
+        return Status.ABSENT, None
+    if flipped is Status.ABNORMAL:
+        gone = itself or str(value) == "present"  # "blinks to threat on the left and not on the right"
+        return flipped, Text(words="absent" if gone else "not normal")
+    return flipped, None

@@ -10,9 +10,9 @@ from dictate.model import Grade, Quantity, Side, Status, Text, Value
 from dictate.reading.cells.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.cells.owners import Owners
 from dictate.reading.findings.descriptors import (
-    OPPOSITES,
     contrary,
     denied_sign,
+    denied_status,
     denied_there,
     descriptor,
     equal_ahead,
@@ -251,17 +251,9 @@ class StatusReader:
         if cell.negated and not spared and status is Status.ABNORMAL and tells_no_other(item, value):
             return None  # "absent on the left, not on the right": there, but nobody said that it is normal
         if cell.negated and not spared:
-            status, value = self._negate(item, status, value, itself=said[0][1].main == "item")
+            itself = said[0][1].main == "item" and not said[0][1].mark.has("normal")  # and no "full power"
+            status, value = denied_status(item, status, value, itself=itself)
         return Meaning(value, status)
-
-    def _negate(self, item: Item, status: Status, value: Value | None, *, itself: bool) -> tuple[Status, Value | None]:
-        flipped = OPPOSITES.get(status, status)
-        if item.kind == "presence" and status is Status.PRESENT:
-            return Status.ABSENT, None
-        if flipped is Status.ABNORMAL:
-            gone = itself or str(value) == "present"  # "blinks to threat on the left and not on the right"
-            return flipped, Text(words="absent" if gone else "not normal")
-        return flipped, None
 
     def _unsaid(self, name: str, item: Item, cell: Cell, others: list[Node]) -> Meaning | None:
         """No word said how it was: a presence item is present when named, denied when negated."""

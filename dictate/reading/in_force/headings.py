@@ -9,6 +9,7 @@ from dictate.reading.in_force.limb_heads import limb_alone, limb_then_side
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon
 
+_THERE = ("there is", "there are", "there was", "there were", "there")
 _WHERE = ("in", "over", "on", "at", "of", "for")
 
 
@@ -163,9 +164,12 @@ class HeadingReader:
         """ "On the left:", "On the left, deltoid 4", "Right eye, acuity 6/9"."""
         if len(lead) < 2 or lead[0].main != "side" or lead[0].mark.role("site", "") is not None:
             return False
-        if lead[1].main not in ("colon", "comma") and not self._is_graded(lead[1]):
+        there = lead[0] is nodes[0] and nodes[1].text in _THERE
+        if lead[1].main not in ("colon", "comma") and not self._is_graded(lead[1]) and not there:
             return False
         placed = lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")
+        if lead[0].text.startswith("on ") and nodes[1].text in _THERE:
+            return True  # "On the left there's increased tone and brisk reflexes"
         organ = self._is_organ(lead[0]) and [n.main for n in lead[2:]] == ["item"]
         return lead[1].main == "colon" or placed or organ
 
@@ -187,7 +191,7 @@ class HeadingReader:
         context.heading_span = (lead[0].mark.start, lead[0].mark.end)
         context.heading_once = self._is_organ(lead[0])
         lead[0].main = "filler"
-        lead[1].main = lead[1].main if lead[1].main == "item" else "filler"
+        lead[1].main = "filler" if lead[1].main in ("colon", "comma") else lead[1].main
 
     def _signs_title(self, nodes: list[Node], context: Context) -> list[Node]:
         """ "Cerebellar signs: finger nose normal": a title of what follows. Alone in a sentence it says nothing yet."""

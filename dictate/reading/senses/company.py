@@ -71,6 +71,8 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if place and _is_how_patient_felt(marks, place - 1) and mark.role("normal", ""):
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
+    if mark.text == "repetition" and place and marks[place - 1].text in ("with", "on"):
+        return mark.only("word")  # "weaker with repetition": no language
     if mark.text in _TURNS and place and _turns_to(marks, place):
         return mark.only("semicolon")
     if mark.text == "no no" and (after in _MOVEMENTS or _is_of_head(marks, place)):

@@ -18,6 +18,7 @@ _TO_CAUSES = _CAUSES | {"to"}  # "2° pain", "2° to weakness"
 _GRADE = 30  # what is counted in grades or points is less
 _COUNTS = frozenset({"count", "counts", "counted", "counting"})
 _TRIALS = frozenset({"repetitions", "contractions", "trials", "attempts"})
+_THAN = frozenset("weaker stronger brisker less more better worse down up lower higher slower".split())
 _EVERY = frozenset({"hourly", "weekly", "monthly", "yearly", "daily"})  # "four-hourly"
 _HELPERS = frozenset("people persons helpers carers nurses assistants crutches sticks canes poles push pushes".split())
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
@@ -44,7 +45,7 @@ def counts_nothing(marks: Sequence[Mark], place: int) -> Mark | None:
         return mark.only("word")  # "stands with two people"
     if mark.number is not None and place and marks[place - 1].text in _DAYS:
         return mark.only("word")  # "day four of the weakness"
-    if mark.number is not None and _out_of(marks, place):
+    if mark.number is not None and (_out_of(marks, place) or _grades_apart(marks, place)):
         return mark.only("word")
     return _stands_for_nothing(marks, place, after) if mark.text == "one" else None
 
@@ -57,6 +58,8 @@ def _stands_for_nothing(marks: Sequence[Mark], place: int, after: str) -> Mark |
         return mark.only("filler")  # "a fine one in the left hand"
     if place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
         return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
+    if marks[max(0, place - 1)].text in ("has", "had") and after in ("", ",", ".", ";"):
+        return mark.only("present")  # "no tremor on the right, but the left has one"
     return mark.only("filler") if _stands_for_name(marks, place) else None
 
 
@@ -66,6 +69,12 @@ def _of_a_dose(marks: Sequence[Mark], place: int) -> bool:
         return place + 1 < len(marks) and marks[place + 1].text in _DOSES
     rate = place > 0 and marks[place - 1].text in ("/", "per") and marks[place].has(*_RATES)
     return rate and any(mark.text in _DOSES for mark in marks[max(0, place - 4) : place])
+
+
+def _grades_apart(marks: Sequence[Mark], place: int) -> bool:
+    """ "One grade weaker than the left": how far apart two are, and the grade of neither."""
+    behind = [mark.text.split(" ")[0] for mark in marks[place + 1 : place + 3]]
+    return len(behind) > 1 and behind[0] in ("grade", "grades", "point", "points") and behind[1] in _THAN
 
 
 def _out_of(marks: Sequence[Mark], place: int) -> bool:
@@ -98,6 +107,10 @@ def _is_difference(marks: Sequence[Mark], place: int) -> bool:
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     """ "the left one is up", "the right one fatigues", "the right one three", not "on the right one, on the left two"."""
+    than = any(mark.text.endswith("than") for mark in marks[max(0, place - 4) : place])  # "than the right one"
+    ends = place + 1 >= len(marks) or marks[place + 1].has("stop", "comma", "semicolon")
+    if ends and place and than and marks[place - 1].has("side"):
+        return True
     if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
         return False
     after = marks[place + 1]

@@ -10,7 +10,7 @@ from dictate.reading.nodes import LIMBS, limb_of
 
 _WEAK = ("weak", "weaker", "plegic", "paretic", "paralysed", "paralyzed")
 _STRONG = (*_WEAK, "weakness", "strong")
-_BETWEEN = frozenset({"is", "are", "was", "were", "and", "the", ","})
+_BETWEEN = frozenset({"is", "are", "was", "were", "not", "and", "nor", "the", ","})
 _SAID_OF = frozenset({"is", "are", "was", "were", "s", "very", "both", ":"})
 _BEHIND = frozenset({"and", "in", "with", "on"})
 _SINCE = frozenset({"for", "since", "when", "she", "he"})

@@ -27,6 +27,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.alike import settle_alike
+from dictate.reading.senses.denied_values import deny_values, not_this_number
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.negations import denied_behind, denies_unknown, deny_signs, not_fully, verbs_unsaid
 from dictate.reading.senses.neighbours import settle_neighbours
@@ -39,6 +40,8 @@ from dictate.reading.senses.second_thoughts import (
     second_thoughts,
     thought_absent,
 )
+from dictate.reading.senses.left_unsaid import tell_unsaid
+from dictate.reading.senses.short_of import fall_short
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
@@ -51,6 +54,10 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = None) -> None:
     """Settle, in place, what only the whole sentence shows. told: the one side told of before it."""
     patients_seen(nodes)
+    deny_values(nodes, items)
+    fall_short(nodes)
+    not_this_number(nodes)
+    tell_unsaid(nodes, items)
     other_sides(nodes, told)
     strength_of_nerve(nodes, items)
     untitle(nodes, items)

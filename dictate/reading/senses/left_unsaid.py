@@ -1,0 +1,115 @@
+"""What a denial denies where its word stands in the clause before: "pin is reduced, touch isn't", "it's not A, it's B"."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from dictate.grammar import Item
+from dictate.reading.marks import Role
+from dictate.reading.nodes import Node
+
+_IS = frozenset({"is", "was", "are", "were"})
+_TESTED = frozenset({"tested", "examined", "checked", "assessed"})
+_IT_IS = frozenset({"it is", "it was", "that is", "this is", "these are", "those are", "it", "that", "this"})
+_DEGREES = frozenset({"large", "big", "marked", "constant", "continuous", "regular", "obvious"})
+_CHANGED = frozenset({"gone", "down", "up", "improved", "fallen", "dropped", "risen", "changed"})
+_PLACING = ("at ", "on ", "in ", "with ", "to ")
+
+
+def tell_unsaid(nodes: list[Node], items: Mapping[str, Item]) -> None:
+    """Settle, in place, what is denied or not."""
+    _another_thing(nodes)
+    _not_so_much(nodes, items)
+    _not_there_but_here(nodes)
+    _as_the_other(nodes)
+    grade_of_two(nodes)
+    for place, node in enumerate(nodes):
+        if node.main == "negation" and node.text == "not":
+            _is_not(nodes, place)
+
+
+def _is_not(nodes: list[Node], place: int) -> None:
+    """ "Pin is reduced on the left, touch isn't": normal, for what stands before it is not."""
+    node = nodes[place]
+    ends = all(after.is_break for after in nodes[place + 1 : place + 2])
+    before = [n for n in nodes[:place] if n.text not in ("the", "his", "her")]
+    if not ends or len(before) < len(("name", "is")) or before[-1].text not in _IS or before[-2].main != "item":
+        return
+    name = before[-2]
+    clause = list(itertools.takewhile(lambda n: not n.is_break, reversed(before[:-2])))
+    earlier = before[: len(before) - 2 - len(clause)]
+    told = next((n for n in reversed(earlier) if n.main in ("value", "number", "item") or n.text in _TESTED), None)
+    if name.sign or told is None or clause:
+        return
+    if told.text in _TESTED:
+        node.main, node.mark = "value", replace(node.mark, roles=(Role("not_examined"),))
+        comma = next(n for n in reversed(nodes[:place]) if n.is_break)
+        comma.main = "semicolon"  # of this one, and not of what was tested
+    elif told.main == "value" and told.mark.role("normal", ""):
+        node.main, node.mark = "value", replace(node.mark, roles=(Role("abnormal"),), text="not normal")
+    elif told.main == "value" and told.mark.role("abnormal", "") and not told.mark.has(*_TESTED):
+        node.main, node.mark = "value", replace(node.mark, roles=(Role("normal"),))
+
+
+def _another_thing(nodes: Sequence[Node]) -> None:
+    """ "It's not aphasia, it's dysarthria": the denial ends where what it is begins."""
+    for place, node in enumerate(nodes):
+        if node.main != "comma" or not any(n.main == "negation" for n in nodes[:place]):
+            continue
+        after = [n.text for n in nodes[place + 1 : place + 3]]
+        if after[:1] and after[0] in _IT_IS and (" " in after[0] or after[1:2] == ["is"]):
+            node.main = "semicolon"
+
+
+def _not_so_much(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:
+    """ "The tremor isn't constant", "the drift is not large": there all the same."""
+    for place, node in enumerate(nodes):
+        if node.main != "negation" or node.text != "not":
+            continue
+        before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
+        after = next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
+        if before is None or after is None or before.main != "item":
+            continue
+        sign = before.sign or any(items[name].kind == "presence" for name in before.candidates)
+        degree = after.main in ("severity", "comparison", "word") or after.mark.has("equal") or after.text in _DEGREES
+        degree = degree or (after.main == "qualifier" and not after.text.startswith(_PLACING))
+        if sign and degree:
+            node.main = "word"
+            after.main = "word" if after.main != "severity" else after.main
+
+
+def _not_there_but_here(nodes: Sequence[Node]) -> None:
+    """ "The bruit is not on the left but on the right": of the right only."""
+    for place, (one, side, but) in enumerate(zip(nodes, nodes[1:], nodes[2:], strict=False)):
+        if (one.main, side.main, but.text) != ("negation", "side", "but") or one.text != "not":
+            continue
+        other = next((n for n in nodes[place + 3 :] if n.main != "filler"), None)
+        if other is not None and other.main == "side" and other.key("side") != side.key("side"):
+            but.main, but.mark = "except", replace(but.mark, roles=(Role("except"),), text="except")
+
+
+def _as_the_other(nodes: Sequence[Node]) -> None:
+    """ "Not as strong as the right": what the side is held against."""
+    for place, node in enumerate(nodes):
+        if node.main != "side" or node.key("side") == "both":
+            continue
+        before = [n.text for n in nodes[max(0, place - 4) : place] if n.text not in ("the", "on", "in", "with")]
+        first = any(n.text == "as" for n in nodes[: place - 1])
+        told = any(n.main == "side" for n in nodes[:place])
+        if before[-1:] == ["as"] and first and told and len(before) > 1:
+            node.main = "compared"
+
+
+def grade_of_two(nodes: Sequence[Node]) -> None:
+    """ "Has gone down from five to four": what it is now."""
+    for place, node in enumerate(nodes):
+        after = nodes[place + 1] if place + 1 < len(nodes) else None
+        number = after.mark.number if after is not None else None
+        changed = place > 0 and nodes[place - 1].text.split(" ")[-1] in _CHANGED
+        if node.text != "from" or after is None or number is None or number.b is None or number.op == "/" or not changed:
+            continue
+        after.mark = replace(after.mark, number=replace(number, a=number.b, a_sign=number.b_sign, b=None, b_sign="", op=""))
+        for gone in nodes[max(0, place - 2) : place]:
+            gone.main = "word" if gone.text.split(" ")[0] in _CHANGED else gone.main
