@@ -87,6 +87,8 @@ def _excepted_from(sentence: Sequence[Mark], end: int, drafts: Sequence[Draft]) 
         return ()
     here = range(sentence[0].start, sentence[-1].end)
     spans = [(draft, start) for draft in drafts for start, _ in draft.spans if start in here]
+    if exception == sentence[0].start and spans and all(start >= end for _, start in spans):
+        return tuple(dict.fromkeys(draft.item for draft, _ in spans))  # "Except for the left foot, pin is normal"
     if any(start > exception for _, start in spans):
         return ()  # some of it was read
     return tuple(dict.fromkeys(draft.item for draft, start in spans if start < exception))

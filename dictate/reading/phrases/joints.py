@@ -120,7 +120,7 @@ def _listed_with_joints(marks: Sequence[Mark], items: Mapping[str, Item]) -> boo
     """
     names = [at for at, mark in enumerate(marks) if mark.has("item", "sign", "context")]
     joints = [at for at in names if marks[at].text.removesuffix("s") in ("knee", "ankle")]
-    if not joints or joints[0] == names[0] or not all(may_be_jerk(marks[at], items) for at in names):
+    if not joints or not all(may_be_jerk(marks[at], items) for at in names):
         return False
     numbers = [mark.number for mark in marks if mark.number is not None]
     plain = all(one.a < _BRISKEST and one.a_sign != "-" and one.b is None for one in numbers)

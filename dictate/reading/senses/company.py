@@ -53,8 +53,10 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if mark.text == "well" and place and marks[place - 1].text == after == ",":
         return mark.only("filler")  # "swallow, well, she coughed"
-    if mark.text == "left" and place and marks[place - 1].text.split()[-1] in _PERFECT and after in _OWNED:
-        return mark.only("word")  # "she had left her glasses at home"
+    if mark.text == "left" and place and _went(marks, place, after):
+        return mark.only("word")
+    if mark.text == "right" and place and _is_correct(marks, place):
+        return mark.only("filler")
     if mark.text in ("rest", "others") and place and _is_remainder(marks, place):
         return replace(mark, roles=(Role("rest"),), text="the rest")
     parted = place > 0 and (marks[place - 1].has("comma") or marks[place - 1].text.endswith("than"))
@@ -185,6 +187,23 @@ def _is_of_segment(marks: Sequence[Mark], place: int) -> bool:
     front = marks[max(0, place - 2) : place]
     one = len(front) > 1 and front[0].has(*_BREAKS) and front[1].has("dermatome", "site") and front[1].text[0] in "clsv"
     return one and all(mark.has(*_BREAKS) for mark in marks[place + 1 : place + 2])
+
+
+def _went(marks: Sequence[Mark], place: int, after: str) -> bool:
+    """ "She had left her glasses at home", "when he left the room"."""
+    before = marks[place - 1].text.split()[-1] if marks[place - 1].text else ""
+    return (before in _PERFECT and after in _OWNED) or before in ("he", "she", "they", "i")
+
+
+def _is_correct(marks: Sequence[Mark], place: int) -> bool:
+    """ "Four out of five right on the left", "on the left five of five right": answers, and no side."""
+    number = marks[place - 1].number
+    if number is None or number.op not in ("of", "/", "out of") or number.b is None:
+        return False
+    clause = list(itertools.takewhile(lambda mark: not mark.has(*_BREAKS), reversed(marks[: place - 1])))
+    behind = marks[place + 1] if place + 1 < len(marks) else None
+    on = behind is not None and (behind.has("side") or behind.text in ("on", "at", "in"))
+    return any(mark.has("side") for mark in clause) or on
 
 
 def _turns_to(marks: Sequence[Mark], place: int) -> bool:

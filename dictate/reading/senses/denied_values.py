@@ -16,11 +16,13 @@ _NONE = frozenset({"none of", "not one of", "not a single one of", "nowhere"})
 _THOUGHTS = ("i do not think", "i do not believe", "i doubt")
 _ALL = frozenset({"all", "everything", "every", "anything", "all of"})
 _BUTS = frozenset({"but", "except", "except for", "but for", "apart from", "other than"})
+_VERBS = frozenset({"is", "are", "was", "were"})
 _UNDONE = ("not_examined", "not_assessable")
 
 
 def deny_values(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Move, in place, each such denial to the word that it denies."""
+    _but_not(nodes)
     place = 0
     while place < len(nodes):
         node = nodes[place]
@@ -84,6 +86,31 @@ def _join(nodes: list[Node], place: int) -> None:
     first = next(at for at in range(place + 1, len(nodes)) if nodes[at].main not in ("filler", "conj"))
     nodes[first].mark = replace(nodes[first].mark, start=nodes[place].mark.start)
     del nodes[place:first]
+
+
+def _but_not(nodes: list[Node]) -> None:
+    """ "Pin but not touch is reduced", "the left but not the right leg is weak": said of the first, denied of the second."""
+    but = next((at for at, n in enumerate(nodes) if n.text in ("but not", "and not") and n.main in ("except", "contrast")), 0)
+    said = [n for n in nodes[:but] if n.main not in ("filler", "comma")]
+    verb = next((at for at in range(but + 1, len(nodes)) if nodes[at].text in _VERBS), 0)
+    after = [n for n in nodes[but + 1 : verb] if n.main not in ("filler", "comma")]
+    kinds = [n.main for n in said]
+    if not but or not verb or kinds not in (["item"], ["side"]) or any(n.main == "conj" for n in after):
+        return
+    named = [n for n in after if n.main == "item"]
+    told = list(itertools.takewhile(lambda n: not n.is_break, nodes[verb + 1 :]))
+    values = [at for at, n in enumerate(told) if n.main == "value"]
+    if len(named) != 1 or not values or any(n.main in ("item", "number") for n in told):
+        return
+    first = nodes[:but] + ([replace(named[0])] if kinds == ["side"] else [])
+    end = nodes[but].mark.start
+    parting = Node(Mark(end, end, (Role("semicolon"),), text=";"), "semicolon")
+    at = told[values[0]].mark.start
+    denial = Node(Mark(at, at, (Role("negation"),), text="not"), "negation")
+    denied = [*told[: values[0]], denial, *told[values[0] :]]
+    nodes[but].main = "filler"
+    rest = nodes[verb + 1 + len(told) :]
+    nodes[:] = [*first, *(replace(n) for n in told), parting, *nodes[but : verb + 1], *denied, *rest]
 
 
 def _both_sides(nodes: Sequence[Node], place: int, linked: Sequence[int]) -> None:

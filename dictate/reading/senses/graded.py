@@ -13,6 +13,7 @@ _STRONG = (*_WEAK, "weakness", "strong")
 _BETWEEN = frozenset({"is", "are", "was", "were", "not", "and", "nor", "the", ","})
 _SAID_OF = frozenset({"is", "are", "was", "were", "s", "very", "both", ":"})
 _BEHIND = frozenset({"and", "in", "with", "on"})
+_BRISKEST = 4  # grade of a jerk
 _SINCE = frozenset({"for", "since", "when", "she", "he"})
 
 
@@ -23,10 +24,26 @@ def is_called_weak(marks: Sequence[Mark], place: int) -> bool:
     """
     parts = [part for mark in marks[place + 1 : place + 9] for part in (mark.inner or (mark,))]
     told = next((at for at, part in enumerate(parts) if not _leads_on(part)), len(parts))
-    if told == len(parts) or parts[told].text not in _WEAK:
+    if told == len(parts):
+        return False
+    number = parts[told].number
+    graded = number is not None and parts[told].is_grade and not (number.a_sign == "+" and number.a < _BRISKEST)
+    if graded and any(part.text in ("are", "were") for part in parts[:told]):
+        return True  # "the right arm and the left leg are four"
+    if parts[told].text not in _WEAK:
         return False
     behind = parts[told + 1 : told + 4]
     return not any(part.text.partition(" ")[0] in _SINCE or part.has("time_span", "minutes", "talk") for part in behind)
+
+
+def begins_with_touch(marks: Sequence[Mark], place: int) -> bool:
+    """ "Touch is reduced in the left hand", "neither touch nor pin": what was examined, and no "touch of"."""
+    if marks[place].text != "touch":
+        return False
+    before = marks[place - 1] if place else None
+    opens = before is None or before.has("comma", "semicolon", "stop", "conj", "colon", "negation", "contrast")
+    after = marks[place + 1].text if place + 1 < len(marks) else ""
+    return opens and after not in ("of", "the", "his", "her", "my")
 
 
 def is_of_limb(marks: Sequence[Mark], place: int, name: str = "", *, part: bool = False) -> bool:

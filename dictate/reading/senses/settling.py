@@ -41,6 +41,7 @@ from dictate.reading.senses.second_thoughts import (
     thought_absent,
 )
 from dictate.reading.senses.left_unsaid import tell_unsaid
+from dictate.reading.senses.shared_words import joint_of_movement, other_side_less, share_words
 from dictate.reading.senses.short_of import fall_short
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
@@ -55,6 +56,9 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     """Settle, in place, what only the whole sentence shows. told: the one side told of before it."""
     patients_seen(nodes)
     deny_values(nodes, items)
+    joint_of_movement(nodes)
+    other_side_less(nodes)
+    share_words(nodes)
     fall_short(nodes)
     not_this_number(nodes)
     tell_unsaid(nodes, items)

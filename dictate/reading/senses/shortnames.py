@@ -21,7 +21,7 @@ from dictate.reading.phrases.joints import (
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.numbers import CHART_LINES
 from dictate.reading.senses.company import has_points, limbs_follow, plain_number, pluses_next, titles_value
-from dictate.reading.senses.graded import is_called_weak, is_graded, is_of_limb
+from dictate.reading.senses.graded import begins_with_touch, is_called_weak, is_graded, is_of_limb
 from dictate.reading.senses.tried import is_tried
 
 _TOTALS = frozenset({"total", "sum", "total score", "sum score"})
@@ -89,7 +89,7 @@ class ShortNames:
             return True
         if item.group == "coma_scale":
             return False
-        if self._is_said_of_limb(name, marks, place):
+        if self._is_said_of_limb(name, marks, place) or begins_with_touch(marks, place):
             return True
         if item.blanket and item.kind == "grade" and not is_graded(marks, place):
             return False  # "legs spastic": where the tone was so, not how strong they were
