@@ -35,6 +35,7 @@ _IN_FULL = {
     "wkness": "weakness",
     "decd": "decreased",
 }
+_CLOSING = frozenset({"symm", "dimin", "decr", "incr", "palp"})  # said of what stands in front of them
 _ABBREVIATIONS = frozenset(
     "wt ht temp approx vs resp ext bilat abd inf sup exam fl ext flex ant post lat med dr mr mrs no pt hr rr sat sats "
     "rt lt bil diff max min sec secs mins exc excl e i g incl resp refl "
@@ -265,6 +266,8 @@ def _is_stop(pieces: list[_Piece], after: Word | None) -> bool:
         return True  # "on listening again no. Carotids": an answer; "no. 5" is a number
     if before == "l" and (after.text in ("R", "L") or after.text[-2:-1] == "/" or after.text.endswith("+")):
         return True  # "2+ R, 3+ L. R Hoffmann present", "4/5 L. 5/5 knee extension"
+    if before in _CLOSING and len(after.text) > 1 and after.text[0].isupper():
+        return True  # "2+ symm. Knees 3+"
     if before in _ABBREVIATIONS or (len(before) == 1 and before.isalpha() and before not in "ra"):
         return "\n" in after.lead or (len(after.text) > 1 and after.text[0].isupper() and before not in _ABBREVIATIONS)
     return True

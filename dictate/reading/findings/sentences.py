@@ -17,6 +17,7 @@ from dictate.reading.in_force.context import Context, events
 from dictate.reading.in_force.headings import HeadingReader
 from dictate.reading.in_force.limb_heads import two_limbs
 from dictate.reading.in_force.restated import take_back
+from dictate.reading.in_force.undone_lists import undone_list
 from dictate.reading.layout.talk import silence_talk
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import Node
@@ -71,9 +72,8 @@ class SentenceReader:
         next_one = (mark for mark in sentence if mark.has("next_patient"))
         self.remarks.extend((RemarkKind.NEXT_PATIENT, mark.start, mark.end) for mark in next_one)
         named = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
-        sentence = list(two_limbs(by_nerve(named, self.tokens, self.items)))
-        numbered = sentence[0].role("heading_part")
-        if numbered is not None:
+        sentence = list(two_limbs(undone_list(by_nerve(named, self.tokens, self.items))))
+        if (numbered := sentence[0].role("heading_part")) is not None:
             self.context.component, self.said = numbered.key, None
         self.context.left = self.said is not None and self.said.is_left(self.context.limb)
         nodes = self.labeller.label(sentence, self.context)

@@ -44,7 +44,8 @@ def give_order(cells: list[Cell], order: tuple[Side, Side]) -> None:
     bare = [
         c for c in cells if c.side is None and c.values and c.site_node is None
     ]  # "absent at ankles, present knees"
-    if len(bare) == 2 and len(cells) == 2:
+    denied = any(c.negated for c in bare[1:])  # "finger nose slow, no dysmetria": no second column
+    if len(bare) == 2 and len(cells) == 2 and not denied:
         bare[0].side, bare[1].side = order
 
 

@@ -62,7 +62,7 @@ _WORD_KINDS = {
 _HALTS = {"no", "sorry", "wait", "or"}
 _PLACED = {*_PREPOSITIONS, "left", "right", "both", "bilat", "bilaterally", "bilateral", "l", "r", "ve"}
 _HEADED = ("item", "sign", "context", "site")
-_LIST_LINKS = {",", "and", "or", "/", "&"}
+_LIST_LINKS = {",", "and", "or", "/", "&", "+"}
 _PREFERRED = (Role("shared_head"),)
 
 

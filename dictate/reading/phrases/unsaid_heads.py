@@ -8,7 +8,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.tokens import Token
 
 _HEAD = "sensation"
-_LINKS = frozenset({"and", "or", "nor", "&", "/", ","})
+_LINKS = frozenset({"and", "or", "nor", "&", "/", ",", "+"})
 
 
 def unsaid_heads(tokens: Sequence[Token], meanings: Callable[[str], set[Role]]) -> Iterator[Mark]:

@@ -200,10 +200,11 @@ def _is_correct(marks: Sequence[Mark], place: int) -> bool:
     number = marks[place - 1].number
     if number is None or number.op not in ("of", "/", "out of") or number.b is None:
         return False
-    clause = list(itertools.takewhile(lambda mark: not mark.has(*_BREAKS), reversed(marks[: place - 1])))
+    clause = itertools.takewhile(lambda mark: not mark.has(*_BREAKS), reversed(marks[max(0, place - _RUN) : place - 1]))
     behind = marks[place + 1] if place + 1 < len(marks) else None
-    on = behind is not None and (behind.has("side") or behind.text in ("on", "at", "in"))
-    return any(mark.has("side") for mark in clause) or on
+    if behind is not None and not behind.has(*_BREAKS):
+        return behind.has("side") or behind.text in ("on", "at", "in")
+    return any(mark.has("side") for mark in clause)
 
 
 def _turns_to(marks: Sequence[Mark], place: int) -> bool:

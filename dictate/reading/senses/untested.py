@@ -28,6 +28,7 @@ _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"}
 
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
+    together(nodes)
     not_formally(nodes)
     another_not_tested(nodes)
     if not any(node.main == "negation" for node in nodes):
@@ -36,6 +37,22 @@ def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     left_undone(nodes, items)
     not_watched(nodes, items)
     none_tested(nodes)
+
+
+def together(nodes: list[Node]) -> None:
+    """ "Sensation, coordination, gait - not assessable": all that is listed in front of it, and no titles."""
+    undone = next((i for i, n in enumerate(nodes) if n.mark.has("not_examined", "not_assessable")), 0)
+    listed = nodes[:undone]
+    while listed and (listed[-1].main == "comma" or listed[-1].text == "-"):
+        listed.pop()
+    names = [n for n in listed if n.main == "item" and not n.sign]
+    plain = all(n in names or n.main in ("comma", "conj") or n.text == "the" for n in listed)
+    if len(names) < len(("one", "two")) or not plain or listed[-1] is not names[-1]:
+        return
+    for link in (n for n in listed if n.main == "comma"):
+        link.main, link.mark = "conj", replace(link.mark, text="and")
+    for dash in nodes[len(listed) : undone]:
+        dash.main = "filler"
 
 
 def not_formally(nodes: list[Node]) -> None:
