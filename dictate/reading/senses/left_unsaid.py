@@ -15,6 +15,7 @@ _TESTED = frozenset({"tested", "examined", "checked", "assessed"})
 _IT_IS = frozenset({"it is", "it was", "that is", "this is", "these are", "those are", "it", "that", "this"})
 _DEGREES = frozenset({"large", "big", "marked", "constant", "continuous", "regular", "obvious"})
 _CHANGED = frozenset({"gone", "down", "up", "improved", "fallen", "dropped", "risen", "changed"})
+_PLACES = frozenset({"on", "in", "at", "over", "the", "his", "her"})
 _PLACING = ("at ", "on ", "in ", "with ", "to ")
 
 
@@ -24,6 +25,8 @@ def tell_unsaid(nodes: list[Node], items: Mapping[str, Item]) -> None:
     _not_so_much(nodes, items)
     _not_there_but_here(nodes)
     _as_the_other(nodes)
+    _but_there(nodes)
+    _rest_of_limb(nodes)
     grade_of_two(nodes)
     for place, node in enumerate(nodes):
         if node.main == "negation" and node.text == "not":
@@ -88,6 +91,35 @@ def _not_there_but_here(nodes: Sequence[Node]) -> None:
         other = next((n for n in nodes[place + 3 :] if n.main != "filler"), None)
         if other is not None and other.main == "side" and other.key("side") != side.key("side"):
             but.main, but.mark = "except", replace(but.mark, roles=(Role("except"),), text="except")
+
+
+def _but_there(nodes: Sequence[Node]) -> None:
+    """ "Normal everywhere but on the chin", "no oedema but on the left": a place and nothing else is an exception."""
+    for place, but in enumerate(nodes):
+        if but.text != "but" or but.main != "contrast":
+            continue
+        before = list(itertools.takewhile(lambda n: n.main not in ("stop", "semicolon"), reversed(nodes[:place])))
+        told = any(n.main == "negation" or (n.main == "value" and _is_well(n)) for n in before)
+        after = list(itertools.takewhile(lambda n: n.main not in ("stop", "semicolon", "comma"), nodes[place + 1 :]))
+        said = [n for n in after if n.text not in _PLACES]
+        only = bool(said) and all(n.main in ("side", "site") for n in said) and any(n.main in ("value", "item") for n in before)
+        if told and only:
+            but.main, but.mark = "except", replace(but.mark, roles=(Role("except"),), text="except")
+
+
+def _is_well(node: Node) -> bool:
+    return node.mark.role("normal", "") is not None or node.mark.role("present", "") is not None
+
+
+def _rest_of_limb(nodes: list[Node]) -> None:
+    """ "Right hip flexion is four, the rest of the leg is five": of that leg."""
+    for place in range(len(nodes) - 2, 0, -1):
+        rest, limb = nodes[place], next((n for n in nodes[place + 1 :] if n.main != "filler"), None)
+        if rest.main != "rest" or not rest.text.endswith("of") or limb is None or limb.text not in ("leg", "arm"):
+            continue
+        sides = {n.key("side"): n for n in nodes[:place] if n.main == "side"}
+        if len(sides) == 1 and "both" not in sides:
+            nodes.insert(nodes.index(limb), replace(next(iter(sides.values()))))
 
 
 def _as_the_other(nodes: Sequence[Node]) -> None:

@@ -20,6 +20,12 @@ Rows = Callable[[str], list[str]]
         ("The left deltoid is not as strong as the right.", ["strength_deltoid left abnormal not normal"]),
         ("The left deltoid has gone down from five to four.", ["strength_deltoid left measured 4"]),
         ("The tremor is not symmetrical.", ["tremor present"]),
+        ("There's no edema but on the left.", ["edema absent", "edema left present"]),
+        ("Pin is normal everywhere but the left foot.", ["pinprick normal", "pinprick left foot abnormal not normal"]),
+        (
+            "Right hip flexion is four, the rest of the leg is five.",
+            ["strength_iliopsoas right measured 4", "strength_lower_limb right measured 5"],
+        ),
     ],
 )
 def test_the_unsaid_word_is_that_of_the_clause_before(rows: Rows, text: str, wanted: list[str]) -> None:
