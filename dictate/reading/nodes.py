@@ -107,6 +107,14 @@ def wants_object(node: Node) -> bool:
     return node.mark.has("not_examined", "not_assessable") and node.text.split()[-1] in _TRANSITIVE
 
 
+_THOUGHTS = ("i do not think", "i do not believe", "i doubt")
+
+
+def is_thought(node: Node) -> bool:
+    """ "I don't think there is", "I doubt": what was not found, and not for certain."""
+    return node.text.startswith(_THOUGHTS)
+
+
 def plain_part(mark: Mark) -> str:
     """The part a mark plays when nothing about its neighbours is known."""
     kinds = {role.kind for role in mark.roles if not role.item or role.kind == "grade"}

@@ -14,10 +14,9 @@ from dictate.reading.cells.not_so import denies, end_denial, found_there, none_t
 from dictate.reading.cells.owners import Owners
 from dictate.reading.cells.reaching import WHOLE_LIMBS
 from dictate.reading.cells.reasons import give_reason
-from dictate.reading.nodes import Node, limb_of
+from dictate.reading.nodes import Node, is_thought, limb_of
 from dictate.reading.phrases.kinds import LEVELS, says_unable
 from dictate.reading.phrases.lexicon import Lexicon
-from dictate.reading.senses.denied_values import is_thought
 from dictate.reading.statements.cuts import (
     decides_name,
     is_unknown_next,
@@ -162,11 +161,7 @@ class Taker:
         full = cell.values and cell.site_node is not None and placed and value_next(following)
         further = cell.values and not node.mark.has("site")  # and not "Tinel positive, left fibular head"
         further = further and (cell.side is not None or any(n.main in ("value", "number") for n in following[:3]))
-        if (
-            again
-            or full
-            or (cell.split and placed and (cell.site_node is not None or further))
-        ):
+        if again or full or (cell.split and placed and (cell.site_node is not None or further)):
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)

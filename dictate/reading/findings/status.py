@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
-from dictate.model import Grade, Quantity, Side, Status, Text, Value
+from dictate.model import Grade, Quantity, Side, Status, Text
 from dictate.reading.cells.measures import Measurer, conditions, denied_kinds, is_named, modifier_text
 from dictate.reading.cells.owners import Owners
 from dictate.reading.findings.descriptors import (

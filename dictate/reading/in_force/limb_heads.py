@@ -60,7 +60,9 @@ def two_limbs(marks: Sequence[Mark]) -> Sequence[Mark]:
     one, two = parts[places[1]], parts[places[_PAIR]]
     behind = parts[places[_PAIR] + 1 :]
     after = next((part for part in behind if part.text not in _VERBS), None)
-    told = after is not None and (after.has("colon", "comma") or (after.has("item", "alone") and not after.has("site", "sign")))
+    told = after is not None and (
+        after.has("colon", "comma") or (after.has("item", "alone") and not after.has("site", "sign"))
+    )
     if {_limb(one), _limb(two)} != {"arm", "leg"} or not told:
         return marks
     both = Mark(one.start, two.end, (Role("site", key="arm_and_leg"),), text=f"{one.text} and {two.text}")

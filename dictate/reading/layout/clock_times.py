@@ -51,7 +51,9 @@ def _times(tokens: Sequence[Token]) -> Iterator[tuple[int, int, bool]]:
     place = 0
     while place < len(words):
         led = place > 0 and words[place - 1] == "from"  # "down from five to four"
-        begins = not led and (words[place][0].isdigit() or whole_number(words[place]) is not None or words[place] in _PARTS)
+        begins = not led and (
+            words[place][0].isdigit() or whole_number(words[place]) is not None or words[place] in _PARTS
+        )
         end, dial = _time_at(words, place) if begins else (0, False)
         if end and not any(token.ends_sentence for token in tokens[place : end - 1]):
             yield place, end, dial

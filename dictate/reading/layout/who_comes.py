@@ -44,7 +44,12 @@ def is_complaint(marks: Sequence[Mark]) -> bool:
     denied is a finding.
     """
     said = [mark for mark in marks if not mark.has("stop", "filler", "comma")]
-    if any(mark.text in _TELLERS for mark in marks) or marks[0].start > _OPENING or len(said) < len(("sign", "time")) or not said[-1].has("time_span"):
+    if (
+        any(mark.text in _TELLERS for mark in marks)
+        or marks[0].start > _OPENING
+        or len(said) < len(("sign", "time"))
+        or not said[-1].has("time_span")
+    ):
         return False
     told = said[:-1]
     plain = all(mark.number is None and not mark.has(*_TOLD, "heading", "contrast", "time_span") for mark in told)

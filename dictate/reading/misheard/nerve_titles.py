@@ -19,7 +19,9 @@ _NUMBERS = {word: number for words in _WORDS for number, word in enumerate(words
 _ORDINALS = _WORDS[1].split()
 _LINKS = frozenset({",", "/", "-", "&", "and"})
 _ENDS = frozenset({",", ":"})
-_TOLD = frozenset({"normal", "intact", "unremarkable", "fine", "okay", "ok"})  # behind a nerve, never in front of a name
+_TOLD = frozenset(
+    {"normal", "intact", "unremarkable", "fine", "okay", "ok"}
+)  # behind a nerve, never in front of a name
 _COUNT = 3  # titles that count upwards and are no other list
 
 

@@ -208,7 +208,7 @@ def _is_correct(marks: Sequence[Mark], place: int) -> bool:
 
 
 def _turns_to(marks: Sequence[Mark], place: int) -> bool:
-    """ "No myoclonus then the legs heel shin is ataxic": on to another part of the body, and what was examined there."""
+    """ "No myoclonus then the legs heel shin is ataxic": on to another part of the body and its test."""
     after = [mark for mark in marks[place + 1 : place + 5] if mark.text != "the"]
     return len(after) > 1 and after[0].role("site", "") is not None and after[1].has("item", "sign")
 
@@ -275,7 +275,7 @@ def titles_value(marks: Sequence[Mark], place: int, name: str) -> bool:
 
 
 def opens_other(marks: Sequence[Mark], place: int, names: Sequence[str]) -> bool:
-    """Whether an item or a sign other than these follows a mark that begins a clause, with its side and degree at most."""
+    """Whether an item or sign other than these follows what begins a clause, with its side and degree at most."""
     if place and not marks[place - 1].has(*_BREAKS):
         return False
     named = next((mark for mark in marks[place + 1 :] if not mark.has("side", "severity")), None)

@@ -79,7 +79,11 @@ def _grades_apart(marks: Sequence[Mark], place: int) -> bool:
 
 def _out_of(marks: Sequence[Mark], place: int) -> bool:
     """ "Of three words he recalled two": from how many, at the head of what was found of them."""
-    if place > 2 and marks[place - 1].text in ("of", "out of") and marks[place - 2].text in ("words", "items", "objects"):
+    if (
+        place > 2
+        and marks[place - 1].text in ("of", "out of")
+        and marks[place - 2].text in ("words", "items", "objects")
+    ):
         return marks[place - 3].number is not None  # "two words out of three"
     led = place > 0 and marks[place - 1].text in ("of", "out of", "from")
     opens = place == 1 or (place > 1 and marks[place - 2].has("comma", "semicolon", "conj", "stop"))
@@ -108,7 +112,7 @@ def _is_difference(marks: Sequence[Mark], place: int) -> bool:
 
 
 def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
-    """ "the left one is up", "the right one fatigues", "the right one three", not "on the right one, on the left two"."""
+    """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
     than = any(mark.text.endswith("than") for mark in marks[max(0, place - 4) : place])  # "than the right one"
     ends = place + 1 >= len(marks) or marks[place + 1].has("stop", "comma", "semicolon")
     if ends and place and than and marks[place - 1].has("side"):

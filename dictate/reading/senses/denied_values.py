@@ -9,11 +9,10 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.model import Side
 from dictate.reading.marks import Mark, Role
-from dictate.reading.nodes import Node
+from dictate.reading.nodes import Node, is_thought
 
 _NEITHER = frozenset({"neither", "neither of"})
 _NONE = frozenset({"none of", "not one of", "not a single one of", "nowhere"})
-_THOUGHTS = ("i do not think", "i do not believe", "i doubt")
 _ALL = frozenset({"all", "everything", "every", "anything", "all of"})
 _BUTS = frozenset({"but", "except", "except for", "but for", "apart from", "other than"})
 _VERBS = frozenset({"is", "are", "was", "were"})
@@ -26,9 +25,9 @@ def deny_values(nodes: list[Node], items: Mapping[str, Item]) -> None:
     place = 0
     while place < len(nodes):
         node = nodes[place]
-        if node.main == "negation" and (node.text in _NEITHER | _NONE or is_thought(node)):
-            _move(nodes, place, items)
-        elif node.text in _BUTS and node.main in ("contrast", "except") and _is_of_all(nodes[:place]):
+        denied = node.main == "negation" and (node.text in _NEITHER | _NONE or is_thought(node))
+        excepted = node.text in _BUTS and node.main in ("contrast", "except") and _is_of_all(nodes[:place])
+        if denied or excepted:
             _move(nodes, place, items)
         place += 1
 
@@ -42,11 +41,6 @@ def not_this_number(nodes: Sequence[Node]) -> None:
         number = next((n for n in after if n.main == "number"), None)
         if number is not None and number.mark.is_grade:
             node.main = number.main = "word"
-
-
-def is_thought(node: Node) -> bool:
-    """ "I don't think there is", "I doubt": what was not found, and not for certain."""
-    return node.text.startswith(_THOUGHTS)
 
 
 def _is_of_all(before: Sequence[Node]) -> bool:
@@ -89,8 +83,10 @@ def _join(nodes: list[Node], place: int) -> None:
 
 
 def _but_not(nodes: list[Node]) -> None:
-    """ "Pin but not touch is reduced", "the left but not the right leg is weak": said of the first, denied of the second."""
-    but = next((at for at, n in enumerate(nodes) if n.text in ("but not", "and not") and n.main in ("except", "contrast")), 0)
+    """ "Pin but not touch is reduced", "the left but not the right leg is weak": denied of the second only."""
+    but = next(
+        (at for at, n in enumerate(nodes) if n.text in ("but not", "and not") and n.main in ("except", "contrast")), 0
+    )
     said = [n for n in nodes[:but] if n.main not in ("filler", "comma")]
     verb = next((at for at in range(but + 1, len(nodes)) if nodes[at].text in _VERBS), 0)
     after = [n for n in nodes[but + 1 : verb] if n.main not in ("filler", "comma")]

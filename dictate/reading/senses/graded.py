@@ -1,4 +1,4 @@
-"""What is said of a limb by its own name: a grade, that it is weak, that it is spastic ("right leg, five throughout")."""
+"""What is said of a limb by its own name: a grade ("right leg, five throughout"), that it is weak, or spastic."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a denial denies where its word stands in the clause before: "pin is reduced, touch isn't", "it's not A, it's B"."""
+"""What is denied where its word stands in the clause before: "pin is reduced, touch isn't", "not A, it's B"."""
 
 from __future__ import annotations
 
@@ -102,7 +102,11 @@ def _but_there(nodes: Sequence[Node]) -> None:
         told = any(n.main == "negation" or (n.main == "value" and _is_well(n)) for n in before)
         after = list(itertools.takewhile(lambda n: n.main not in ("stop", "semicolon", "comma"), nodes[place + 1 :]))
         said = [n for n in after if n.text not in _PLACES]
-        only = bool(said) and all(n.main in ("side", "site") for n in said) and any(n.main in ("value", "item") for n in before)
+        only = (
+            bool(said)
+            and all(n.main in ("side", "site") for n in said)
+            and any(n.main in ("value", "item") for n in before)
+        )
         if told and only:
             but.main, but.mark = "except", replace(but.mark, roles=(Role("except"),), text="except")
 
@@ -140,8 +144,17 @@ def grade_of_two(nodes: Sequence[Node]) -> None:
         after = nodes[place + 1] if place + 1 < len(nodes) else None
         number = after.mark.number if after is not None else None
         changed = place > 0 and nodes[place - 1].text.split(" ")[-1] in _CHANGED
-        if node.text != "from" or after is None or number is None or number.b is None or number.op == "/" or not changed:
+        if (
+            node.text != "from"
+            or after is None
+            or number is None
+            or number.b is None
+            or number.op == "/"
+            or not changed
+        ):
             continue
-        after.mark = replace(after.mark, number=replace(number, a=number.b, a_sign=number.b_sign, b=None, b_sign="", op=""))
+        after.mark = replace(
+            after.mark, number=replace(number, a=number.b, a_sign=number.b_sign, b=None, b_sign="", op="")
+        )
         for gone in nodes[max(0, place - 2) : place]:
             gone.main = "word" if gone.text.split(" ")[0] in _CHANGED else gone.main

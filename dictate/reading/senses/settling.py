@@ -29,6 +29,7 @@ from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.alike import settle_alike
 from dictate.reading.senses.denied_values import deny_values, not_this_number
 from dictate.reading.senses.held_against import hold_against
+from dictate.reading.senses.left_unsaid import tell_unsaid
 from dictate.reading.senses.negations import denied_behind, denies_unknown, deny_signs, not_fully, verbs_unsaid
 from dictate.reading.senses.neighbours import settle_neighbours
 from dictate.reading.senses.other_sides import other_sides
@@ -40,7 +41,6 @@ from dictate.reading.senses.second_thoughts import (
     second_thoughts,
     thought_absent,
 )
-from dictate.reading.senses.left_unsaid import tell_unsaid
 from dictate.reading.senses.shared_words import joint_of_movement, other_side_less, share_words
 from dictate.reading.senses.short_of import fall_short
 from dictate.reading.senses.untested import tell_untested

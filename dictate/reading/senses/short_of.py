@@ -1,4 +1,4 @@
-"""Words that fall short of what follows them: "nearly full", "anything but normal", "not quite five", "almost absent"."""
+"""Words that fall short of what follows them: "nearly full", "anything but normal", "not quite five"."""
 
 from __future__ import annotations
 

@@ -16,7 +16,17 @@ _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
 _FILLERS = frozenset("to in for the his her their own current only a be he she is was got".split())
 DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
-_EXCEPTIONS = (("to", "everything", "but"), ("everything", "but"), ("in", "all", "respects", "but"), ("except", "for"), ("apart", "from"), ("aside", "from"), ("other", "than"), ("except",), ("bar",))
+_EXCEPTIONS = (
+    ("to", "everything", "but"),
+    ("everything", "but"),
+    ("in", "all", "respects", "but"),
+    ("except", "for"),
+    ("apart", "from"),
+    ("aside", "from"),
+    ("other", "than"),
+    ("except",),
+    ("bar",),
+)
 _PARTLY = frozenset({"partially", "partly", "vaguely", "incompletely", "inconsistently", "variably", "intermittently"})
 _WRONG = frozenset("wrong incorrect incorrectly off missed impaired poor no not partial partially".split())
 _GIVEN = {"wrong": False, "incorrect": False, "incorrectly": False, "right": True, "correct": True, "correctly": True}

@@ -69,7 +69,7 @@ def not_formally(nodes: list[Node]) -> None:
 
 
 def another_not_tested(nodes: list[Node]) -> None:
-    """ "Strength 5/5 throughout, I did not bother with individual muscles": of words behind it, not of what was found."""
+    """ "Strength 5/5 throughout, I did not test each muscle": of words behind it, and not of what was found."""
     for place, node in enumerate(nodes):
         before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), None)
         if node.main != "value" or not wants_object(node) or before is None or before.main != "comma":

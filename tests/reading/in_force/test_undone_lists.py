@@ -16,7 +16,10 @@ Rows = Callable[[str], list[str]]
             "Gait normal. Not examined: cranial nerves, coordination.",
             ["gait normal", "cranial_nerves_all not_examined", "coordination_all not_examined"],
         ),
-        ("Pulse 64. Not done: gag, corneal reflex.", ["heart_rate measured 64", "gag not_examined", "corneal_reflex not_examined"]),
+        (
+            "Pulse 64. Not done: gag, corneal reflex.",
+            ["heart_rate measured 64", "gag not_examined", "corneal_reflex not_examined"],
+        ),
         ("Not examined: the patient was asleep.", []),
     ],
 )

@@ -1,4 +1,4 @@
-"""What a denial denies where its word stands in the clause before. No source: how findings are dictated, from memory."""
+"""What is denied where its word stands in the clause before. No source: from memory."""
 
 from __future__ import annotations
 
@@ -16,7 +16,10 @@ Rows = Callable[[str], list[str]]
         ("Stance is normal, gait isn't.", ["stance normal", "gait abnormal not normal"]),
         ("Light touch was tested, pin was not.", ["pinprick not_examined"]),
         ("It's not aphasia, it's dysarthria.", ["language normal", "speech abnormal dysarthria"]),
-        ("The bruit is not on the left but on the right.", ["carotid_bruit left absent", "carotid_bruit right present"]),
+        (
+            "The bruit is not on the left but on the right.",
+            ["carotid_bruit left absent", "carotid_bruit right present"],
+        ),
         ("The left deltoid is not as strong as the right.", ["strength_deltoid left abnormal not normal"]),
         ("The left deltoid has gone down from five to four.", ["strength_deltoid left measured 4"]),
         ("The tremor is not symmetrical.", ["tremor present"]),

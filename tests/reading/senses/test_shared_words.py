@@ -1,4 +1,4 @@
-"""A word shared by two names of two sides, and a name that a side parts. No source: how findings are dictated, from memory."""
+"""A word shared by two names of two sides, and a name that a side parts. No source: from memory."""
 
 from __future__ import annotations
 
