@@ -33,7 +33,6 @@ _MOVEMENTS = frozenset(
 )
 _SAID = ("value", "normal", "abnormal")
 _ARTICLES = frozenset({"the", "his", "her", "their", "a"})
-_TURNS = frozenset({"then", "and then", "now"})
 _IS_THERE = frozenset({"is", "was", "are", "were", "present", "is present", "was present"})
 
 
@@ -73,10 +72,6 @@ def plain_word(marks: Sequence[Mark], place: int) -> Mark:
         return mark.only("filler")
     if place and _is_how_patient_felt(marks, place - 1) and mark.role("normal", ""):
         return mark.only("word")  # "fine", "okay": how the patient was, and no rhythm
-    if mark.text == "repetition" and place and marks[place - 1].text in ("with", "on"):
-        return mark.only("word")  # "weaker with repetition": no language
-    if mark.text in _TURNS and place and _turns_to(marks, place):
-        return mark.only("semicolon")
     if mark.text == "no no" and (after in _MOVEMENTS or _is_of_head(marks, place)):
         return replace(mark, roles=tuple(role for role in mark.roles if role.kind == "qualifier"))
     if mark.text == "down" and (_is_of_segment(marks, place) or _is_down_on(marks, place)):
@@ -205,12 +200,6 @@ def _is_correct(marks: Sequence[Mark], place: int) -> bool:
     if behind is not None and not behind.has(*_BREAKS):
         return behind.has("side") or behind.text in ("on", "at", "in")
     return any(mark.has("side") for mark in clause)
-
-
-def _turns_to(marks: Sequence[Mark], place: int) -> bool:
-    """ "No myoclonus then the legs heel shin is ataxic": on to another part of the body and its test."""
-    after = [mark for mark in marks[place + 1 : place + 5] if mark.text != "the"]
-    return len(after) > 1 and after[0].role("site", "") is not None and after[1].has("item", "sign")
 
 
 def _is_down_on(marks: Sequence[Mark], place: int) -> bool:

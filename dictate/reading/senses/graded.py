@@ -7,12 +7,15 @@ from collections.abc import Sequence
 
 from dictate.reading.marks import Mark
 from dictate.reading.nodes import LIMBS, limb_of
+from dictate.reading.phrases.bare import WHOLE_SIDES
 
 _WEAK = ("weak", "weaker", "plegic", "paretic", "paralysed", "paralyzed")
 _STRONG = (*_WEAK, "weakness", "strong")
 _BETWEEN = frozenset({"is", "are", "was", "were", "not", "and", "nor", "the", ","})
 _SAID_OF = frozenset({"is", "are", "was", "were", "s", "very", "both", ":"})
 _BEHIND = frozenset({"and", "in", "with", "on"})
+_TELLERS = frozenset({"he", "she", "they", "patient", "the patient"})
+_ENDS = ("comma", "conj", "semicolon", "stop")
 _BRISKEST = 4  # grade of a jerk
 _SINCE = frozenset({"for", "since", "when", "she", "he"})
 
@@ -34,6 +37,19 @@ def is_called_weak(marks: Sequence[Mark], place: int) -> bool:
         return False
     behind = parts[told + 1 : told + 4]
     return not any(part.text.partition(" ")[0] in _SINCE or part.has("time_span", "minutes", "talk") for part in behind)
+
+
+def weak_side(marks: Sequence[Mark], place: int) -> bool:
+    """ "The right side is weak", "she is weak on the left": of a side as a whole, and nothing else is named."""
+    if marks[place].text not in _WEAK or not place:
+        return False
+    clause = itertools.takewhile(lambda mark: not mark.has(*_ENDS), reversed(marks[:place]))
+    before = [mark for mark in clause if mark.text not in _BETWEEN and mark.text != "very"]
+    after = marks[place + 1 : place + 2]
+    whole = bool(before) and before[0].text in WHOLE_SIDES
+    placed = bool(after) and after[0].has("side") and not after[0].has("site")
+    person = bool(before) and before[0].text in _TELLERS and placed
+    return (whole or person) and not any(mark.has("item", "sign", "context") for mark in before[1:])
 
 
 def begins_with_touch(marks: Sequence[Mark], place: int) -> bool:

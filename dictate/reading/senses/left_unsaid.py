@@ -9,6 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
+from dictate.reading.phrases.bare import WHOLE_SIDES
 
 _IS = frozenset({"is", "was", "are", "were"})
 _TESTED = frozenset({"tested", "examined", "checked", "assessed"})
@@ -22,6 +23,7 @@ _PLACING = ("at ", "on ", "in ", "with ", "to ")
 def tell_unsaid(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Settle, in place, what is denied or not."""
     _another_thing(nodes)
+    _side_is_weak(nodes)
     _not_so_much(nodes, items)
     _not_there_but_here(nodes)
     _as_the_other(nodes)
@@ -64,6 +66,15 @@ def _another_thing(nodes: Sequence[Node]) -> None:
         after = [n.text for n in nodes[place + 1 : place + 3]]
         if after[:1] and after[0] in _IT_IS and (" " in after[0] or after[1:2] == ["is"]):
             node.main = "semicolon"
+
+
+def _side_is_weak(nodes: Sequence[Node]) -> None:
+    """ "Pin is down and the right side is weak": the side begins what follows it."""
+    for place, node in enumerate(nodes):
+        before = [n for n in nodes[:place] if n.main != "filler"][-2:]
+        whole = len(before) > 1 and before[1].main == "side" and before[1].text in WHOLE_SIDES
+        if node.main == "item" and node.sign and whole and before[0].text == "and":
+            before[0].main = "semicolon"
 
 
 def _not_so_much(nodes: Sequence[Node], items: Mapping[str, Item]) -> None:

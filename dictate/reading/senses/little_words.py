@@ -7,12 +7,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dictate.reading.marks import Mark, Role
+from dictate.reading.senses.graded import weak_side
 
 _LEANING = frozenset({"tongue", "palate"})
 _HARDLY = frozenset({"hardly", "barely", "scarcely"})
 _COPULAS = frozenset({"is", "are", "was", "were"})
 _STRONG = frozenset({"strong", "clear"})  # of a nystagmus, or of a saccade that corrects
 _SLOWEST = 30  # a minute
+_TURNS = frozenset({"then", "and then", "now"})
 _BREAKS = ("comma", "semicolon", "stop", "colon")
 
 
@@ -42,9 +44,21 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
         return mark.only("filler" if any(one.has("sign") for one in marks[place + 1 :]) else "word")
     if mark.text == "there" and place and _is_found(marks, place):
         return replace(mark, roles=(Role("present"),))
+    if mark.text == "repetition" and place and marks[place - 1].text in ("with", "on"):
+        return mark.only("word")  # "weaker with repetition": no language
+    if weak_side(marks, place):
+        return mark.only("sign", "strength_all")
+    if mark.text in _TURNS and place and _turns_to(marks, place):
+        return mark.only("semicolon")
     if mark.text == "to" and place and (name := _leant(marks, place)):
         return replace(mark, roles=(Role("value", name, "deviates"),))  # "tongue to the left"
     return None
+
+
+def _turns_to(marks: Sequence[Mark], place: int) -> bool:
+    """ "No myoclonus then the legs heel shin is ataxic": on to another part of the body and its test."""
+    after = [mark for mark in marks[place + 1 : place + 5] if mark.text != "the"]
+    return len(after) > 1 and after[0].role("site", "") is not None and after[1].has("item", "sign")
 
 
 def _is_rate(after: Sequence[Mark]) -> bool:
