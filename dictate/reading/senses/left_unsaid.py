@@ -107,18 +107,19 @@ def _not_there_but_here(nodes: Sequence[Node]) -> None:
 def _but_there(nodes: Sequence[Node]) -> None:
     """ "Normal everywhere but on the chin", "no oedema but on the left": a place and nothing else is an exception."""
     for place, but in enumerate(nodes):
-        if but.text != "but" or but.main != "contrast":
+        only = but.text == "only" and place > 0 and nodes[place - 1].main == "comma"  # "none on the right, only left"
+        if not only and (but.text != "but" or but.main != "contrast"):
             continue
         before = list(itertools.takewhile(lambda n: n.main not in ("stop", "semicolon"), reversed(nodes[:place])))
         told = any(n.main == "negation" or (n.main == "value" and _is_well(n)) for n in before)
         after = list(itertools.takewhile(lambda n: n.main not in ("stop", "semicolon", "comma"), nodes[place + 1 :]))
         said = [n for n in after if n.text not in _PLACES]
-        only = (
+        alone = (
             bool(said)
             and all(n.main in ("side", "site") for n in said)
             and any(n.main in ("value", "item") for n in before)
         )
-        if told and only:
+        if told and alone:
             but.main, but.mark = "except", replace(but.mark, roles=(Role("except"),), text="except")
 
 

@@ -23,6 +23,8 @@ Rows = Callable[[str], list[str]]
         ("The left deltoid is not as strong as the right.", ["strength_deltoid left abnormal not normal"]),
         ("The left deltoid has gone down from five to four.", ["strength_deltoid left measured 4"]),
         ("The tremor is not symmetrical.", ["tremor present"]),
+        ("No tremor on the right, only on the left.", ["tremor right absent", "tremor left present"]),
+        ("Naming isn't impaired and neither is repetition.", ["naming normal", "repetition normal"]),
         ("There's no edema but on the left.", ["edema absent", "edema left present"]),
         ("Pin is normal everywhere but the left foot.", ["pinprick normal", "pinprick left foot abnormal not normal"]),
         (
