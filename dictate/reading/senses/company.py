@@ -18,6 +18,7 @@ _OPENERS = frozenset({"good", "fine"})
 _PERFECT = frozenset({"had", "has", "have", "having"})
 _OWNED = frozenset({"his", "her", "their", "my", "it", "them"})
 _BREAKS = ("comma", "semicolon", "stop", "colon")
+_NEAR = 6  # marks
 _RUN = 12  # marks without a break: nobody punctuates
 _THINKING = frozenset("i we he she they initially first".split())
 _PATIENT = frozenset({"he", "she"})
@@ -193,13 +194,14 @@ def _went(marks: Sequence[Mark], place: int, after: str) -> bool:
 def _is_correct(marks: Sequence[Mark], place: int) -> bool:
     """ "Four out of five right on the left", "on the left five of five right": answers, and no side."""
     number = marks[place - 1].number
-    if number is None or number.op not in ("of", "/", "out of") or number.b is None:
+    if number is None or number.op not in ("of", "out of") or number.b is None:
         return False
-    clause = itertools.takewhile(lambda mark: not mark.has(*_BREAKS), reversed(marks[max(0, place - _RUN) : place - 1]))
-    behind = marks[place + 1] if place + 1 < len(marks) else None
-    if behind is not None and not behind.has(*_BREAKS):
-        return behind.has("side") or behind.text in ("on", "at", "in")
-    return any(mark.has("side") for mark in clause)
+    behind = marks[place + 1 : place + 2]
+    if behind and not behind[0].has(*_BREAKS):
+        return behind[0].has("side") or behind[0].text in ("on", "at", "in")
+    before = marks[max(0, place - _NEAR) : place - 1]
+    told = any(mark.has("side") for mark in before) and all(mark.number is None for mark in before)
+    return told and not any(mark.has("side") for mark in marks[place + 1 : place + _NEAR])
 
 
 def _is_down_on(marks: Sequence[Mark], place: int) -> bool:

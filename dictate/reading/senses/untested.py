@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from dictate.grammar import Item
@@ -29,6 +29,7 @@ _BETWEEN = frozenset({"filler", "word", "item", "conj", "comma", "side", "site"}
 def tell_untested(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """Take, in place, what denies the examining for "not examined" and "not assessable"."""
     together(nodes)
+    said_again(nodes)
     not_formally(nodes)
     another_not_tested(nodes)
     if not any(node.main == "negation" for node in nodes):
@@ -53,6 +54,18 @@ def together(nodes: list[Node]) -> None:
         link.main, link.mark = "conj", replace(link.mark, text="and")
     for dash in nodes[len(listed) : undone]:
         dash.main = "filler"
+
+
+def said_again(nodes: Sequence[Node]) -> None:
+    """ "Myotonia: not examined (grip myotonia)": what was not, in other words, and no finding."""
+    for place, bracket in enumerate(nodes):
+        if bracket.text != "(" or not place or place + 1 >= len(nodes):
+            continue
+        undone, again = nodes[place - 1], nodes[place + 1]
+        name = next((n for n in reversed(nodes[:place]) if n.main == "item"), None)
+        left = undone.main == "value" and undone.mark.has("not_examined", "not_assessable")
+        if left and name is not None and again.main == "item" and {*again.candidates} <= {*name.candidates}:
+            again.main, again.candidates = "filler", ()
 
 
 def not_formally(nodes: list[Node]) -> None:
