@@ -79,7 +79,7 @@ REFUSED = [
     ("Weight 71 kilos.", "-3"),
     ("Pulse 70.", "5-"),
     (DELTOID, "no"),
-    ("Pupils react briskly on both sides.", "no"),
+    ("Pupils react briskly on both sides.", "midline"),
     ("No cardiac murmur.", "?"),
     ("No cardiac murmur.", "7"),
     ("Weight 71 kilos.", "72 mmHg"),
