@@ -181,8 +181,9 @@ def kill_settling(folder: Path, grammar: Grammar, times: int) -> set[str]:
             settle(records, key, grammar, tell)
             time.sleep(9)
 
-    for key in keys:
-        told = killed(partial(work, key), luck.uniform(0, 0.05), count=luck.randint(1, len(MADE)))
+    for at, key in enumerate(keys):  # the first ones at once behind each revision, so that every state is met
+        wait = 0 if at < len(MADE) else luck.uniform(0, 0.05)
+        told = killed(partial(work, key), wait, count=at % len(MADE) + 1)
         with open_records(folder) as records:
             one = records.open(key)
             last = [line.split() for line in told][-1]
