@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
+from dictate.grammar.wordings import spelled_out
 from dictate.model import Component, Frozen
 
 Kind = Literal["pressure", "quantity", "grade", "score", "acuity", "choice", "presence", "normality", "text"]
 StatusWord = Literal["measured", "normal", "abnormal", "present", "absent", "not_examined", "not_assessable"]
-Phrases = tuple[str, ...]
+Phrases = Annotated[tuple[str, ...], BeforeValidator(spelled_out)]  # "(has|had) no (tone|power)": four of them
 Way = Literal["higher", "lower", ""]  # which numbers or grades are better; empty: nothing says so
 
 
@@ -93,6 +94,7 @@ class Item(Frozen):
     context_terms: Phrases = ()  # name it under its component's heading, or beside a value only it can take
     signs: Phrases = ()  # normality items: name the abnormal sign itself ("facial droop"); denied = normal
     parts: Phrases = ()  # names of a part of it only: kept ("eye closure" of facial strength)
+    faculties: Phrases = ()  # presence: terms that name what fails ("abduction of the eye"); denied = present
     sided: Literal["never", "may", "paired"] = "never"  # paired: ask for the side when it matters
     limb: Literal["upper_limb", "lower_limb", ""] = ""  # that it, or what it covers, is of ("Right arm. Grip 4.")
     organ: Literal["eye", "ear", ""] = ""  # that it is of ("Left eye. Acuity 6/12.")

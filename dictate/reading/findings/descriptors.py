@@ -96,6 +96,21 @@ def contrary(meaning: Meaning, words: str, named: Sequence[Node], item: Item, ce
     return None
 
 
+def of_faculty(item: Item, meaning: Meaning | None, named: Sequence[Node], plain: Sequence[Node]) -> Meaning | None:
+    """ "No abduction of the left eye": what fails is named and not the sign, so that its absence is the sign.
+
+    None: it was named, and nothing said of it.
+    """
+    if meaning is None or not item.faculties or not all(node.text in item.faculties for node in named):
+        return meaning
+    denied = any(node.mark.role("absent", "") for node in plain)
+    if meaning.status is Status.ABSENT and (denied or not plain):
+        return Meaning(Text(words="absent"), Status.PRESENT)
+    if meaning.status is Status.PRESENT and meaning.value is None and all(n.mark.has("present") for n in plain):
+        return Meaning(None, Status.ABSENT) if plain else None
+    return meaning
+
+
 def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:
     """Descriptors with the "and" that joins two of them."""
     links = [n.mark.start for n in cell.links]

@@ -19,6 +19,7 @@ from dictate.reading.findings.descriptors import (
     found_here,
     missed,
     named_between,
+    of_faculty,
     of_signs,
     of_the_body,
     one_of_two,
@@ -115,6 +116,9 @@ class StatusReader:
         signs = [n for n in named if not self._normal_sign(name, n)]
         plain = [n for n in others if n.main != "item"]
         meaning = found_here(name, item, named, plain, self.meanings) or of_signs(meaning, cell, named, signs, plain)
+        meaning = of_faculty(item, meaning, named, plain)
+        if meaning is None:
+            return None
         meaning = contrary(meaning, modifier_text(name, cell), signs, item, cell) if cell.contrary else meaning
         if meaning is None:
             return None

@@ -30,18 +30,26 @@ def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: Commo
 def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
     """ "BP 124/70 sit, on her feet 120/72": beside a pressure, and with nothing else behind it, it is a position."""
     positions = {word: position for position, words in ways.items() for word in words}
-    for place, node in enumerate(nodes):
-        said = " ".join(one.text for one in nodes[max(0, place - 2) : place + 1])  # "on her feet"
-        way = said if said in positions else node.text
-        if way not in positions or node.main not in ("word", "filler", "site"):
+    longest = max((len(way.split()) for way in positions), default=1)
+    for place in range(len(nodes) - 1, -1, -1):
+        node = nodes[place]
+        if node.main not in ("word", "filler", "site"):
+            continue
+        starts = range(max(0, place - longest + 1), place + 1)  # "on her feet"
+        said = {start: " ".join(one.text for one in nodes[start : place + 1]) for start in starts}
+        start = next((at for at, way in said.items() if way in positions), None)
+        if start is None:
             continue
         before = nodes[place - 1] if place else None
         timed = place + 2 < len(nodes) and nodes[place + 1].main == "minutes"  # "stand 1 min 128/80"
         after = nodes[place + 1 + timed] if place + 1 < len(nodes) else None
         behind = before is not None and is_pressure(before) and (after is None or after.is_break)
+        led = start < place and after is not None and after.main == "comma"  # "after a minute on her feet, 118/70"
+        after = nodes[place + 2] if led and place + 2 < len(nodes) else after
         if behind or (after is not None and is_pressure(after)):
-            node.main = "position"
-            node.mark = replace(node.mark, roles=(Role("position", key=positions[way]),))
+            role = Role("position", key=positions[said[start]])
+            mark = replace(node.mark, start=nodes[start].mark.start, roles=(role,), text=said[start])
+            nodes[start : place + 1] = [replace(node, main="position", mark=mark)]
 
 
 def rates_of_rhythms(nodes: list[Node], items: Mapping[str, Item]) -> None:

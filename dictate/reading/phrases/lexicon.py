@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.marks import Mark, Role
+from dictate.reading.phrases.codes import without_codes
 from dictate.reading.phrases.forms import as_sentences, forms, with_signs, words_of
 from dictate.reading.phrases.inner_sides import inner_sides
 from dictate.reading.phrases.joints import shared_joints, shortened
@@ -17,6 +18,7 @@ from dictate.reading.phrases.kinds import LENGTHS
 from dictate.reading.phrases.named_on import named_on
 from dictate.reading.phrases.numbers import find_numbers
 from dictate.reading.phrases.pairs import part_sides
+from dictate.reading.phrases.place_names import is_only_a_place
 from dictate.reading.phrases.spans import deny_by_minus, dermatomes, fill, join, longest_first, with_inner
 from dictate.reading.phrases.unsaid_heads import unsaid_heads
 from dictate.reading.tokens import Token, make_doc, pipeline
@@ -60,7 +62,6 @@ _WORD_KINDS = {
     "left_then_right": "left_then_right",
 }
 _HALTS = {"no", "sorry", "wait", "or"}
-_PLACED = {*_PREPOSITIONS, "left", "right", "both", "bilat", "bilaterally", "bilateral", "l", "r", "ve"}
 _HEADED = ("item", "sign", "context", "site")
 _LIST_LINKS = {",", "and", "or", "/", "&", "+"}
 _PREFERRED = (Role("shared_head"),)
@@ -233,7 +234,7 @@ class Lexicon:
         spans = sorted([*spans, *shared_joints(tokens, spans, self.meanings)], key=lambda span: span.start)
         chosen = longest_first(named_on(spans), len(tokens))
         marks = [with_inner(mark, spans, tokens, self.items) for mark in fill(chosen, tokens)]
-        marks = deny_by_minus(_without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
+        marks = deny_by_minus(without_codes(marks, tokens), tokens, self.items, self.meanings("negative"))
         joined = part_sides(list(join(marks, tokens, self.items)), tokens)
         return [replace(mark, hyphened=True) if tokens[mark.start].hyphened else mark for mark in joined]
 
@@ -268,26 +269,12 @@ class Lexicon:
         return [*kept, *found]  # "right and left" stays one
 
     def _roles(self, tokens: Sequence[Token], start: int, end: int) -> tuple[Role, ...]:
-        words = tuple(token.lower for token in tokens[start:end])
-        entries = self._phrases.get(words, ())
+        said = tuple(token.lower for token in tokens[start:end])
+        entries = () if is_only_a_place(tokens, start, end, self.meanings) else self._phrases.get(said, ())
         if tokens[start].text.removesuffix("s").isupper() and any(shout for _, shout in entries) and end - start == 1:
             # "LT" is light touch, "lt" is left; "CTA - R M1" are pictures
             return tuple(role for role, shout in entries if shout or role.kind == "closed_section")
         return tuple(role for role, shout in entries if not shout)
-
-
-def _without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
-    """ "M1", "SCA6", "B12": digits that hang on a word of unknown meaning are no number."""
-    result: list[Mark] = []
-    for mark in marks:
-        code = mark.number is not None and tokens[mark.start].glued and bool(result) and result[-1].text.isalpha()
-        if code and not any(role.kind != "word" for role in result[-1].roles):
-            mark = mark.only("word")
-        following = tokens[mark.end].lower if mark.end < len(tokens) and not tokens[mark.end - 1].ends_sentence else ""
-        if mark.text == "+" and following.isalpha() and following not in _PLACED:
-            mark = mark.only("conj")  # "wasted + fasciculating"
-        result.append(mark)
-    return result
 
 
 def is_preposition(mark: Mark) -> bool:

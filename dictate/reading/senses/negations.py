@@ -13,6 +13,7 @@ from dictate.reading.nodes import Node
 _LOOKED = frozenset("see find hear feel detect notice observe".split())
 _WHOLLY = frozenset("fully completely entirely properly normally well".split())
 _AUXILIARIES = ("does", "did", "do")
+_FAILING = frozenset({"not", "fails", "cannot"})  # in a name that denies by itself
 _WORD = 3  # letters
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
@@ -40,6 +41,17 @@ def denies_unknown(nodes: list[Node], items: Mapping[str, Item]) -> None:
         roles = [role for role in named.mark.roles if role.kind == "value" and role.item in named.candidates]
         if roles and all(items[role.item].values[role.key].status == "normal" for role in roles):
             denial.main = "word"
+
+
+def fails_itself(nodes: list[Node]) -> None:
+    """ "The right eye doesn't look up and the left eye does not abduct": a name that denies is not denied with it."""
+    for place, name in enumerate(nodes):
+        if name.main != "item" or _FAILING.isdisjoint(name.text.split()):
+            continue
+        clause = list(itertools.takewhile(lambda n: n.main in ("filler", "side", "site"), reversed(nodes[:place])))
+        link = nodes[place - len(clause) - 1] if place > len(clause) else name
+        if link.main in ("conj", "comma", "contrast"):
+            link.main = "semicolon"
 
 
 def not_fully(nodes: list[Node]) -> None:

@@ -30,7 +30,14 @@ from dictate.reading.senses.alike import settle_alike
 from dictate.reading.senses.denied_values import deny_values, not_this_number
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.left_unsaid import tell_unsaid
-from dictate.reading.senses.negations import denied_behind, denies_unknown, deny_signs, not_fully, verbs_unsaid
+from dictate.reading.senses.negations import (
+    denied_behind,
+    denies_unknown,
+    deny_signs,
+    fails_itself,
+    not_fully,
+    verbs_unsaid,
+)
 from dictate.reading.senses.neighbours import settle_neighbours
 from dictate.reading.senses.other_sides import other_sides
 from dictate.reading.senses.second_thoughts import (
@@ -89,6 +96,7 @@ def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = Non
     gone_or_there(nodes)
     denied_behind(nodes, items)
     denies_unknown(nodes, items)
+    fails_itself(nodes)
     thought_absent(nodes, items)
     verbs_unsaid(nodes)
     deny_signs(nodes, items)
