@@ -78,7 +78,7 @@ class PostureGiver:
             if one is two
             and draft.item == after.item
             and _changes_to(draft, after, nodes)
-            and (_is_change(one) or any(p is not one for _, p in given))
+            and (_is_change(one) or _comes_behind(one, after) or any(p is not one for _, p in given))
         ]
         return [(draft, posture) for draft, posture in given if not any(draft is one for one in former)]
 
@@ -147,6 +147,11 @@ def _changes_to(draft: Draft, after: Draft, nodes: list[Node]) -> bool:
         and said[-1].text.split()[-1] in ("to", "->")
         and all(n.main in ("filler", "word", "qualifier") for n in said)
     )
+
+
+def _comes_behind(posture: Posture, draft: Draft) -> bool:
+    """ "Falls from 140/80 to 110/70 after three minutes of standing": of the second, and of nothing before it."""
+    return bool(posture.nodes) and posture.nodes[0].mark.start > draft.anchor
 
 
 def _is_change(posture: Posture) -> bool:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dictate.model import Position, Side
-from dictate.reading.in_force.vital_signs import is_pressure
+from dictate.reading.in_force.vital_signs import is_pressure, is_rate
 from dictate.reading.nodes import between
 from dictate.reading.titles.walk import LimbTitle
 
@@ -74,6 +74,7 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
     found: list[tuple[int, Posture]] = []
     current = Posture(position=last.position, unsaid=last.unsaid) if last is not None else Posture()
     read = last is not None  # whether a reading was given in the position in force
+    readings = {"pressure": 0, "rate": 0}  # how many of each were
     place = 0
     while place < len(nodes):
         node = nodes[place]
@@ -81,6 +82,9 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
         changed: Posture | None = None
         if node.main == "position":
             changed = Posture(position=Position(node.key("position")), nodes=(node,))
+            readings = dict.fromkeys(readings, 0)
+            if (kind := _kind_of(nodes[place - 1])) and place and nodes[place + 1 : place + 2] and nodes[place + 1].is_break:
+                readings[kind] = 1  # "140/80 lying, ..."
             place, read = minutes_near(nodes, place, changed), False
         elif node.main == "minutes" and node.mark.number is not None:
             after = _position_after(nodes, place)
@@ -89,7 +93,9 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
                 _set_minutes(changed, node.mark.number.a)
                 place = after
             else:
-                open_now = read and current.position is Position.SUPINE and _reading_at(nodes, place + 1)
+                before = next((n for n in reversed(nodes[:place]) if n.main != "filler"), node)
+                second = readings.get(_kind_of(before), 0) > 1 and not current.detail  # "lying 140/80, 110/70 at one minute"
+                open_now = current.position is Position.SUPINE and (second or (read and _reading_at(nodes, place + 1)))
                 changed = _timed(nodes, place, current, open_now=open_now)
         elif _is_at_once(nodes, place):
             changed = _at_once(node, current, read=read)
@@ -99,8 +105,15 @@ def events(nodes: Sequence[Node], last: Posture | None = None) -> list[tuple[int
             current = changed
             found.append((begins, current))
         read = read or is_pressure(node)
+        if kind := _kind_of(node):
+            readings[kind] += 1
         place += 1
     return found
+
+
+def _kind_of(node: Node) -> str:
+    """Of what a number is a reading, by its size and form; empty where it is of neither."""
+    return "pressure" if is_pressure(node) else "rate" if is_rate(node) else ""
 
 
 def _timed(nodes: Sequence[Node], place: int, current: Posture, *, open_now: bool) -> Posture | None:

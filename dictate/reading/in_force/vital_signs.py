@@ -13,6 +13,9 @@ from dictate.reading.nodes import Node
 
 _SLOWEST = 30  # a minute: less are breaths, or minutes
 _RANGING = ("rang", "var", "betw")
+_CHANGING = ("ris", "rose", "fall", "fell", "drop", "increas", "decreas", "climb", "go", "come")
+_UP_OR_DOWN = frozenset({"up", "down"})
+_WEIGHTS = frozenset({"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "lb", "lbs", "pounds", "stone"})
 _FELT = ("orthostatic_symptoms",)
 _TOLD = ("filler", "word", "comma", "talk", "value")
 _LONGEST_STANDING = 30  # minutes; a tilt table's longest usual stay is more, and is said with its unit
@@ -25,6 +28,7 @@ def read_vital_signs(nodes: list[Node], items: Mapping[str, Item], common: Commo
     minutes_of_readings(nodes)
     rates_of_rhythms(nodes, items)
     changes_of_rates(nodes, items)
+    changes_by(nodes)
 
 
 def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) -> None:
@@ -91,6 +95,24 @@ def changes_of_rates(nodes: list[Node], items: Mapping[str, Item]) -> None:
         nodes[place : place + 1] = [Node(first, "number"), Node(link, "filler"), Node(second, "number")]
 
 
+def changes_by(nodes: list[Node]) -> None:
+    """ "Pulse rises by thirty", "weight is up four kilos": by how much it changed, and no reading."""
+    for place, node in enumerate(nodes):
+        if node.main != "number" or not place:
+            continue
+        before = nodes[place - 1].text.split()[-1:]
+        changed = any(n.text.startswith(_CHANGING) for n in nodes[max(0, place - 3) : place - 1])
+        weighed = before in (["up"], ["down"]) and nodes[place + 1 : place + 2] and nodes[place + 1].text in _WEIGHTS
+        if weighed or (before == ["by"] and (changed or _changed_name(nodes[:place]))):
+            node.main = "word"
+
+
+def _changed_name(before: Sequence[Node]) -> bool:
+    """ "Weight has gone up by", "up by": the word for the change in one phrase with its little words."""
+    said = " ".join(n.text for n in before[-4:]).split()
+    return any(word in _UP_OR_DOWN for word in said)
+
+
 def numbered_beds(nodes: list[Node]) -> None:
     """ "Seen in bed four": which bed, and no position."""
     for one, two in itertools.pairwise(nodes):
@@ -111,7 +133,8 @@ def minutes_of_readings(nodes: list[Node]) -> None:
         after = next((n for n in nodes[place + 1 : place + 3] if n.main != "comma"), None)
         course = place > 1 and nodes[place - 2].mark.has("absent", "negation")  # "dizzy at 1 min, gone by 3"
         later = told and _pressure_later(nodes[place + 1 :])  # "at five she felt faint, 72/40"
-        behind = told and place > 1 and (is_pressure(nodes[place - 2]) or course)
+        read = place > 1 and (is_pressure(nodes[place - 2]) or is_rate(nodes[place - 2]))  # "95 at three"
+        behind = told and (read or course)
         if (after is not None and is_pressure(after)) or later or (behind and (after is None or after.is_break)):
             node.main = "minutes"
 
@@ -125,3 +148,9 @@ def _pressure_later(behind: Sequence[Node]) -> bool:
 def is_pressure(node: Node) -> bool:
     """Whether the node is a pair of numbers as a pressure is written."""
     return node.mark.number is not None and node.mark.number.op == "/" and node.main in ("number", "item")
+
+
+def is_rate(node: Node) -> bool:
+    """A plain number as large as a pulse."""
+    number = node.mark.number
+    return node.main == "number" and number is not None and not number.op and number.a >= _SLOWEST

@@ -38,7 +38,9 @@ class _Group:
         told = [kind for kind in self.kinds if kind not in ("posture", "between", "name")]
         pressures = [at for at, kind in enumerate(self.kinds) if kind == "pressure"][:2]
         apart = len(pressures) < 2 or any(mark.has("stop") for mark in self.marks[pressures[0] : pressures[1]])
-        return told[:1] == ["pressure"] and apart
+        opening = [at for at, kind in enumerate(self.kinds[: pressures[0]]) if kind == "posture"] if pressures else []
+        linked = bool(opening) and any(mark.has("conj") for mark in self.marks[opening[-1] : pressures[0]])
+        return told[:1] == ["pressure"] and apart and not linked  # "110/70 at one minute and 105/65 at three"
 
 
 class PostureTitles:
