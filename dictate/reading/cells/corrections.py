@@ -10,6 +10,9 @@ from dictate.reading.cells.measures import MISSES
 from dictate.reading.nodes import Node
 from dictate.reading.statements.drafts import Cell, Draft
 
+_OPENING = ("no", "nope", "actually")
+_TOLD = frozenset({"value", "number"})
+_SAYING = _TOLD | {"side", "site", "severity", "qualifier", "hedge", "direction"}
 OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
 
@@ -110,12 +113,19 @@ def of_last(nodes: Sequence[Node]) -> str:
 
 
 def _answered(nodes: Sequence[Node]) -> None:
-    """ "Biceps four on the right. No, three.": a "no" that opens a sentence of nothing but a number says it anew."""
-    said = [n for n in nodes if n.main not in ("filler", "conj")]
-    opens = len(said) > len(("no", ",")) and said[0].text in ("no", "nope", "actually") and said[1].main == "comma"
-    told = [n.main for n in said[2:] if n.main not in ("stop", "side", "comma")]
-    if opens and told and set(told) == {"number"}:
-        said[0].main = "correction"
+    """ "Biceps four on the right. No, three.", "No, on the left it is reduced.": a "no" that opens says it anew.
+
+    What follows names nothing and tells a value, a number or nothing but another side.
+    """
+    first = nodes[0] if nodes else None
+    if first is None or first.text not in _OPENING or len(nodes) < len(("no", ",", "three")) or nodes[1].text != ",":
+        return
+    told = [n.main for n in nodes[2:] if n.main not in ("filler", "conj", "stop", "comma")]
+    if any(n.mark.has("comparison") for n in nodes):
+        return  # "No, it's weaker on the left.": the patient says so
+    if told and _SAYING.issuperset(told) and (_TOLD.intersection(told) or told == ["side"]):
+        first.main = "correction"
+        nodes[1].main = "comma"
 
 
 def narrowed(drafts: Sequence[Draft], items: Collection[str], cells: Sequence[Cell]) -> bool:

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
+from dictate.reading.findings.denied_lists import place_of_denials
 from dictate.reading.findings.list_sides import side_of_company, side_of_list
 from dictate.reading.findings.reassigning import (
     but_for_copies,
@@ -185,6 +186,7 @@ def merge_sentence(
     pair_like_neighbours(drafts, items, grammar.scales)
     side_of_list(statements, drafts, items, grammar.scales, grammar.common.plurals)
     side_of_company(statements, drafts, items)
+    place_of_denials(statements, drafts, items)
     whole_sides([node for statement in statements for node in statement.nodes], drafts, items)
     return drafts
 

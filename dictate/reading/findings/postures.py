@@ -6,7 +6,8 @@ import itertools
 from dataclasses import replace
 
 from dictate.model import Position
-from dictate.reading.in_force.context import Context, Posture, events, minutes_near, posture_at
+from dictate.reading.in_force.context import Context, Posture
+from dictate.reading.in_force.posture_changes import events, minutes_near, posture_at
 from dictate.reading.nodes import Node, between
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Draft

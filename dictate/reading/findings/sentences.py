@@ -13,9 +13,10 @@ from dictate.reading.findings.carrying import SideCarrier, end_of_grades, go_on,
 from dictate.reading.findings.merging import as_said_before, but_for, in_order, merge_readings, merge_sentence
 from dictate.reading.findings.postures import PostureGiver
 from dictate.reading.findings.status import StatusReader
-from dictate.reading.in_force.context import Context, events
+from dictate.reading.in_force.context import Context
 from dictate.reading.in_force.headings import HeadingReader
 from dictate.reading.in_force.limb_heads import two_limbs
+from dictate.reading.in_force.posture_changes import events
 from dictate.reading.in_force.restated import take_back
 from dictate.reading.in_force.undone_lists import undone_list
 from dictate.reading.layout.talk import silence_talk
@@ -69,8 +70,7 @@ class SentenceReader:
         """Read one sentence."""
         sentence, talk = silence_talk(marks)
         self.remarks.extend((RemarkKind.TALK, start, end) for start, end in talk)
-        next_one = (mark for mark in sentence if mark.has("next_patient"))
-        self.remarks.extend((RemarkKind.NEXT_PATIENT, mark.start, mark.end) for mark in next_one)
+        self.remarks.extend((RemarkKind.NEXT_PATIENT, m.start, m.end) for m in sentence if m.has("next_patient"))
         named = self.nerves.named(self.orientation.told(sentence, self.tokens), self.context)
         sentence = list(two_limbs(undone_list(by_nerve(named, self.tokens, self.items))))
         if (numbered := sentence[0].role("heading_part")) is not None:
@@ -229,7 +229,9 @@ class SentenceReader:
         rest = Statement(names=[], before=[], after=statement.after[place + 1 :])
         new = self.cells.build(rest, self.said.candidates)
         cells = amend(self.said.cells, new, link)
-        names = self.said.statement.names
+        drafts = [d for c in cells for d in self.status.drafts(c, self.said.statement.names, self.said.candidates)]
+        if new and not drafts:  # nothing known was said instead
+            return
         gone = self.said.drafts
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
         self._cover_all(statement)
@@ -240,7 +242,6 @@ class SentenceReader:
                 )
             self.said = Said(self.said.statement, [], self.said.candidates)
             return
-        drafts = [d for cell in cells for d in self.status.drafts(cell, names, self.said.candidates)]
         anew = [posture for _, posture in events(rest.after, self.context.posture)][-1:]
         for old in gone:
             for draft in drafts:
@@ -262,9 +263,8 @@ class SentenceReader:
             d for d in self.drafts[-12:] if d.item in items and (d.side in sides or None in sides or d.side is None)
         ]
         gone = same[-len(cells) :] if same else (self.said.drafts[-1:] if self.said else [])
-        for draft in gone:
-            start, end = min(s for s, _ in draft.spans), max(e for _, e in draft.spans)
-            self.remarks.append((RemarkKind.CORRECTED, start, end))
+        ends = [(min(s for s, _ in draft.spans), max(e for _, e in draft.spans)) for draft in gone]
+        self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in ends)
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
         return gone
 

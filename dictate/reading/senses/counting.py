@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Mark, Number, Role
 
 _DOSES = frozenset(
     {"mg", "mcg", "ug", "µg", "ng", "microgram", "micrograms", "milligram", "milligrams", "iu", "mmol", "meq"}
@@ -24,6 +24,7 @@ _HELPERS = frozenset("people persons helpers carers nurses assistants crutches s
 _COUNTED = frozenset("side hand arm leg foot eye person stick crutch occasion point".split())
 _RATES = ("unit", "minutes", "time_span")
 _SAID = ("value", "normal", "abnormal", "absent", "present")
+_MEANT = frozenset({"actually", "it is", "it was", "is", "was"})
 _DAYS = frozenset({"day", "week", "night"})
 _VERBS = frozenset({"is", "was", "s"})  # "the left one is up"
 
@@ -54,8 +55,15 @@ def _stands_for_nothing(marks: Sequence[Mark], place: int, after: str) -> Mark |
     mark = marks[place]
     if after in _COUNTED:
         return mark.only("word")
-    if place > 1 and marks[place - 2].text in ("a", "an") and marks[place - 1].number is None:
+    led = [one.text.split()[-1] for one in marks[max(0, place - 2) : place] if one.text]
+    if len(led) > 1 and led[0] in ("a", "an") and marks[place - 1].number is None:
         return mark.only("filler")  # "a fine one in the left hand"
+    if len(led) > 1 and led[0] == "the" and marks[place - 1].has("comparison", *_SAID):
+        return mark.only("filler")  # "is the brisker one", "the weak one"
+    if led[-1:] == ["the"] and after in ("that", "which", "who"):
+        return mark.only("filler")  # "was the one that was weak"
+    if marks[max(0, place - 1)].text.endswith("there is") and marks[place + 1 : place + 2]:
+        return mark.only("present") if marks[place + 1].has("side") else None  # "but there is one on the right"
     if place > 1 and marks[place - 1].text == "and" and after in ("", ",", ".", ";"):
         return mark if marks[place - 2].number is not None else mark.only("word")  # "with a frame and one"
     if marks[max(0, place - 1)].text in ("has", "had") and after in ("", ",", ".", ";"):
@@ -115,7 +123,11 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     """ "the left one is up", "the right one fatigues", and not "on the right one, on the left two"."""
     than = any(mark.text.endswith("than") for mark in marks[max(0, place - 4) : place])  # "than the right one"
     ends = place + 1 >= len(marks) or marks[place + 1].has("stop", "comma", "semicolon")
-    if ends and place and than and marks[place - 1].has("side"):
+    meant = place > 1 and any(
+        mark.text in _MEANT or mark.has("correction") for mark in marks[max(0, place - 4) : place]
+    )
+    whose = meant and marks[place - 2].text == "the"  # "actually it is the right one"
+    if ends and place and (than or whose) and marks[place - 1].has("side"):
         return True
     if not place or not marks[place - 1].has("side") or place + 1 >= len(marks):
         return False
@@ -124,5 +136,9 @@ def _stands_for_name(marks: Sequence[Mark], place: int) -> bool:
     closed = after.number is not None or after.has("comma", "stop", "semicolon", "side", "conj", "item", "unit")
     told = after.number is None and any(role.kind in _SAID for role in after.roles)
     # "left one absent": a grade has no second word
-    measured = article and after.number is not None and bool(after.number.op or after.number.a != 1)
+    measured = after.number is not None and (bool(after.number.a_sign) or (article and _is_value(after.number)))
     return after.text.split(" ")[0] in _VERBS or measured or (not closed and (article or told))
+
+
+def _is_value(number: Number) -> bool:
+    return bool(number.op or number.a != 1)
