@@ -1,15 +1,19 @@
-"""A side said once, at the end of a list of grades: whose side it is."""
+"""A side said once at the end of a list of grades, or as a whole: whose side it is."""
 
 from __future__ import annotations
 
 import itertools
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import replace
 
 from dictate.grammar import Item, Scale
 from dictate.model import Grade, Side
+from dictate.reading.nodes import Node
+from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.statements.drafts import Draft
 from dictate.reading.statements.weights import Statement
 
+_ALL = ("all", "both")  # of what was named of the other side
 _OF_SIGN = ("filler", "severity", "qualifier", "unit", "number", "negation")  # what stands before a sign
 
 
@@ -86,3 +90,37 @@ def _below(drafts: Sequence[Draft], items: dict[str, Item], scales: dict[str, Sc
     graded = [(draft, scales[items[draft.item].scale]) for draft in drafts if isinstance(draft.value, Grade)]
     paired = all(items[draft.item].sided == "paired" for draft in drafts)
     return paired and len(graded) == len(drafts) and any(str(d.value) not in scale.normal for d, scale in graded)
+
+
+def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Item]) -> None:
+    """ "Left arm 3, left leg 4, right side normal": what is said of a whole side is of all that was named of the other.
+
+    What was named: what the sentence graded on the other side before it, on the same scale.
+    """
+    wholes = [node for place, node in enumerate(nodes) if is_whole(nodes, place)]
+    for place in range(len(drafts) - 1 if wholes else 0, 0, -1):
+        last = drafts[place]
+        of_side = next((node for node in wholes if _within(node, last)), None)
+        if of_side is None or last.side is None or items[last.item].kind != "grade":
+            continue
+        earlier = drafts[:place]
+        told = {(d.item, d.site) for d in drafts if d.side is last.side}
+        span = (of_side.mark.start, last.spans[-1][1])
+        for one in earlier:
+            alike = items[one.item].scale == items[last.item].scale and one.side not in (None, Side.BOTH, last.side)
+            covered = items[last.item].blanket and not items[last.item].limb
+            if alike and not covered and (one.item, one.site) not in told:
+                drafts.append(replace(last, item=one.item, site=one.site, spans=[*one.spans[:1], span], detail=[]))
+                told.add((one.item, one.site))
+
+
+def is_whole(nodes: Sequence[Node], place: int) -> bool:
+    """ "Right side", "left all", "on the left it is all", "L side"."""
+    if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
+        return nodes[place].text in WHOLE_SIDES
+    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text in _ALL), None)
+    return after is not None and (after.text in _ALL or nodes[place + 1].text == "side")
+
+
+def _within(node: Node, draft: Draft) -> bool:
+    return any(start <= node.mark.start < end for start, end in draft.spans)

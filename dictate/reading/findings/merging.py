@@ -9,7 +9,7 @@ from dataclasses import replace
 from dictate.grammar import Grammar, Item, Scale
 from dictate.model import Grade, Quantity, Side, Status, Text, number_text
 from dictate.reading.findings.denied_lists import place_of_denials
-from dictate.reading.findings.list_sides import side_of_company, side_of_list
+from dictate.reading.findings.list_sides import side_of_company, side_of_list, whole_sides
 from dictate.reading.findings.reassigning import (
     but_for_copies,
     limbs_apart,
@@ -17,13 +17,10 @@ from dictate.reading.findings.reassigning import (
     rated_not_rating,
     recalled_later,
 )
-from dictate.reading.nodes import Node
-from dictate.reading.phrases.bare import WHOLE_SIDES
 from dictate.reading.statements.drafts import Draft
 from dictate.reading.statements.weights import Statement
 
 _PAIR = 3  # words from a number to its like: "five minus, five minus"
-_ALL = ("all", "both")  # of what was named of the other side
 
 
 def merge_readings(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
@@ -189,40 +186,6 @@ def merge_sentence(
     place_of_denials(statements, drafts, items)
     whole_sides([node for statement in statements for node in statement.nodes], drafts, items)
     return drafts
-
-
-def whole_sides(nodes: Sequence[Node], drafts: list[Draft], items: dict[str, Item]) -> None:
-    """ "Left arm 3, left leg 4, right side normal": what is said of a whole side is of all that was named of the other.
-
-    What was named: what the sentence graded on the other side before it, on the same scale.
-    """
-    wholes = [node for place, node in enumerate(nodes) if is_whole(nodes, place)]
-    for place in range(len(drafts) - 1 if wholes else 0, 0, -1):
-        last = drafts[place]
-        of_side = next((node for node in wholes if _within(node, last)), None)
-        if of_side is None or last.side is None or items[last.item].kind != "grade":
-            continue
-        earlier = drafts[:place]
-        told = {(d.item, d.site) for d in drafts if d.side is last.side}
-        span = (of_side.mark.start, last.spans[-1][1])
-        for one in earlier:
-            alike = items[one.item].scale == items[last.item].scale and one.side not in (None, Side.BOTH, last.side)
-            covered = items[last.item].blanket and not items[last.item].limb
-            if alike and not covered and (one.item, one.site) not in told:
-                drafts.append(replace(last, item=one.item, site=one.site, spans=[*one.spans[:1], span], detail=[]))
-                told.add((one.item, one.site))
-
-
-def is_whole(nodes: Sequence[Node], place: int) -> bool:
-    """ "Right side", "left all", "on the left it is all", "L side"."""
-    if nodes[place].main != "side" or nodes[place].text in WHOLE_SIDES:
-        return nodes[place].text in WHOLE_SIDES
-    after = next((n for n in nodes[place + 1 :] if n.main not in ("filler", "colon") or n.text in _ALL), None)
-    return after is not None and (after.text in _ALL or nodes[place + 1].text == "side")
-
-
-def _within(node: Node, draft: Draft) -> bool:
-    return any(start <= node.mark.start < end for start, end in draft.spans)
 
 
 def merge_repeats(drafts: list[Draft], items: dict[str, Item]) -> list[Draft]:
