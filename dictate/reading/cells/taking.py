@@ -165,7 +165,11 @@ class Taker:
             cells.append(cell := Cell())
         elif cell.side is not None and cell.side != side:
             told = cell.values or told_behind_side(cell)
-            both = {cell.side, side} == {Side.LEFT, Side.RIGHT} and not (segment and cell.site_node is not None)
+            both = (
+                {cell.side, side} == {Side.LEFT, Side.RIGHT}
+                and not cell.closed
+                and not (segment and cell.site_node is not None)
+            )
             if not told and not value_next(following) and cell.split and both:
                 cell.side = Side.BOTH
                 cell.nodes.append(node)

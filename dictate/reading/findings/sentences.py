@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from dictate.model import RemarkKind
@@ -25,6 +25,7 @@ from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.phrases.nerves import by_nerve
 from dictate.reading.senses.bare_nerves import NerveNumbers
+from dictate.reading.senses.both_named import names_of_both
 from dictate.reading.senses.going_on import GoingOn, give_side_behind, of_other_side, spared
 from dictate.reading.senses.naming import Labeller
 from dictate.reading.senses.orientation import Orientation
@@ -80,8 +81,7 @@ class SentenceReader:
         if not nodes:
             return
         self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in take_back(nodes))
-        for node in [*self.declared.headings(nodes, self.context), *self.declared.orders(nodes, self.context)]:
-            self._cover(node)
+        self._cover_nodes([*self.declared.headings(nodes, self.context), *self.declared.orders(nodes, self.context)])
         if self.declared.unbounded_rest(nodes):
             self.remarks.append((RemarkKind.BLANKET_UNBOUNDED, nodes[0].mark.start, nodes[-1].mark.end))
             return
@@ -101,8 +101,7 @@ class SentenceReader:
         standing = {id(draft) for draft in earlier}
         first_draft = next((at for at in range(len(self.drafts), 0, -1) if id(self.drafts[at - 1]) in standing), 0)
         said = merge_sentence(statements, self.drafts[first_draft:], self.items, self.lexicon.grammar)
-        for node in self.postures.give(nodes, said, self.context):
-            self._cover(node)
+        self._cover_nodes(self.postures.give(nodes, said, self.context))
         self.drafts[first_draft:] = said
         if len(self.drafts) > first_draft:
             self.before_sentence = self.drafts[first_draft:]
@@ -144,8 +143,7 @@ class SentenceReader:
                 drafts.extend(self.status.drafts(cell, statement.names, candidates))
         drafts = in_order(merge_readings(drafts, self.items), self.context.order, self.items)
         rest = any(n.main == "rest" or n.mark.has("rest") for n in statement.nodes)
-        if rest:
-            drafts = but_for(drafts, self.drafts[-12:])
+        drafts = but_for(drafts, self.drafts[-12:]) if rest else drafts
         excepting = [(n.mark.start, n.mark.end) for n in statement.before if n.main in ("except", "rest")]
         for draft in drafts:
             draft.spans.extend(excepting)
@@ -180,20 +178,21 @@ class SentenceReader:
         if first is None or not self.going_on.speaks_of(self.said.candidates, nodes, first):
             return
         if names := self.whole_sides.items_of(nodes, self.said.candidates, self.drafts):
-            cells = self.cells.build(Statement(names=[], before=[], after=nodes), names)
-            self.drafts.extend(d for c in cells if self._says_something(c) for d in self.status.drafts(c, [], names))
-            self._cover_all(Statement(names=[], before=[], after=nodes))
+            whole = Statement(after=nodes)
+            cells = [cell for cell in self.cells.build(whole, names) if self._says_something(cell)]
+            self.drafts.extend(d for cell in cells for d in self.status.drafts(cell, [], names))
+            self._cover_all(whole)
             return
         titled = self.going_on.leaves_undone(nodes) and not self.said.drafts  # "Sensation. Not tested."
         if not (titled or self.going_on.may_be_of(self.said.candidates, nodes, self.said.places)):
             return
-        whole = Statement(names=[], before=[], after=nodes)
+        pair, whole = names_of_both(nodes, self.drafts, self.context.heading_side), Statement(after=nodes)
         cells = self.cells.build(whole, self.said.candidates, self.context.order)
         if any(n.mark.has("same") and not n.mark.has("normal") for c in cells for n in c.values):
             self.drafts.extend(d for c in cells for d in self._same(c, whole, []))
             self._cover_all(whole)
             return
-        named = [name.candidates for name in self.said.statement.names] if titled else [self.said.candidates]
+        named = pair or ([n.candidates for n in self.said.statement.names] if titled else [self.said.candidates])
         told = spared([cell for cell in cells if self._says_something(cell)], self.said.drafts)
         drafts = [d for cell in told for names in named for d in self._orphan_drafts(cell, names)]
         self._cover_all(whole)
@@ -226,11 +225,11 @@ class SentenceReader:
         if self.said is None:
             return
         place = next(i for i, n in enumerate(statement.after) if n.main == link)
-        rest = Statement(names=[], before=[], after=statement.after[place + 1 :])
-        new = self.cells.build(rest, self.said.candidates)
+        rest = statement.after[place + 1 :]
+        new = self.cells.build(Statement(after=rest), self.said.candidates)
         cells = amend(self.said.cells, new, link)
         drafts = [d for c in cells for d in self.status.drafts(c, self.said.statement.names, self.said.candidates)]
-        if new and not drafts:  # nothing known was said instead
+        if new and not drafts:
             return
         gone = self.said.drafts
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
@@ -242,7 +241,7 @@ class SentenceReader:
                 )
             self.said = Said(self.said.statement, [], self.said.candidates)
             return
-        anew = [posture for _, posture in events(rest.after, self.context.posture)][-1:]
+        anew = [posture for _, posture in events(rest, self.context.posture)][-1:]
         for old in gone:
             for draft in drafts:
                 if draft.item == old.item:
@@ -264,7 +263,7 @@ class SentenceReader:
         ]
         gone = same[-len(cells) :] if same else (self.said.drafts[-1:] if self.said else [])
         ends = [(min(s for s, _ in draft.spans), max(e for _, e in draft.spans)) for draft in gone]
-        self.remarks.extend((RemarkKind.CORRECTED, start, end) for start, end in ends)
+        self.remarks.extend((RemarkKind.CORRECTED, *end) for end in ends)
         self.drafts = [d for d in self.drafts if not any(d is g for g in gone)]
         return gone
 
@@ -291,10 +290,9 @@ class SentenceReader:
             if side is not None
         ]
 
-    def _cover(self, node: Node) -> None:
-        self.covered.update(range(node.mark.start, node.mark.end))
+    def _cover_nodes(self, nodes: Iterable[Node]) -> None:
+        self.covered.update(at for node in nodes for at in range(node.mark.start, node.mark.end))
 
     def _cover_all(self, statement: Statement) -> None:
         """Words that only carry a statement: what speaks for itself is in a finding, or not placed."""
-        for node in (node for node in statement.nodes if node.main not in _SPEAKING):
-            self._cover(node)
+        self._cover_nodes(node for node in statement.nodes if node.main not in _SPEAKING)

@@ -27,6 +27,7 @@ from dictate.reading.marks import Mark, Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.nerves import strength_of_nerve
 from dictate.reading.senses.alike import settle_alike
+from dictate.reading.senses.both_named import both_of_two
 from dictate.reading.senses.denied_values import deny_values, not_this_number
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.left_unsaid import tell_unsaid
@@ -142,34 +143,6 @@ def side_said_twice(nodes: list[Node]) -> None:
         if limbs and one.main == two.main == "side" and one.key("side") == two.key("side") and link.text == "and":
             leg.mark = replace(leg.mark, start=link.mark.end)
             del nodes[said[2] + 1 : said[4]]
-
-
-def both_of_two(nodes: list[Node]) -> None:
-    """ "Tone and bulk were both normal", "touch and pin ... both are low": the two that were named, and no sides."""
-    for place, node in enumerate(nodes):
-        if node.text != "both" or node.main != "side":
-            continue
-        before = [n.main for n in nodes[:place] if n.main != "filler"]
-        verbs = {n.text for n in nodes[max(0, place - 1) : place]}
-        pair = before == ["item", "conj", "item"]
-        names = [at for at, one in enumerate(nodes[:place]) if one.main == "item"]
-        two = len(names) == 2 and [n.text for n in nodes[names[0] + 1 : names[1]]] == ["and"]
-        after = {n.text for n in nodes[place + 1 : place + 2]}
-        told = nodes[place + 1 : place + 2]
-        graded = bool(told) and told[0].mark.number is not None and nodes[place - 1].main == "item"
-        linked = place > 1 and nodes[place - 2].main == "conj" and nodes[place - 3].main == "item"
-        sided = (
-            any(n.main == "side" for n in nodes[:place]) and linked
-        )  # "on the right elbow extension 1, A and B both 0"
-        kinds = [n.main for n in nodes[place + 1 : place + 4]]
-        between = list(itertools.takewhile(lambda n: not n.is_break or n.text == "and", nodes[place + 1 :]))
-        paired = any(n.text == "and" for n in between[1:])
-        joined = kinds == ["qualifier", "conj", "qualifier"] or (paired and bool(after & {"to", "in", "on", "at"}))
-        between = list(itertools.takewhile(lambda n: not n.is_break, between))
-        other = [n.main for n in between if n.main != "filler"] == ["value", "side"] and between[-1].main == "side"
-        other = other and between[-1].key("side") in ("left", "right")  # "clumsy on the left; both normal on the right"
-        if other or (pair and verbs & _VERBS) or (two and after & _VERBS) or (graded and sided) or joined:
-            node.main = "filler"
 
 
 def count_losses(nodes: list[Node], items: Mapping[str, Item]) -> None:

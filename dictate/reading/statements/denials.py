@@ -40,6 +40,31 @@ class Denials:
             for following in chain if linked else ():
                 following.before.insert(0, negation)
 
+    def spread_back(self, statements: Sequence[Statement]) -> None:
+        """ "Tremor and rigidity absent": what ends the list is said of each of its signs.
+
+        Not of one that has a side or another word of its own in front of it ("left ptosis and nystagmus absent").
+        """
+        for place in range(len(statements) - 1, 0, -1):
+            last = statements[place]
+            own = [n for n in last.after if n.main != "filler"]
+            absent = own[0] if own and own[0].main == "value" and own[0].mark.role("absent", "") else None
+            where = list(itertools.takewhile(lambda n: n.main in ("side", "site"), own[1:]))
+            behind = own[1 + len(where) : 2 + len(where)]
+            if absent is None or (behind and not behind[0].is_break):
+                continue
+            linked = False
+            for one, two in zip(statements[place - 1 :: -1], statements[place:0:-1], strict=True):
+                link = [n for n in (*one.after, *two.before) if n.main != "filler" and n.text != "s"]
+                linked = linked or any(n.main == "conj" for n in link)
+                plain = bool(link) and all(n.main in ("comma", "conj") for n in link)
+                if not plain or not linked or one.excepted or not self.weights.satisfied_alone(one):
+                    break
+                own_words = any(n.main not in ("filler", "comma", "conj") for n in one.before)
+                if own_words or any(n.mark.has("alone") and not n.sign for n in one.names):
+                    break
+                one.after[:0] = [absent, *where]
+
     def close_lists(self, statements: Sequence[Statement]) -> None:
         """ "No drift, tremor or ataxia; left arm slightly slow": what follows a denied list is of none of its names."""
         for statement in statements:

@@ -67,6 +67,7 @@ class Divider:
         self.exceptions.mark(statements)
         self.denials.tell_modalities(statements)
         self.denials.spread(statements, nodes)
+        self.denials.spread_back(statements)
         self.denials.close_lists(statements)
         self._spread_inclusion(statements)
         return statements
