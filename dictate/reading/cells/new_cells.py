@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from dictate.reading.nodes import Node
-from dictate.reading.statements.cuts import place_follows, side_next, value_next
+from dictate.reading.statements.cuts import place_follows, side_next, site_next, value_next
 from dictate.reading.statements.drafts import Cell
 
 
@@ -87,3 +87,9 @@ def later_on(before: Sequence[Node], node: Node, following: Sequence[Node]) -> b
     timed = any(n.main == "minutes" for n in clause)
     parted = any(n.main in ("comma", "semicolon", "conj", "contrast") for n in before[-2:])
     return timed and parted and any(n.main == "minutes" for n in before)
+
+
+def none_of_next(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
+    """ "Slight in the left, none in the legs": behind a degree of one side, none is of the place behind it."""
+    graded = cell.split and cell.side is not None and not cell.values and bool(cell.modifiers)
+    return graded and node.mark.role("absent", "") is not None and site_next(list(following))

@@ -15,10 +15,12 @@ from dictate.reading.statements.cuts import is_unknown
 from dictate.reading.statements.drafts import Cell
 
 _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
+_QUALITIES = frozenset("regular smooth accurate steady rhythmic even precise coordinated safe".split())  # of a movement
 _BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ", "in ")
+_UNDER = ("with ", "in the ", "under ", "on ")
 _HOW = ("qualifier", "severity", "comparison")
 _ANSWERS = {"yes": "present", "no": "absent"}
 _NONE = frozenset({"none", "nil"})
@@ -58,7 +60,8 @@ def elsewhere(cell: Cell, node: Node, following: list[Node], *, sign: bool) -> N
     """
     denied = node.main in ("except", "negation") or (node.main == "value" and node.mark.role("absent", "") is not None)
     after = next((n for n in following if n.main != "filler"), None)
-    found = sign and cell.side is not None and not cell.values and not cell.negated  # "left tremor, none at rest"
+    under = cell.side is not None or any(n.main == "qualifier" and n.text.startswith(_UNDER) for n in cell.modifiers)
+    found = sign and under and not cell.values and not cell.negated  # "left tremor, none at rest"
     if found and cell.split and node.text in _NONE and after in _in_clause(following):
         return after  # "drift on the left, none with eyes open", "clonus on the left, none sustained"
     if denied and cell.split and after is not None and _is_direction(after):
@@ -142,8 +145,12 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
 
 def keep_but(cell: Cell, before: Cell) -> bool:
     """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
-    placed = cell.side is not None or cell.site_node is not None or cell.excepted or cell.negated
-    if placed or not cell.values or not before.contrasted or before.side not in (Side.LEFT, Side.RIGHT):
+    placed = cell.side is not None or cell.site_node is not None
+    if cell.excepted or cell.negated or not cell.values or not before.contrasted:
+        return False
+    if placed and before.side is None and before.site_node is None and {n.text for n in cell.values} <= _QUALITIES:
+        before.side, before.site_node = cell.side, cell.site_node  # "slow but regular in both hands"
+    elif placed or before.side not in (Side.LEFT, Side.RIGHT):
         return False
     told = [n for n in before.values if n.mark.has("abnormal", "sign")]
     if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):

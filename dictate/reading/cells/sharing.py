@@ -14,6 +14,8 @@ from dictate.reading.cells.not_so import keep_but
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.statements.drafts import Cell
 
+_CLUMSY = frozenset({"ataxic", "clumsy", "tremulous", "jerky", "dysmetric"})
+
 
 def share(cells: list[Cell], *, sited: bool) -> list[Cell]:
     """A side or site said without a value shares the value before it; a bare "both" at the end holds for all."""
@@ -245,8 +247,8 @@ def _only_denied(cell: Cell, before: Cell) -> bool:
 
 def _is_sign(value: Node) -> bool:
     """A word of one item that says what was found ("past pointing"), and no word of all ("reduced")."""
-    roles = value.mark.roles
-    return all(role.item for role in roles) and any(role.kind in ("value", "abnormal", "sign") for role in roles)
+    told = any(role.kind in ("value", "abnormal", "sign") for role in value.mark.roles)
+    return value.text in _CLUMSY or (told and all(role.item for role in value.mark.roles))
 
 
 def _differ(cell: Cell, before: Cell) -> None:

@@ -9,7 +9,14 @@ from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
 from dictate.reading.cells.corrections import OPPOSITE
 from dictate.reading.cells.limb_parts import PARTS, shared_side
-from dictate.reading.cells.new_cells import another_kind, closes_list, none_of_another_kind, tells_abnormal, value_first
+from dictate.reading.cells.new_cells import (
+    another_kind,
+    closes_list,
+    none_of_another_kind,
+    none_of_next,
+    tells_abnormal,
+    value_first,
+)
 from dictate.reading.cells.not_so import denies, end_denial, found_there, none_there
 from dictate.reading.cells.owners import Owners
 from dictate.reading.cells.reaching import WHOLE_LIMBS
@@ -251,7 +258,7 @@ class Taker:
             cells.append(cell := Cell())  # "right 5 mm, left 3 mm, so an anisocoria of 2 mm"
         placed = any(r.kind == "site" and r.item in candidates for r in node.mark.roles)
         elsewhere = placed and cell.split and cell.site_node is not None and bool(cell.values or cell.modifiers)
-        other = none_of_another_kind(cell, node, following)
+        other = none_of_another_kind(cell, node, following) or none_of_next(cell, node, following)
         if elsewhere or other or starts_anew(cell, node, following) or value_first(cells, following):
             cells.append(cell := Cell())  # "cogwheeling at both wrists; axial rigidity"
         owner = self.owners.owner(candidates, node)

@@ -111,6 +111,14 @@ def of_faculty(item: Item, meaning: Meaning | None, named: Sequence[Node], plain
     return meaning
 
 
+def denies_behind(cell: Cell) -> bool:
+    """ "..., not very consistent": a "not" behind what was named, or without a name."""
+    denial = cell.negation
+    if denial is None or denial.text != "not":
+        return False
+    return not any(n.main == "item" and n.mark.start > denial.mark.start for n in cell.nodes)
+
+
 def with_links(pieces: list[tuple[int, str]], cell: Cell) -> list[tuple[int, str]]:
     """Descriptors with the "and" that joins two of them."""
     links = [n.mark.start for n in cell.links]

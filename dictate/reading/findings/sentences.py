@@ -178,9 +178,10 @@ class SentenceReader:
         if first is None or not self.going_on.speaks_of(self.said.candidates, nodes, first):
             return
         if names := self.whole_sides.items_of(nodes, self.said.candidates, self.drafts):
-            whole = Statement(after=nodes)
+            side, whole = self.context.heading_side, Statement(after=nodes)  # "Left: all 5."
             cells = [cell for cell in self.cells.build(whole, names) if self._says_something(cell)]
-            self.drafts.extend(d for cell in cells for d in self.status.drafts(cell, [], names))
+            found = [draft for cell in cells for draft in self.status.drafts(cell, [], names)]
+            self.drafts.extend(replace(draft, side=draft.side or side) for draft in found)
             self._cover_all(whole)
             return
         titled = self.going_on.leaves_undone(nodes) and not self.said.drafts  # "Sensation. Not tested."

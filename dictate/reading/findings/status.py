@@ -14,6 +14,7 @@ from dictate.reading.findings.descriptors import (
     denied_sign,
     denied_status,
     denied_there,
+    denies_behind,
     descriptor,
     equal_ahead,
     found_here,
@@ -282,6 +283,8 @@ class StatusReader:
                 return Meaning(None, Status.ABSENT if item.negated == "absent" else Status.NORMAL)
             if item.negated == "unclear" and (no or item.kind == "choice"):
                 return None  # "no tandem", "no gait": nobody can tell whether it was tried
+            if denies_behind(cell) and not (item.task or cell.spared):
+                return None  # "vibration reduced, not very consistent": what was denied is not known here
             return Meaning(Text(words="unable" if item.task else "absent"), Status.ABNORMAL)
         if any(n.mark.has("equal") for n in others):
             return Meaning(None, Status.NORMAL)

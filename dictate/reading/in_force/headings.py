@@ -5,7 +5,7 @@ from __future__ import annotations
 from dictate.model import Component, Side
 from dictate.reading.in_force.columns import SHOWS, declared_columns, pairs_of_words, sides_behind
 from dictate.reading.in_force.context import Context
-from dictate.reading.in_force.limb_heads import limb_alone, limb_then_side
+from dictate.reading.in_force.limb_heads import limb_alone, limb_then_side, side_of_two
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import Lexicon
 
@@ -165,6 +165,8 @@ class HeadingReader:
         if len(lead) < 2 or lead[0].main != "side" or lead[0].mark.role("site", "") is not None:
             return False
         there = lead[0] is nodes[0] and nodes[1].text in _THERE
+        if lead[0] is nodes[0] and lead[0].text.startswith("on ") and side_of_two(nodes):
+            return True  # "On the left finger nose is fine and heel shin is fine"
         if lead[1].main not in ("colon", "comma") and not self._is_graded(lead[1]) and not there:
             return False
         placed = lead[0].text.startswith("on ") or nodes[0].text in ("in", "on")

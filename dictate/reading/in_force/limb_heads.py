@@ -93,3 +93,10 @@ def _limb(mark: Mark) -> str:
 def _side(mark: Mark) -> str:
     role = mark.role("side")
     return role.key if role is not None else ""
+
+
+def side_of_two(nodes: Sequence[Node]) -> bool:
+    """Two names joined by an "and", each with a verb, and no side but the one that opens."""
+    parts = [n.main for n in nodes if n.main in ("item", "side", "comma", "semicolon", "colon", "contrast", "conj")]
+    verbs = sum(n.text in ("is", "are", "was", "were") for n in nodes)
+    return parts == ["side", "item", "conj", "item"] and verbs > 1

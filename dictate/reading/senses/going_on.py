@@ -61,8 +61,15 @@ def spared(cells: list[Cell], drafts: Sequence[Draft]) -> list[Cell]:
     """ "Wasting of the right hand. None on the left.": what was found before was not found here."""
     found = bool(drafts) and all(draft.status is Status.ABNORMAL for draft in drafts)
     for cell in cells:
-        cell.spared = cell.spared or (found and [n.text for n in cell.values] in (["none"], ["nil"]))
-    return cells
+        not_so = cell.negated and not cell.values and cell.side is not None  # "the left arm isn't"
+        cell.spared = cell.spared or (found and (not_so or [n.text for n in cell.values] in (["none"], ["nil"])))
+    return [cell for cell in cells if not (found and _denies_another(cell))]
+
+
+def _denies_another(cell: Cell) -> bool:
+    """ "Speech slurred. Not hoarse.": what else it was not does not make it normal."""
+    placed = cell.side is not None or cell.site_node is not None
+    return cell.negated and not placed and any(n.mark.has("abnormal") for n in cell.values)
 
 
 class GoingOn:

@@ -40,11 +40,12 @@ def _is_not(nodes: list[Node], place: int) -> None:
     node = nodes[place]
     ends = all(after.is_break for after in nodes[place + 1 : place + 2])
     before = [n for n in nodes[:place] if n.text not in ("the", "his", "her")]
-    if not ends or len(before) < len(("name", "is")) or before[-1].text not in _IS or before[-2].main != "item":
+    before = before[:-1] if before and before[-1].text in _IS else before  # "gait not", "gait isn't"
+    if not ends or not before or before[-1].main != "item":
         return
-    name = before[-2]
-    clause = list(itertools.takewhile(lambda n: not n.is_break, reversed(before[:-2])))
-    earlier = before[: len(before) - 2 - len(clause)]
+    name = before[-1]
+    clause = list(itertools.takewhile(lambda n: not n.is_break, reversed(before[:-1])))
+    earlier = before[: len(before) - 1 - len(clause)]
     told = next((n for n in reversed(earlier) if n.main in ("value", "number", "item") or n.text in _TESTED), None)
     if name.sign or told is None or clause:
         return

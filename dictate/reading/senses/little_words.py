@@ -46,6 +46,8 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
         return replace(mark, roles=(Role("present"),))
     if mark.text == "repetition" and place and marks[place - 1].text in ("with", "on"):
         return mark.only("word")  # "weaker with repetition": no language
+    if mark.text in ("either", "both") and mark.has("side") and _is_no_side(marks, place):
+        return mark.only("filler")
     if weak_side(marks, place):
         return mark.only("sign", "strength_all")
     if mark.text in _TURNS and place and _turns_to(marks, place):
@@ -53,6 +55,14 @@ def in_other_words(marks: Sequence[Mark], place: int) -> Mark | None:
     if mark.text == "to" and place and (name := _leant(marks, place)):
         return replace(mark, roles=(Role("value", name, "deviates"),))  # "tongue to the left"
     return None
+
+
+def _is_no_side(marks: Sequence[Mark], place: int) -> bool:
+    """ "No nystagmus either.", "nystagmus both ways": a second denial, and directions."""
+    after = marks[place + 1] if place + 1 < len(marks) else None
+    if marks[place].text == "both":
+        return after is not None and after.text in ("ways", "directions")
+    return after is None or after.has(*_BREAKS)
 
 
 def _turns_to(marks: Sequence[Mark], place: int) -> bool:

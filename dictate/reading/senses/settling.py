@@ -31,6 +31,7 @@ from dictate.reading.senses.both_named import both_of_two
 from dictate.reading.senses.denied_values import deny_values, not_this_number
 from dictate.reading.senses.held_against import hold_against
 from dictate.reading.senses.left_unsaid import tell_unsaid
+from dictate.reading.senses.muscle_heads import tell_muscles
 from dictate.reading.senses.negations import (
     denied_behind,
     denies_unknown,
@@ -49,7 +50,7 @@ from dictate.reading.senses.second_thoughts import (
     second_thoughts,
     thought_absent,
 )
-from dictate.reading.senses.shared_words import joint_of_movement, other_side_less, share_words
+from dictate.reading.senses.shared_words import share_names
 from dictate.reading.senses.short_of import fall_short
 from dictate.reading.senses.untested import tell_untested
 from dictate.reading.statements.led_values import untitle
@@ -63,10 +64,9 @@ _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words 
 def settle(nodes: list[Node], items: Mapping[str, Item], told: Side | None = None) -> None:
     """Settle, in place, what only the whole sentence shows. told: the one side told of before it."""
     patients_seen(nodes)
+    tell_muscles(nodes, items)
     deny_values(nodes, items)
-    joint_of_movement(nodes)
-    other_side_less(nodes)
-    share_words(nodes)
+    share_names(nodes)
     fall_short(nodes)
     not_this_number(nodes)
     tell_unsaid(nodes, items)

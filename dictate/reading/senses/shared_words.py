@@ -77,3 +77,10 @@ def _groups(nodes: list[Node], verb: int) -> list[tuple[int, int]]:
             return found[::-1] if at < 0 or nodes[at].is_break else []
         at -= 1
     return []
+
+
+def share_names(nodes: list[Node]) -> None:
+    """All of these, in place: what a side or a joint parts from its name or takes from the name before."""
+    joint_of_movement(nodes)
+    other_side_less(nodes)
+    share_words(nodes)
