@@ -14,8 +14,9 @@ _HEADS = {"oriented": True, "orientated": True, "disoriented": False, "disorient
 _KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial only
 _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
-_FILLERS = frozenset("to in for the his her their own current only a be he she is was got".split())
-DENIALS = frozenset({"not", "nor", "isn't", "wasn't"})
+_FILLERS = frozenset("to in for the his her their own current only exact a be he she is was got".split())
+DENIALS = frozenset({"not", "nor", "neither", "isn't", "wasn't"})
+_MISTAKEN = frozenset({"wrong", "mistaken", "unsure", "uncertain", "vague"})  # "about the year"
 _EXCEPTIONS = (
     ("to", "everything", "but"),
     ("everything", "but"),
@@ -84,7 +85,12 @@ class Spheres:
             lead = [Mark(head - half, head, (Role("abnormal"),), text=" ".join(lower[head - half : head]))]
         elif head and lower[head - 1] in DENIALS:
             known, start = not known, head - 1
+        elif head and lower[head - 1] in _WHOLLY:
+            start = head - 1
         runs = self.runs(lower, head + 1, Run(known, start, head + 1))
+        if runs is None and lead and lower[head] in _HEADS:
+            words = " ".join(lower[lead[0].start : head + 1])
+            return [Mark(lead[0].start, head + 1, (Role("word"),), text=words)], head + 1  # "not fully oriented": to what?
         if runs is None:
             return None
         marks = [self.mark(run, lower) for run in runs]
@@ -115,6 +121,9 @@ class Spheres:
             if exception:
                 known, excepted, opened = not first.known, not runs[0].items, place
                 place += exception
+                continue
+            if word in _MISTAKEN and {"about", "on", "of", "with"}.intersection(lower[place + 1 : place + 2]):
+                known, opened, place = not first.known, place if opened is None else opened, place + 2
                 continue
             if word in DENIALS:
                 known, opened = not first.known, place if opened is None else opened
