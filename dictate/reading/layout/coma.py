@@ -25,6 +25,7 @@ _TOTAL_NEAR = 30  # marks from the scale's name to "total thirteen"
 _BETWEEN = ("filler", "colon", "comma")
 _SO = frozenset({"so", "that", "that's", "which", "is", "and", "so that's"})
 _BEHIND = 7  # marks from a part to its points
+_NAMED = ("context", "item")
 _WORDED = ("value", "qualifier")
 
 
@@ -35,6 +36,7 @@ def name_parts(marks: Sequence[Mark], items: Mapping[str, Item]) -> list[Mark]:
     """
     marks = _lettered(_four_parts(marks, items), items)
     told = [(place, name) for place in range(len(marks)) if (name := _part(marks, place, items))]
+    told = [one for at, one in enumerate(told) if not at or not _is_of(marks, told[at - 1][0], one[0])]
     result = list(marks)
     for start in range(len(told)):
         run = [told[start]]
@@ -123,7 +125,7 @@ def name_sums(nodes: list[Node]) -> None:
 def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:
     """The part, or the total, that a mark with a number behind it may name; empty: none."""
     mark = marks[place]
-    names = [role.item for role in mark.roles if role.kind == "context" and items[role.item].group == _GROUP]
+    names = [role.item for role in mark.roles if role.kind in _NAMED and items[role.item].group == _GROUP]
     names = names or [role.item for role in mark.roles if role.kind in _WORDED and role.item in _PARTS - {"gcs_eye"}]
     if not names:
         return ""
@@ -133,6 +135,12 @@ def _part(marks: Sequence[Mark], place: int, items: Mapping[str, Item]) -> str:
     if number is None or number.op or number.a_sign or number.a > (items[names[0]].of or 0):
         return ""
     return names[0]
+
+
+def _is_of(marks: Sequence[Mark], part: int, place: int) -> bool:
+    """ "Opens her eyes only to pain, 2": no number comes between, so that these words tell of the part before them."""
+    named = any(role.kind in _NAMED and role.item in _PARTS for role in marks[place].roles)
+    return not named and all(mark.number is None for mark in marks[part : place + 1])
 
 
 def _tells(mark: Mark, names: Sequence[str]) -> bool:
