@@ -11,7 +11,7 @@ from dictate.reading.statements.cuts import is_unknown
 from dictate.reading.statements.drafts import Cell
 
 _WAYS = ("to the left", "to the right", "to left", "to right")  # of the eyes, and no side
-_LESS = ("weaker", "brisker", "slower")  # of the side that is not as it should be
+_LESS = ("weaker", "brisker", "slower", "poorer", "fainter")  # of the side that is not as it should be
 _CIRCUMSTANCES = ("when", "while", "with", "if", "as", "whenever")
 _UNEVEN = ("unequal", "asymmetric", "asymmetrical", "asymmetrically")  # told of the two sides together
 

@@ -13,6 +13,7 @@ from dictate.reading.phrases.kinds import read_number
 from dictate.reading.phrases.lexicon import Lexicon
 from dictate.reading.statements.drafts import Draft
 
+_ALL = ("all", "everything")
 _ALIKE = 2  # findings of one side in a row make a list
 _BREAKS = ("comma", "semicolon", "conj", "contrast")
 _PASSED = ("filler", "comma", "conj", "contrast", "throughout", "stop")
@@ -87,7 +88,7 @@ class WholeSides:
         named = [last] if last in named and self._scale(last) else named  # "leg 4 plus": no jerk, as found
         scales = {self._scale(name) for name in named} - {""}
         whole = tuple(self.wholes[scale] for scale in scales if scale in self.wholes)
-        told = any(node.text in WHOLE_SIDES or node.text.split()[0] == "all" for node in nodes)  # "left all normal"
+        told = any(node.text in WHOLE_SIDES or node.text.split()[0] in _ALL for node in nodes)  # "left all normal"
         if told or not scales or not self._is_plain(nodes, next(iter(scales))):
             return whole if told else ()
         if limbs := {self.items[name].site_items.get(node.key("site")) for node in nodes for name in whole} - {None}:

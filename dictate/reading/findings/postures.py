@@ -42,7 +42,8 @@ class PostureGiver:
         given: list[tuple[Draft, Posture]] = []
         for draft in positional:
             posture = self._own_posture(draft, found, nodes) or posture_at(draft.anchor, nodes, anchors, carried, found)
-            if posture is not None and not self._of_later(draft, posture, nodes):
+            felt_after = posture is not None and self._is_of_both(draft, posture, found)
+            if posture is not None and not felt_after and not self._of_later(draft, posture, nodes):
                 given.append((draft, posture))
         given = self._without_former(given, nodes)
         last = given[-1][1] if given else None
@@ -62,6 +63,11 @@ class PostureGiver:
         else:
             context.posture_open = context.after_pressure = context.after_pulse = False
         return covered
+
+    def _is_of_both(self, draft: Draft, posture: Posture, found: list[tuple[int, Posture]]) -> bool:
+        """ "Upright 112/70, flat it had been 139/80, and he didn't feel giddy": of getting up, or nobody knows."""
+        felt = self.items[draft.item].kind == "presence" and posture.position is Position.SUPINE
+        return felt and any(p.position is Position.STANDING and at < draft.anchor for at, p in found)
 
     def _of_later(self, draft: Draft, posture: Posture, nodes: list[Node]) -> bool:
         """ "Pulse 78 blood pressure lying 118/76", "pulse 78 vital capacity 3.1 sitting": of what came between."""

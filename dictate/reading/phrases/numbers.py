@@ -17,6 +17,7 @@ _GOING = {
     *((word, "to") for word in "going decreasing constricting reacting down falling reducing reactive react".split()),
     *((word, "to") for word in "constrict contracting shrinking".split()),
     ("which", "constrict", "to"),
+    *((word, "down", "to") for word in "going coming come comes goes constricting".split()),
     ("becoming",),
     ("->",),
     ("to",),

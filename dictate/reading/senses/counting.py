@@ -87,12 +87,10 @@ def _grades_apart(marks: Sequence[Mark], place: int) -> bool:
 
 def _out_of(marks: Sequence[Mark], place: int) -> bool:
     """ "Of three words he recalled two": from how many, at the head of what was found of them."""
-    if (
-        place > 2
-        and marks[place - 1].text in ("of", "out of")
-        and marks[place - 2].text in ("words", "items", "objects")
-    ):
-        return marks[place - 3].number is not None  # "two words out of three"
+    out = place > 1 and [mark.text for mark in marks[place - 2 : place]] == ["out", "of"]
+    at = place - 2 if out else place - 1
+    if at > 1 and (out or marks[at].text in ("of", "out of")) and marks[at - 1].text in ("words", "items", "objects"):
+        return marks[at - 2].number is not None  # "two words out of three"
     led = place > 0 and marks[place - 1].text in ("of", "out of", "from")
     opens = place == 1 or (place > 1 and marks[place - 2].has("comma", "semicolon", "conj", "stop"))
     behind = marks[place + 1 : place + 2]

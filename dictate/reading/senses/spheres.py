@@ -90,7 +90,9 @@ class Spheres:
         runs = self.runs(lower, head + 1, Run(known, start, head + 1))
         if runs is None and lead and lower[head] in _HEADS:
             words = " ".join(lower[lead[0].start : head + 1])
-            return [Mark(lead[0].start, head + 1, (Role("word"),), text=words)], head + 1  # "not fully oriented": to what?
+            return [
+                Mark(lead[0].start, head + 1, (Role("word"),), text=words)
+            ], head + 1  # "not fully oriented": to what?
         if runs is None:
             return None
         marks = [self.mark(run, lower) for run in runs]
