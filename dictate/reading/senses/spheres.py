@@ -14,7 +14,7 @@ _HEADS = {"oriented": True, "orientated": True, "disoriented": False, "disorient
 _KNOWS = {"knows": True, "knew": True, "know": True}  # "know" behind a denial only
 _WORDS = _HEADS | _KNOWS
 _LINKS = frozenset({",", "/", "&", "and", "or", "as", "well", "also", "but", ";"})
-_FILLERS = frozenset("to in for the his her their own current only exact a be he she is was got".split())
+_FILLERS = frozenset("to in for the his her their own current only exact about a be he she is was got".split())
 DENIALS = frozenset({"not", "nor", "neither", "isn't", "wasn't"})
 _MISTAKEN = frozenset({"wrong", "mistaken", "unsure", "uncertain", "vague"})  # "about the year"
 _EXCEPTIONS = (
@@ -124,10 +124,7 @@ class Spheres:
                 known, excepted, opened = not first.known, not runs[0].items, place
                 place += exception
                 continue
-            if word in _MISTAKEN and {"about", "on", "of", "with"}.intersection(lower[place + 1 : place + 2]):
-                known, opened, place = not first.known, place if opened is None else opened, place + 2
-                continue
-            if word in DENIALS:
+            if word in DENIALS or (word in _MISTAKEN and "about" in lower[place + 1 : place + 2]):
                 known, opened = not first.known, place if opened is None else opened
             elif word in _HEADS:
                 denied = lower[place - 1] in DENIALS  # "knows his name; not oriented to place"
