@@ -8,14 +8,13 @@ from dataclasses import replace
 
 from dictate.grammar import Item
 from dictate.model import Side
-from dictate.reading.marks import Mark, Role
+from dictate.reading.marks import Role
 from dictate.reading.nodes import Node
 from dictate.reading.phrases.lexicon import is_preposition, leads_on
 from dictate.reading.statements.cuts import is_unknown
 from dictate.reading.statements.drafts import Cell
 
 _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
-_QUALITIES = frozenset("regular smooth accurate steady rhythmic even precise coordinated safe".split())  # of a movement
 _BUTS = ("only", "just", "although", "though")
 _COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
@@ -143,23 +142,6 @@ def end_denial(cell: Cell, node: Node, following: list[Node]) -> None:
         cell.negated, cell.negation, cell.values = False, None, []
 
 
-def keep_but(cell: Cell, before: Cell) -> bool:
-    """ "A bit slow on the right but regular": behind a "but" and of no other place it is of what was found there."""
-    placed = cell.side is not None or cell.site_node is not None
-    if cell.excepted or cell.negated or not cell.values or not before.contrasted:
-        return False
-    if placed and before.side is None and before.site_node is None and {n.text for n in cell.values} <= _QUALITIES:
-        before.side, before.site_node = cell.side, cell.site_node  # "slow but regular in both hands"
-    elif placed or before.side not in (Side.LEFT, Side.RIGHT):
-        return False
-    told = [n for n in before.values if n.mark.has("abnormal", "sign")]
-    if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
-        return False
-    before.detail.extend(f"but {n.text}" for n in cell.values)
-    before.nodes.extend(cell.nodes)
-    return True
-
-
 def keep_denied(cell: Cell, node: Node, denied: Node) -> None:
     """ "Bulky but not wasted": a detail of what was found, and left over where nothing was."""
     cell.detail.append(f"not {denied.text}")
@@ -173,13 +155,6 @@ def only_this(nodes: list[Node]) -> None:
         denied = (denied or comma.main == "negation") and comma.main not in ("semicolon", "stop", "contrast")
         if denied and comma.main == "comma" and only.text in _BUTS and only.main == "filler":
             comma.main, only.main = "filler", "contrast"
-
-
-def but_some(nodes: list[Node]) -> None:
-    """ "No fasciculations in the arms but some in the left calf": there, to some degree."""
-    for but, some in itertools.pairwise(nodes):
-        if but.main == "contrast" and some.text == "some" and some.main == "filler":
-            some.main = "severity"
 
 
 def answer_no(nodes: list[Node]) -> None:
@@ -232,25 +207,6 @@ def answers_by_place(nodes: list[Node], items: Mapping[str, Item]) -> None:
             side = nodes[place + 1]
             side.main, side.mark = "side", replace(side.mark, roles=(Role("side", key=Side.BOTH.value),))
             node.main, node.mark = "value", node.mark.only("absent")
-
-
-def but_holds(nodes: list[Node]) -> None:
-    """ "The leg drifts but holds": it drifts all the same, and does not fall."""
-    for but, holds in itertools.pairwise(nodes):
-        if but.main != "contrast" or holds.text not in ("holds", "held"):
-            continue
-        clause = [node.text.split()[-1] for node in nodes if node.main == "item" and node.mark.end <= but.mark.start]
-        if clause[-1:] in (["drifts"], ["drifted"]):
-            holds.main = but.main = "filler"
-
-
-def but_is_not(nodes: list[Node]) -> None:
-    """ "Has a wobble but is not wasted": the same as "but not wasted"."""
-    for place in range(len(nodes) - 4, -1, -1):
-        but, verb, negation = nodes[place : place + 3]
-        if but.text == "but" and verb.text in _COPULAS and negation.text == "not":
-            mark = Mark(but.mark.start, negation.mark.end, (Role("except"),), text="but not")
-            nodes[place : place + 3] = [Node(mark, "except")]
 
 
 def does_there(nodes: list[Node]) -> None:

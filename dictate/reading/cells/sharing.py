@@ -7,10 +7,10 @@ from collections.abc import Sequence
 
 from dictate.model import Side
 from dictate.reading.cells.comparisons import says_equal
+from dictate.reading.cells.contrasts import keep_but
 from dictate.reading.cells.limb_parts import MIDLINE, share_side_behind
 from dictate.reading.cells.measures import CONDITIONED, LIGHTS, MISSES
 from dictate.reading.cells.new_cells import names_where, places_first
-from dictate.reading.cells.not_so import keep_but
 from dictate.reading.nodes import LIMBS, Node, limb_of
 from dictate.reading.statements.drafts import Cell
 

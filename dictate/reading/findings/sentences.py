@@ -283,7 +283,7 @@ class SentenceReader:
                 break
         spans = [(n.mark.start, n.mark.end) for n in statement.nodes if n.main not in ("filler", "comma")]
         if names and not earlier and side is None:
-            said = self.said.drafts if self.said is not None else []
+            said = [d for d in self.said.drafts if d.item not in names] if self.said is not None else []
             return as_said_before(said, statement.candidates[0], self.items, spans)
         return [
             replace(draft, spans=spans, side=side, anchor=spans[0][0], detail=[AS_OTHER], corrected=[])

@@ -83,6 +83,8 @@ class GoingOn:
         """The words can be of the items `names`; `first` is the place of the first value, number or negation."""
         if any(n.main in ("word", "talk") and len(n.text) > 1 for n in nodes[:first]):
             return False
+        if any(n.main == "minutes" for n in nodes) and nodes[first].mark.has("not_examined"):
+            return False  # "the five minute reading we skipped"
         if any(n.main == "qualifier" and _names_another(n, names) for n in nodes[:first]):
             return False  # "writing large" goes on about no voice
         looks = any(n.main == "direction" for n in nodes[:first])

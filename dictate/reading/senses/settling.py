@@ -9,14 +9,12 @@ from dataclasses import replace
 from dictate.grammar import Item
 from dictate.model import Side
 from dictate.reading.cells.admitted import admit
+from dictate.reading.cells.contrasts import but_holds, but_is_not, but_some
 from dictate.reading.cells.grading import settle_grades, versus
 from dictate.reading.cells.not_so import (
     answer_no,
     answered_behind,
     answers_by_place,
-    but_holds,
-    but_is_not,
-    but_some,
     does_there,
     gone_or_there,
     only_this,
