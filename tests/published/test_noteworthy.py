@@ -25,6 +25,7 @@ RESPONSES: dict[str, set[str]] = {
     "cremasteric_reflex": set(),
     "anal_reflex": set(),
     "bulbocavernosus_reflex": set(),
+    **{f"reflex_{jerk}": set() for jerk in ("biceps", "triceps", "brachioradialis", "patellar", "achilles")},
 }
 CIRCUMSTANCES = {"examination_conditions"}  # told, and no finding
 LEVELS = {"sensory_level", "motor_level"}  # a level is one, whichever it is

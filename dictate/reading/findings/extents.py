@@ -38,7 +38,9 @@ def _beside(draft: Draft, tokens: Sequence[Token]) -> None:
     for place in range(min(said), max(said)):
         if tokens[place].lower not in _SIDE_OF_IT or place in said or tokens[place].ends_sentence:
             continue
-        behind = next((p for p in range(place + 1, place + 4) if tokens[p].lower not in _ON_THE_WAY), place)
+        behind = next(
+            (p for p in range(place + 1, min(place + 4, len(tokens))) if tokens[p].lower not in _ON_THE_WAY), place
+        )
         if behind in said:
             draft.detail.append(f"{tokens[place].lower} the {draft.site.replace('_', ' ')}")
             draft.spans.append((place, place + 1))
