@@ -57,6 +57,8 @@ class Taker:
             cell.values.append(node)
         if node.mark.has("side") and cell.side is None:
             cell.side = Side(node.key("side"))
+        if cell.side is None and (held := self._held_side(node)) in OPPOSITE:
+            cell.side = held  # "a right sided Babinski sign, absent on the left"
         if any(r.kind == "site" and r.item in node.candidates for r in node.mark.roles):
             cell.site_node = node
         elif any(self.items[c].sited and self.items[c].kind == "presence" for c in node.candidates):
@@ -232,6 +234,12 @@ class Taker:
         owned = [c for c in candidates if node.value_roles(c)]
         taken = all(self.items[c].positions for c in candidates)  # "lying and standing pressures equal"
         return (not owned and not taken) or any(self.items[c].sided == "paired" for c in owned)
+
+    def _held_side(self, node: Node) -> Side | None:
+        """The one side that a named value in the name says by itself."""
+        roles = (role for role in node.mark.roles if role.kind == "value" and role.item in node.candidates)
+        said = (self.items[role.item].values[role.key].side for role in roles)
+        return next((Side(side) for side in said if side), None)
 
     def _take_value(self, cells: list[Cell], node: Node, candidates: Sequence[str], following: list[Node]) -> None:
         cell = cells[-1]
