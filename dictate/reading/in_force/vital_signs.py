@@ -13,7 +13,20 @@ from dictate.reading.nodes import Node
 
 _SLOWEST = 30  # a minute: less are breaths, or minutes
 _RANGING = ("rang", "var", "betw")
-_CHANGING = ("ris", "rose", "fall", "fell", "drop", "increas", "decreas", "climb", "go", "come")
+_CHANGING = (
+    "ris",
+    "rose",
+    "fall",
+    "fell",
+    "drop",
+    "increase",
+    "increasing",
+    "decrease",
+    "decreasing",
+    "climb",
+    "go",
+    "come",
+)
 _UP_OR_DOWN = frozenset({"up", "down"})
 _WEIGHTS = frozenset({"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "lb", "lbs", "pounds", "stone"})
 _FELT = ("orthostatic_symptoms",)
