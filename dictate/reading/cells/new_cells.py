@@ -91,5 +91,10 @@ def later_on(before: Sequence[Node], node: Node, following: Sequence[Node]) -> b
 
 def none_of_next(cell: Cell, node: Node, following: Sequence[Node]) -> bool:
     """ "Slight in the left, none in the legs": behind a degree of one side, none is of the place behind it."""
-    graded = cell.split and cell.side is not None and not cell.values and bool(cell.modifiers)
+    open_side = cell.split and cell.side is not None and not cell.values
+    ahead = [n for n in following if n.main != "filler"][:1]
+    other = cell.site_node is not None and bool(ahead) and ahead[0].main == "side"
+    if open_side and other and node.text in ("none", "nil"):
+        return True  # "at the right temple and none at the left temple"
+    graded = open_side and bool(cell.modifiers)
     return graded and node.mark.role("absent", "") is not None and site_next(list(following))

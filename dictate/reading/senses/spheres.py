@@ -65,6 +65,8 @@ class Spheres:
             if head is None:
                 continue
             read = self._read(tokens, head, marks[-1].end)
+            over = next((m.start for m in marks if read is not None and m.start < read[1] < m.end), None)
+            read = read if over is None else self._read(tokens, head, over)  # up to a phrase of its own
             if read is None:
                 continue
             new, end = read

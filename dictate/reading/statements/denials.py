@@ -13,6 +13,7 @@ from dictate.reading.statements.weights import Statement, Weigher
 
 _DENYING = ("no ", "without ")
 _LISTED = ("comma", "conj", "filler", "qualifier")
+_VERBS = frozenset({"is", "are", "was", "were"})
 _OR = ("or", "nor")
 _LONGEST = 30  # names of a list
 
@@ -101,7 +102,7 @@ class Denials:
                 denied = [i for i, n in enumerate(link) if n.main == "value" and n.text.startswith(_DENYING)]
                 link = link[denied[-1] + 1 :] if denied else link
             if end is statement and any(n is negation for n in statement.after):
-                link = link[next(i for i, n in enumerate(link) if n is negation) + 1 :]
+                link = link[next((i for i, n in enumerate(link) if n is negation), -1) + 1 :]
                 link = [n for n in link if not self.weights.is_value(n)]
                 if not any(n.main == "conj" for n in link) and statement.names:
                     break
@@ -120,6 +121,8 @@ class Denials:
         plain = [n for i, n in enumerate(_plain(link)) if n.main != "severity" or not _led_by_or(link[: i + 1])]
         if any(n.main not in _LISTED for n in plain) or not self.weights.deniable(following):
             return False
+        if any(not _VERBS.isdisjoint(n.text.split()) for n in following.names):
+            return False  # "no lymph nodes, and the neck is supple": a sentence of its own
         if any(n.text in THERE for n in link):
             return False  # "no wasting, some fasciculations in the calf"
         described = any(n.main == "qualifier" for n in link) and not any(n.main == "conj" for n in link)
@@ -132,6 +135,7 @@ class Denials:
     def _says_more(self, statement: Statement) -> bool:
         """ "no level, Romberg too unsteady": the name has words of its own before the next comma."""
         own = list(itertools.takewhile(lambda node: not node.is_break, statement.after))
+        own = [node for node in own if node.main != "filler"]  # "no grasp, and the palmomental was present"
         said = any(self.weights.is_value(n) or n.main in ("value", "word", "reason") for n in own)
         return said if not self.weights.satisfied_alone(statement) else any(self.weights.is_value(n) for n in own[:1])
 

@@ -97,8 +97,11 @@ class Groups:
         graded = directly.mark.number is not None and nodes[place].mark.has("rest")  # "4 at A and the rest is 5"
         if directly.mark.has("same") or (graded and self._has_value_behind(nodes, place)):
             return True
-        denied = directly.main == "negation" and self.items[first.candidates[0]].negated == "absent"
-        denied = denied and any(n.text == "and" for n in between)  # "no sensory level and saddle sensation intact"
+        links = [n.text for n in between if n.main != "filler"]
+        sign = self.items[first.candidates[0]]
+        denied = directly.main == "negation" and sign.negated == "absent" and "and" in links
+        # "no sensory level and saddle sensation intact"; "no grasp, and the palmomental was present"
+        denied = denied or (directly.main == "negation" and sign.kind == "presence" and links == [",", "and"])
         clause = [n.main for n in between if n.main != "filler"] == ["comma", "conj"] and lead[-1].main == "value"
         if not between or (not clause and not denied and any(n.main == "conj" for n in between)):
             return False
