@@ -18,16 +18,15 @@ def keep_but(cell: Cell, before: Cell) -> bool:
     placed = cell.side is not None or cell.site_node is not None
     if cell.excepted or cell.negated or not cell.values or not before.contrasted:
         return False
-    if placed and before.side is None and before.site_node is None and {n.text for n in cell.values} <= _QUALITIES:
-        before.side, before.site_node = cell.side, cell.site_node  # "slow but regular in both hands"
-    elif placed:
-        return False
     told = [n for n in before.values if n.mark.has("abnormal", "sign")]
     if not placed and not told and _falls_short(cell, before):
         return True
     if not told or not all(n.mark.has("normal") and n.mark.number is None for n in cell.values):
         return False
-    if not placed and before.side not in (Side.LEFT, Side.RIGHT):
+    unplaced = before.side is None and before.site_node is None
+    if placed and unplaced and {n.text for n in cell.values} <= _QUALITIES:
+        before.side, before.site_node = cell.side, cell.site_node  # "slow but regular in both hands"
+    elif placed or before.side not in (Side.LEFT, Side.RIGHT):
         return False
     before.detail.extend(f"but {n.text}" for n in cell.values)
     before.nodes.extend(cell.nodes)

@@ -16,7 +16,6 @@ from dictate.reading.statements.drafts import Cell
 
 _VERBS = frozenset("deviates pulls protrudes points droops hangs drifts veers sways falls lags moves reacts".split())
 _BUTS = ("only", "just", "although", "though")
-_COPULAS = frozenset({"were", "are", "was", "is", "s"})
 _NOUNS = frozenset({"loss", "deficit", "deficits", "difficulty", "trouble"})
 _WAYS = ("to ", "on ", "at ", "in ")
 _UNDER = ("with ", "in the ", "under ", "on ")

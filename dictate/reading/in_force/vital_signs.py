@@ -48,9 +48,10 @@ def positions_of_readings(nodes: list[Node], ways: Mapping[Any, Sequence[str]]) 
     """ "BP 124/70 sit, on her feet 120/72": beside a pressure, and with nothing else behind it, it is a position."""
     positions = {word: position for position, words in ways.items() for word in words}
     longest = max((len(way.split()) for way in positions), default=1)
+    ends = {way.rpartition(" ")[2] for way in positions}
     for place in range(len(nodes) - 1, -1, -1):
         node = nodes[place]
-        if node.main not in ("word", "filler", "site"):
+        if node.main not in ("word", "filler", "site") or node.text.rpartition(" ")[2] not in ends:
             continue
         starts = range(max(0, place - longest + 1), place + 1)  # "on her feet"
         said = {start: " ".join(one.text for one in nodes[start : place + 1]) for start in starts}

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dictate.reading.marks import Mark
 from dictate.reading.tokens import Token
 
-_PLACED = frozenset(
+PREPOSITIONS = frozenset(
     "in on at of to over below above from around behind across within up down under for through".split()
 )
 _SIDED = frozenset("left right both bilat bilaterally bilateral l r ve".split())
@@ -21,7 +21,7 @@ def without_codes(marks: list[Mark], tokens: Sequence[Token]) -> list[Mark]:
         if code and not any(role.kind != "word" for role in result[-1].roles):
             mark = mark.only("word")
         following = tokens[mark.end].lower if mark.end < len(tokens) and not tokens[mark.end - 1].ends_sentence else ""
-        if mark.text == "+" and following.isalpha() and following not in _PLACED | _SIDED:
+        if mark.text == "+" and following.isalpha() and following not in PREPOSITIONS | _SIDED:
             mark = mark.only("conj")
         result.append(mark)
     return result

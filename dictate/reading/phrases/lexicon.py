@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from dictate.grammar import Grammar, Item
 from dictate.reading.marks import Mark, Role
-from dictate.reading.phrases.codes import without_codes
+from dictate.reading.phrases.codes import PREPOSITIONS, without_codes
 from dictate.reading.phrases.forms import as_sentences, forms, with_signs, words_of
 from dictate.reading.phrases.inner_sides import inner_sides
 from dictate.reading.phrases.joints import shared_joints, shortened
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
 
 _CONJUNCTIONS = {"and", "or", "nor"}
 _CONTRASTS = {"but", "while", "whereas", "though", "although", "however"}
-_PREPOSITIONS = {*"in on at of to over below above from around behind across within up down under for through".split()}
 _WORD_KINDS = {
     "normal": "normal",
     "abnormal": "abnormal",
@@ -279,7 +278,7 @@ class Lexicon:
 
 def is_preposition(mark: Mark) -> bool:
     """Whether the mark is a word like in, at, over."""
-    return mark.text in _PREPOSITIONS
+    return mark.text in PREPOSITIONS
 
 
 def leads_on(mark: Mark) -> bool:

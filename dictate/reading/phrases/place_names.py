@@ -18,8 +18,9 @@ def is_only_a_place(tokens: Sequence[Token], start: int, end: int, meanings: Cal
 
     It does behind a preposition, and where it goes on to what was felt there ("to pinprick").
     """
-    said = [token.lower for token in tokens[start:end]]
-    if len(said) < _SHORTEST or said[1] not in _VERBS or not any(role.kind == "site" for role in meanings(said[0])):
+    if end - start < _SHORTEST or tokens[start + 1].lower not in _VERBS:
+        return False
+    if not any(role.kind == "site" for role in meanings(tokens[start].lower)):
         return False
     before = [token.lower for token in tokens[max(0, start - 2) : start] if token.lower not in _DETERMINERS]
     after = [token.lower for token in tokens[end : end + 2]]

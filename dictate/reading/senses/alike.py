@@ -23,10 +23,12 @@ def settle_alike(nodes: list[Node]) -> None:
 def _so_is(nodes: list[Node]) -> None:
     """ "Kernig is negative, and so is Brudzinski": what was said of the one before, behind the name."""
     for place in range(len(nodes) - 2, -1, -1):
-        so, name = nodes[place], next((n for n in nodes[place + 1 :] if n.main != "filler"), nodes[place])
-        at = next((i for i in range(place + 1, len(nodes)) if nodes[i] is name), 0)
-        ends = at > 0 and all(n.is_break for n in nodes[at + 1 : at + 2])
-        if so.mark.has("same") and "so" in so.text.split()[:2] and name.main == "item" and ends:
+        so = nodes[place]
+        if not so.mark.has("same") or "so" not in so.text.split()[:2]:
+            continue
+        at = next((i for i in range(place + 1, len(nodes)) if nodes[i].main != "filler"), place)
+        name = nodes[at]
+        if name.main == "item" and all(n.is_break for n in nodes[at + 1 : at + 2]):
             end = name.mark.end
             same = Node(replace(so.mark, start=end, end=end), "value")
             name.mark = replace(name.mark, start=so.mark.start)

@@ -20,11 +20,12 @@ def tell_muscles(nodes: list[Node], items: Mapping[str, Item]) -> None:
     """
     for place, head in enumerate(nodes):
         name = _named(head, items)
-        told = [at for at in range(place + 1, len(nodes)) if nodes[at].main == "item"]
+        if not name:
+            continue
         ends = next((at for at in range(place + 1, len(nodes)) if nodes[at].main in _PARTING), len(nodes))
-        told = [at for at in told if at < ends]
+        told = [at for at in range(place + 1, ends) if nodes[at].main == "item"]
         kinds = [_kind(nodes[at], items) for at in told]
-        if not name or not told or not all(kinds) or not _leads(nodes, place, told[0]):
+        if not told or not all(kinds) or not _leads(nodes, place, told[0]):
             continue
         side = nodes[place - 1] if place and nodes[place - 1].main == "side" else None
         graded = any(n.main == "number" for n in nodes[place + 1 : told[0]])

@@ -55,7 +55,6 @@ from dictate.reading.statements.led_values import untitle
 from dictate.reading.statements.tasks import SUBJECTS
 from dictate.reading.statements.weights import Statement
 
-_VERBS = frozenset({"were", "are", "was", "is", "s"})
 _QUIET = frozenset({"filler", "word", "talk", "time_span", "conj"})  # no words of the examination
 
 
